@@ -1,0 +1,20 @@
+package wallplate;
+
+import org.springframework.boot.SpringApplication;
+import org.springframework.boot.autoconfigure.SpringBootApplication;
+import wallplate.command.CommandLine;
+
+/**
+ * Where the program starts: as the web application, or as the command {@code mark}, which needs neither a web server
+ * nor a database and so never starts them.
+ */
+@SpringBootApplication
+public class Wallplate {
+
+    public static void main(String[] arguments) {
+        if (CommandLine.understands(arguments)) {
+            System.exit(CommandLine.run(arguments));
+        }
+        SpringApplication.run(Wallplate.class, arguments);
+    }
+}

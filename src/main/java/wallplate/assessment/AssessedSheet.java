@@ -1,0 +1,31 @@
+package wallplate.assessment;
+
+import wallplate.marking.MarkedSheet;
+import wallplate.measure.MeasuredSheet;
+import wallplate.sheet.LevelPage;
+import wallplate.solver.ExpectedDrawing;
+
+/**
+ * What came of one page of a scan: a sheet that was read, measured and marked, or a refusal.
+ */
+public sealed interface AssessedSheet {
+
+    /** The scan file's own name, such as {@code sheet-07.pdf}. */
+    String scan();
+
+    /** The page within the file, from 1. */
+    int page();
+
+    ExpectedDrawing expected();
+
+    record Read(
+            String scan,
+            int page,
+            ExpectedDrawing expected,
+            LevelPage levelPage,
+            MeasuredSheet measured,
+            MarkedSheet marked)
+            implements AssessedSheet {}
+
+    record Unreadable(String scan, int page, ExpectedDrawing expected, String reason) implements AssessedSheet {}
+}

@@ -1,0 +1,36 @@
+package wallplate.marking;
+
+import java.util.List;
+import java.util.Optional;
+import wallplate.measure.Finding;
+import wallplate.solver.Expected;
+
+/**
+ * One criterion's verdict for one sheet.
+ *
+ * @param criterion the criterion's id, such as {@code roof-pitch}
+ * @param title what the criterion asks, in words
+ * @param key the measured key that it judges; empty where it rests on several or on the teacher
+ * @param awarded marks given; half marks are allowed
+ * @param available marks that could be had
+ * @param tolerance the tolerance applied, in millimetres on paper or degrees
+ * @param slips ids of the known slips that a wrong value fits
+ * @param feedback one or two sentences to the learner
+ */
+public record Mark(
+        String criterion,
+        String title,
+        Optional<String> key,
+        Verdict verdict,
+        double awarded,
+        double available,
+        Optional<Expected> expected,
+        Optional<Finding> measured,
+        Optional<Double> tolerance,
+        List<String> slips,
+        String feedback) {
+
+    public Mark {
+        slips = List.copyOf(slips);
+    }
+}

@@ -1,0 +1,27 @@
+package wallplate.measure;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+
+/**
+ * All that was measured on one sheet.
+ *
+ * @param measurements one for each key that the task asks for, in the order of the detail's list
+ * @param parts the lines found of each part, by part and edge such as {@code rafter.top}, in page millimetres
+ * @param heel where the heel point lies on the page, where it was found
+ */
+public record MeasuredSheet(
+        List<Measurement> measurements, Map<String, List<Segment>> parts, Optional<Point> heel) {
+
+    public MeasuredSheet {
+        measurements = List.copyOf(measurements);
+        parts = Map.copyOf(parts);
+    }
+
+    public Optional<Measurement> measurement(String key) {
+        return measurements.stream().filter(measurement -> measurement.key().equals(key)).findFirst();
+    }
+}

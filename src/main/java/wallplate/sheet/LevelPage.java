@@ -1,0 +1,33 @@
+package wallplate.sheet;
+
+import java.util.List;
+import java.util.Optional;
+import wallplate.geometry.PlaneMap;
+import wallplate.geometry.Segment;
+
+/**
+ * A sheet made level, upright and true to size: one millimetre of the page is one millimetre on the learner's paper.
+ *
+ * @param ink the page's ink
+ * @param toScan from page millimetres (x right, y up, origin lower left of the ink image) to pixels of the page as it
+ *     was handed in (x right, y down, whole numbers at pixel corners)
+ * @param scanPixelsPerMm the mean resolution of the page as it was handed in
+ * @param rotationDegrees how far the drawing's level lines were turned in the upright picture, anticlockwise
+ * @param photograph whether the page was seen by a camera rather than by a scanner
+ * @param bar the reference bar as it was found, on the page
+ * @param warnings sentences for the teacher and the learner
+ */
+public record LevelPage(
+        InkImage ink,
+        PlaneMap toScan,
+        double scanPixelsPerMm,
+        double rotationDegrees,
+        boolean photograph,
+        Calibration calibration,
+        Optional<Segment> bar,
+        List<String> warnings) {
+
+    public LevelPage {
+        warnings = List.copyOf(warnings);
+    }
+}
