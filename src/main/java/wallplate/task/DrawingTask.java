@@ -1,5 +1,7 @@
 package wallplate.task;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
@@ -23,6 +25,6 @@ public record DrawingTask(
         Map<String, Object> marking) {
 
     public DrawingTask {
-        marking = Map.copyOf(marking);
+        marking = Collections.unmodifiableMap(new LinkedHashMap<>(marking));
     }
 }

@@ -1,0 +1,18 @@
+package wallplate.solver;
+
+import java.util.List;
+import wallplate.solver.parts.Part;
+import wallplate.solver.parts.RoofFrame;
+import wallplate.task.DrawingTask;
+
+/** How one detail is solved: the frame that its sizes set out, and the parts that stand in it. */
+public interface Detail {
+
+    /** The detail's name in task files. */
+    String id();
+
+    RoofFrame frame(DrawingTask task);
+
+    /** Every part of the detail, in the order of its list of keys. */
+    List<Part> parts();
+}

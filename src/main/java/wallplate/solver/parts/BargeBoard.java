@@ -1,0 +1,46 @@
+package wallplate.solver.parts;
+
+import java.util.ArrayList;
+import java.util.List;
+import wallplate.geometry.Point;
+import wallplate.solver.DrawnLine;
+import wallplate.solver.Expected;
+
+/** The barge board of the gable end, seen beyond the section, down to its plumb end past the gutter. */
+public final class BargeBoard implements Part {
+
+    @Override
+    public String name() {
+        return "barge-board";
+    }
+
+    @Override
+    public boolean isDrawn(RoofFrame frame) {
+        return frame.has("barge-board");
+    }
+
+    @Override
+    public List<DrawnLine> lines(RoofFrame frame) {
+        double end = frame.bargeEndX();
+        double depth = frame.mm("barge-board.depth");
+        Point endTop = frame.onSlope(end, frame.coveringTop());
+        Point endBottom = new Point(end, endTop.y() - depth);
+        double wall = frame.outerWallX();
+        Point atWall = new Point(wall, frame.slopeY(wall, frame.coveringTop()) - depth);
+        Lines lines = new Lines(name()).seen("end", endBottom, endTop).seen("bottom", endBottom, atWall);
+        Point coveringEnd = Covering.end(frame, frame.coveringTop());
+        if (end < coveringEnd.x()) {
+            lines.seen("top", endTop, coveringEnd);
+        }
+        return lines.all();
+    }
+
+    @Override
+    public List<Expected> values(RoofFrame frame) {
+        List<Expected> values = new ArrayList<>(List.of(frame.stated("barge-board.depth", "barge-board.depth")));
+        if (frame.has("gutter")) {
+            values.add(frame.stated("barge-board.clearance", "barge-board.clearance"));
+        }
+        return values;
+    }
+}

@@ -1,0 +1,40 @@
+package wallplate.solver.parts;
+
+import java.util.List;
+import wallplate.geometry.Point;
+import wallplate.solver.DrawnLine;
+import wallplate.solver.Expected;
+
+/** The fascia, upright against the rafter's plumb cut, its top against the covering's underside. */
+public final class Fascia implements Part {
+
+    @Override
+    public String name() {
+        return "fascia";
+    }
+
+    @Override
+    public boolean isDrawn(RoofFrame frame) {
+        return frame.has("fascia");
+    }
+
+    @Override
+    public List<DrawnLine> lines(RoofFrame frame) {
+        double outer = frame.eavesFaceX();
+        double inner = frame.plumbCutX();
+        double top = frame.fasciaTopY();
+        double bottom = top - frame.mm("fascia.depth");
+        return new Lines(name())
+                .cut("outer", new Point(outer, bottom), new Point(outer, top))
+                .cut("inner", new Point(inner, bottom), new Point(inner, top))
+                .cut("top", new Point(outer, top), new Point(inner, top))
+                .cut("bottom", new Point(outer, bottom), new Point(inner, bottom))
+                .all();
+    }
+
+    @Override
+    public List<Expected> values(RoofFrame frame) {
+        return List.of(
+                frame.stated("fascia.thickness", "fascia.thickness"), frame.stated("fascia.depth", "fascia.depth"));
+    }
+}

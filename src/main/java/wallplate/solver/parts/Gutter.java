@@ -1,0 +1,38 @@
+package wallplate.solver.parts;
+
+import java.util.List;
+import wallplate.geometry.Point;
+import wallplate.solver.DrawnLine;
+import wallplate.solver.Expected;
+
+/** The gutter, a box open above, against the face of the eaves. */
+public final class Gutter implements Part {
+
+    @Override
+    public String name() {
+        return "gutter";
+    }
+
+    @Override
+    public boolean isDrawn(RoofFrame frame) {
+        return frame.has("gutter");
+    }
+
+    @Override
+    public List<DrawnLine> lines(RoofFrame frame) {
+        double outer = frame.gutterFaceX();
+        double inner = frame.eavesFaceX();
+        double rim = frame.gutterRimY();
+        double bottom = rim - frame.mm("gutter.depth");
+        return new Lines(name())
+                .cut("outer", new Point(outer, bottom), new Point(outer, rim))
+                .cut("bottom", new Point(outer, bottom), new Point(inner, bottom))
+                .cut("inner", new Point(inner, bottom), new Point(inner, rim))
+                .all();
+    }
+
+    @Override
+    public List<Expected> values(RoofFrame frame) {
+        return List.of(frame.stated("gutter.width", "gutter.width"), frame.stated("gutter.depth", "gutter.depth"));
+    }
+}

@@ -1,0 +1,29 @@
+package wallplate.solver.parts;
+
+import java.util.List;
+import wallplate.solver.DrawnLine;
+import wallplate.solver.Expected;
+
+/** Which way round the whole drawing lies on the sheet. */
+public final class Hand implements Part {
+
+    @Override
+    public String name() {
+        return "drawing";
+    }
+
+    @Override
+    public boolean isDrawn(RoofFrame frame) {
+        return true;
+    }
+
+    @Override
+    public List<DrawnLine> lines(RoofFrame frame) {
+        return List.of();
+    }
+
+    @Override
+    public List<Expected> values(RoofFrame frame) {
+        return List.of(new Expected.Word("drawing.eaves", frame.task().eaves().word()));
+    }
+}

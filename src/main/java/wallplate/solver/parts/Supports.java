@@ -1,0 +1,75 @@
+package wallplate.solver.parts;
+
+import java.util.ArrayList;
+import java.util.List;
+import wallplate.geometry.Point;
+import wallplate.geometry.Vector;
+import wallplate.solver.DrawnLine;
+import wallplate.solver.Expected;
+
+/** The purlins or battens that stand on the rafter, cut across the grain. */
+public final class Supports implements Part {
+
+    @Override
+    public String name() {
+        return "support";
+    }
+
+    @Override
+    public boolean isDrawn(RoofFrame frame) {
+        return count(frame) > 0;
+    }
+
+    @Override
+    public List<DrawnLine> lines(RoofFrame frame) {
+        List<DrawnLine> lines = new ArrayList<>();
+        for (int i = 0; i < count(frame); i++) {
+            List<Point> corners = corners(frame, i);
+            Point lowFoot = corners.get(0);
+            Point highFoot = corners.get(1);
+            Point highHead = corners.get(2);
+            Point lowHead = corners.get(3);
+            lines.addAll(new Lines(name(), i)
+                    .cut("low", lowFoot, lowHead)
+                    .cut("high", highFoot, highHead)
+                    .crossed(lowFoot, highFoot, highHead, lowHead)
+                    .all());
+        }
+        return lines;
+    }
+
+    /** The corners of one support anticlockwise: low foot, high foot, high head, low head. */
+    static List<Point> corners(RoofFrame frame, int index) {
+        Vector width = frame.alongSlope().times(frame.mm("support.width"));
+        Vector depth = frame.squareToSlope().times(frame.mm("support.depth"));
+        Point lowFoot = frame.toe().plus(frame.alongSlope().times(index * frame.mm("support.spacing")));
+        Point highFoot = lowFoot.plus(width);
+        return List.of(lowFoot, highFoot, highFoot.plus(depth), lowFoot.plus(depth));
+    }
+
+    /** How many lie whole between the toe and the inside end of the drawing. */
+    static int count(RoofFrame frame) {
+        double available = frame.toe().minus(frame.onSlope(frame.insideX(), frame.rafterTop())).length();
+        double rest = available - frame.mm("support.width");
+        return rest < 0 ? 0 : 1 + (int) Math.floor(rest / frame.mm("support.spacing") + 1e-9);
+    }
+
+    @Override
+    public List<Expected> values(RoofFrame frame) {
+        List<Expected> values = new ArrayList<>(List.of(
+                frame.stated("support.depth", "support.depth"), frame.stated("support.width", "support.width")));
+        int count = count(frame);
+        if (count > 1) {
+            values.add(frame.stated("support.spacing", "support.spacing"));
+        }
+        values.add(new Expected.Count("support.count", count, countWorking(frame, count)));
+        values.add(new Expected.YesNo("support.crossed", true));
+        return values;
+    }
+
+    private String countWorking(RoofFrame frame, int count) {
+        double available = frame.toe().minus(frame.onSlope(frame.insideX(), frame.rafterTop())).length();
+        return "%s mm of slope from the toe, one at the toe and then one every %s mm: %d"
+                .formatted(Numbers.mm(available), Numbers.mm(frame.mm("support.spacing")), count);
+    }
+}

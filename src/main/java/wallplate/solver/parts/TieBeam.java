@@ -1,0 +1,37 @@
+package wallplate.solver.parts;
+
+import java.util.List;
+import wallplate.geometry.Point;
+import wallplate.solver.DrawnLine;
+import wallplate.solver.Expected;
+
+/** The level tie beam on the wall plate, cut to the slope where it meets the rafter's underside. */
+public final class TieBeam implements Part {
+
+    @Override
+    public String name() {
+        return "tie-beam";
+    }
+
+    @Override
+    public boolean isDrawn(RoofFrame frame) {
+        return frame.has("tie-beam");
+    }
+
+    @Override
+    public List<DrawnLine> lines(RoofFrame frame) {
+        double top = frame.tieBeamTopY();
+        double inside = frame.insideX();
+        Lines lines = new Lines(name()).seen("bottom", Point.ORIGIN, new Point(inside, 0));
+        double topStart = top / frame.tangent();
+        if (topStart < inside) {
+            lines.seen("top", new Point(topStart, top), new Point(inside, top));
+        }
+        return lines.all();
+    }
+
+    @Override
+    public List<Expected> values(RoofFrame frame) {
+        return List.of(frame.stated("tie-beam.depth", "tie-beam.depth"));
+    }
+}

@@ -1,0 +1,43 @@
+package wallplate.task;
+
+import java.util.List;
+import java.util.function.Function;
+import java.util.function.Predicate;
+
+/**
+ * A relation between sizes without which a detail cannot be built or drawn.
+ *
+ * @param key where a break of the rule is reported
+ * @param needs the sizes that it compares; a task that lacks one of them is not judged by it
+ * @param holds whether the sizes keep the rule
+ * @param accepted what would be right for these sizes, in words
+ */
+public record GeometryRule(
+        String key, List<String> needs, Predicate<Sizes> holds, Function<Sizes, String> accepted) {
+
+    public GeometryRule {
+        needs = List.copyOf(needs);
+    }
+
+    /** The first size must be more than the second one. */
+    public static GeometryRule more(String key, String than, String thanLabel) {
+        return new GeometryRule(
+                key,
+                List.of(key, than),
+                sizes -> sizes.number(key) > sizes.number(than),
+                sizes -> "more than %s, which is %s".formatted(thanLabel, PlainNumber.text(sizes.number(than))));
+    }
+
+    /** The first size must not be more than the second one. */
+    public static GeometryRule notMore(String key, String than, String thanLabel) {
+        return new GeometryRule(
+                key,
+                List.of(key, than),
+                sizes -> sizes.number(key) <= sizes.number(than),
+                sizes -> "at most %s, which is %s".formatted(thanLabel, PlainNumber.text(sizes.number(than))));
+    }
+
+    boolean isBrokenBy(Sizes sizes) {
+        return needs.stream().allMatch(sizes::has) && !holds.test(sizes);
+    }
+}

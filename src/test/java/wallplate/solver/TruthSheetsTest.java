@@ -1,0 +1,143 @@
+package wallplate.solver;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Test;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+import wallplate.geometry.Vector;
+import wallplate.task.DrawingTask;
+import wallplate.task.EavesSide;
+import wallplate.task.TaskFile;
+import wallplate.task.TaskReading;
+
+/**
+ * The solver against sheets drawn by programs that are not this project's: the paper sizes that they aimed at, and where
+ * the lines of sheets without slips lie.
+ */
+class TruthSheetsTest {
+
+    private static final Path SHEETS = Path.of("../shared/scans/dev");
+
+    /** Drawn to whole millimetres, spacings and all: half a millimetre each adds up along the slope. */
+    private static final double FARTHEST_MM = 2.5;
+
+    private static final Set<String> FREE = Set.of("brander", "hatch", "break", "fascia", "gutter");
+
+    private static final Pattern LINE = Pattern.compile("([a-z-]+?)(\\d*)(?:\\.([a-z0-9]+))?");
+
+    @Test
+    void agreesWithEveryPaperSizeThatTheSheetsAimedAt() throws IOException {
+        int checked = 0;
+        for (Sheet sheet : sheets()) {
+            ExpectedDrawing drawing = Solver.solve(sheet.task());
+            for (Map.Entry<String, JsonNode> size : sheet.truth().get("expected").properties()) {
+                double solved = number(drawing.value(size.getKey()).orElseThrow());
+                assertThat(solved).as("%s %s", sheet.name(), size.getKey()).isCloseTo(size.getValue().asDouble(), within());
+                checked++;
+            }
+        }
+        assertThat(checked).isGreaterThan(500);
+    }
+
+    @Test
+    void asksForEveryKeyThatTheSheetsShow() throws IOException {
+        for (Sheet sheet : sheets()) {
+            List<String> asked = Solver.solve(sheet.task()).values().stream().map(Expected::key).toList();
+            List<String> shown = sheet.truth().get("truth").propertyNames().stream().toList();
+            assertThat(asked).as(sheet.name()).containsAll(shown);
+        }
+    }
+
+    @Test
+    void putsEveryLineWhereSheetsWithoutSlipsHaveIt() throws IOException {
+        int checked = 0;
+        for (Sheet sheet : sheets()) {
+            if (!sheet.truth().get("slips").isEmpty()) {
+                continue;
+            }
+            ExpectedDrawing drawing = Solver.solve(sheet.task());
+            for (Map.Entry<String, JsonNode> line : sheet.truth().get("lines").properties()) {
+                Matcher name = LINE.matcher(line.getKey());
+                assertThat(name.matches()).as(line.getKey()).isTrue();
+                String edge = name.group(3) == null ? name.group(1) : name.group(3);
+                if (FREE.contains(name.group(1)) || FREE.contains(edge)) {
+                    continue;
+                }
+                int index = name.group(2).isEmpty() ? 0 : Integer.parseInt(name.group(2));
+                Segment drawn = sheet.inDetailAxes(segment(line.getValue()));
+                DrawnLine expected = drawing.lines().stream()
+                        .filter(candidate -> candidate.part().equals(name.group(1))
+                                && candidate.index() == index
+                                && candidate.edge().equals(edge))
+                        .findFirst()
+                        .orElseThrow(() -> new AssertionError(sheet.name() + " has no expected " + line.getKey()));
+                double off = Math.abs(expected.segment().line().distanceTo(drawn.midpoint()));
+                assertThat(off).as("%s %s", sheet.name(), line.getKey()).isLessThan(FARTHEST_MM);
+                checked++;
+            }
+        }
+        assertThat(checked).isGreaterThan(300);
+    }
+
+    private static double number(Expected value) {
+        return value instanceof Expected.Angle angle ? angle.degrees() : ((Expected.Length) value).exactMm();
+    }
+
+    private static org.assertj.core.data.Offset<Double> within() {
+        return org.assertj.core.api.Assertions.within(1e-6);
+    }
+
+    private static Segment segment(JsonNode line) {
+        return Segment.between(
+                line.get(0).asDouble(), line.get(1).asDouble(), line.get(2).asDouble(), line.get(3).asDouble());
+    }
+
+    private record Sheet(String name, DrawingTask task, JsonNode truth) {
+
+        /** The sheet's lines turned level, mirrored where needed, with the origin at the plate's top outer corner. */
+        Segment inDetailAxes(Segment onSheet) {
+            Segment plateTop = segment(truth.get("lines").get("wall-plate.top"));
+            Segment plateOuter = segment(truth.get("lines").get("wall-plate.outer"));
+            Segment level = segment(truth.get("lines").get("ceiling.top"));
+            Point heel = plateTop.line().intersection(plateOuter.line(), 1e-6).orElseThrow();
+            double tilt = level.inclinationDegrees();
+            return new Segment(turned(onSheet.start(), heel, tilt), turned(onSheet.end(), heel, tilt));
+        }
+
+        private Point turned(Point point, Point heel, double tilt) {
+            Vector level = point.minus(heel).rotatedDegrees(-tilt);
+            Vector faced = task.eaves() == EavesSide.RIGHT ? level.mirrored() : level;
+            return Point.ORIGIN.plus(faced);
+        }
+    }
+
+    private static List<Sheet> sheets() throws IOException {
+        Assumptions.assumeTrue(Files.isDirectory(SHEETS), "no test sheets at " + SHEETS + ": this check is left out");
+        List<Sheet> sheets = new ArrayList<>();
+        try (Stream<Path> files = Files.walk(SHEETS)) {
+            for (Path file : files.filter(path -> path.toString().endsWith(".json")).sorted().toList()) {
+                JsonNode truth = JsonMapper.shared().readTree(Files.readString(file));
+                if (truth.get("hopeless").isNull()) {
+                    Path task = file.getParent().getParent().resolve("task.yml");
+                    TaskReading reading = TaskFile.read(Files.readString(task));
+                    sheets.add(new Sheet(file.toString(), ((TaskReading.Accepted) reading).task(), truth));
+                }
+            }
+        }
+        return sheets;
+    }
+}
