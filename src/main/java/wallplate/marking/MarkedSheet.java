@@ -1,28 +1,57 @@
 package wallplate.marking;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 
 /**
  * The marks of one sheet under one version of a guideline.
  *
  * @param guideline the version of the guideline that they were given under
  * @param marks in the guideline's order
+ * @param groups the maxima that hold for some of them together
  */
-public record MarkedSheet(String guideline, List<Mark> marks) {
-
+public record MarkedSheet(String guideline, List<Mark> marks, List<GroupTotal> groups) {
     public MarkedSheet {
         marks = List.copyOf(marks);
+        groups = List.copyOf(groups);
+    }
+
+    public MarkedSheet(String guideline, List<Mark> marks) {
+        this(guideline, marks, List.of());
     }
 
     public double awarded() {
-        return marks.stream().mapToDouble(Mark::awarded).sum();
+        return total(Mark::awarded);
     }
 
     public double available() {
-        return marks.stream().mapToDouble(Mark::available).sum();
+        return total(Mark::available);
     }
 
     public int undecided() {
         return (int) marks.stream().filter(mark -> mark.verdict() == Verdict.UNDECIDED).count();
+    }
+
+    public Optional<Mark> mark(String criterion) {
+        return marks.stream().filter(mark -> mark.criterion().equals(criterion)).findFirst();
+    }
+
+    /** The sum over all marks, each group counted up to its maximum. */
+    private double total(ToDoubleFunction<Mark> part) {
+        double grouped = groups.stream()
+                .mapToDouble(group -> Math.min(
+                        group.maximum(),
+                        marks.stream()
+                                .filter(mark -> group.criteria().contains(mark.criterion()))
+                                .mapToDouble(part)
+                                .sum()))
+                .sum();
+        double alone = marks.stream().filter(this::isUngrouped).mapToDouble(part).sum();
+        return grouped + alone;
+    }
+
+    private boolean isUngrouped(Mark mark) {
+        return groups.stream().noneMatch(group -> group.criteria().contains(mark.criterion()));
     }
 }

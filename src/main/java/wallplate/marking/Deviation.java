@@ -1,0 +1,48 @@
+package wallplate.marking;
+
+import java.util.Optional;
+import wallplate.measure.Finding;
+import wallplate.solver.Expected;
+
+/**
+ * How far a measured value lies from the expected one.
+ *
+ * @param size millimetres on paper, degrees or things; for a yes or no and for a word 0 where right and infinite where wrong
+ * @param uncertainty one standard deviation of the measured value, in the same unit
+ */
+record Deviation(double size, double uncertainty) {
+
+    /** Empty where the finding is no value, or not of the expected kind. */
+    static Optional<Deviation> between(Expected expected, Finding finding) {
+        if (expected instanceof Expected.Length length && finding instanceof Finding.Quantity quantity) {
+            return Optional.of(new Deviation(length.deviation(quantity.value()), quantity.uncertainty()));
+        }
+        if (expected instanceof Expected.Angle angle && finding instanceof Finding.Quantity quantity) {
+            return Optional.of(new Deviation(Math.abs(quantity.value() - angle.degrees()), quantity.uncertainty()));
+        }
+        if (expected instanceof Expected.Count count && finding instanceof Finding.Count found) {
+            return Optional.of(new Deviation(Math.abs(found.number() - count.number()), 0));
+        }
+        if (expected instanceof Expected.YesNo asked && finding instanceof Finding.YesNo found) {
+            return Optional.of(rightOrWrong(asked.yes() == found.yes()));
+        }
+        if (expected instanceof Expected.Word asked && finding instanceof Finding.Word found) {
+            return Optional.of(rightOrWrong(asked.word().equals(found.word())));
+        }
+        return Optional.empty();
+    }
+
+    private static Deviation rightOrWrong(boolean right) {
+        return new Deviation(right ? 0 : Double.POSITIVE_INFINITY, 0);
+    }
+
+    /** The least deviation that the uncertainty allows for. */
+    double least(double deviations) {
+        return Math.max(0, size - deviations * uncertainty);
+    }
+
+    /** The greatest deviation that the uncertainty allows for. */
+    double greatest(double deviations) {
+        return size + deviations * uncertainty;
+    }
+}

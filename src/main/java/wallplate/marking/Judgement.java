@@ -1,0 +1,33 @@
+package wallplate.marking;
+
+import java.util.List;
+import wallplate.solver.SlipValue;
+
+/**
+ * What became of one criterion.
+ *
+ * @param slips the known slips that a wrong value fits, the nearest first
+ * @param feedback to the learner
+ */
+record Judgement(Verdict verdict, double awarded, List<SlipValue> slips, String feedback) {
+    Judgement {
+        slips = List.copyOf(slips);
+    }
+
+    static Judgement met(double marks, String feedback) {
+        return new Judgement(Verdict.MET, marks, List.of(), feedback);
+    }
+
+    static Judgement notMet(double marks, String feedback) {
+        return new Judgement(Verdict.NOT_MET, marks, List.of(), feedback);
+    }
+
+    static Judgement undecided(String feedback) {
+        return new Judgement(Verdict.UNDECIDED, 0, List.of(), feedback);
+    }
+
+    /** Whether the value counts as right. */
+    boolean isRight() {
+        return verdict == Verdict.MET || verdict == Verdict.CARRIED;
+    }
+}

@@ -1,0 +1,107 @@
+package wallplate.marking;
+
+import java.text.NumberFormat;
+import java.util.Map;
+import java.util.regex.Pattern;
+import wallplate.measure.Finding;
+import wallplate.solver.Expected;
+
+/** Values in words: numbers as the language writes them, with their units. */
+final class ValueWords {
+
+    private static final Pattern DECIMAL_POINT = Pattern.compile("(?<=\\d)\\.(?=\\d)");
+
+    private final Phrases phrases;
+
+    ValueWords(Phrases phrases) {
+        this.phrases = phrases;
+    }
+
+    /** What was asked for; a length that is commonly rounded names both lengths. */
+    String asked(Expected asked) {
+        if (asked instanceof Expected.Length length) {
+            String exact = mm(length.exactMm(), 2);
+            String drawn = mm(length.drawnMm(), 2);
+            return exact.equals(drawn) || length.drawnMm() == 0
+                    ? exact
+                    : phrases.text("value.exact-or-rounded", Map.of("exact", exact, "rounded", drawn));
+        }
+        if (asked instanceof Expected.Angle angle) {
+            return degrees(angle.degrees(), 1);
+        }
+        if (asked instanceof Expected.Count count) {
+            return number(count.number());
+        }
+        if (asked instanceof Expected.YesNo yesNo) {
+            return phrases.text(yesNo.yes() ? "value.yes" : "value.no");
+        }
+        return word(((Expected.Word) asked).word());
+    }
+
+    /** What was measured: lengths and angles to one decimal. */
+    String found(Expected asked, Finding found) {
+        if (found instanceof Finding.Quantity quantity) {
+            return asked instanceof Expected.Angle ? degrees(quantity.value(), 1) : mm(quantity.value(), 1);
+        }
+        if (found instanceof Finding.Count count) {
+            return number(count.number());
+        }
+        if (found instanceof Finding.YesNo yesNo) {
+            return phrases.text(yesNo.yes() ? "value.yes" : "value.no");
+        }
+        return found instanceof Finding.Word word ? word(word.word()) : "";
+    }
+
+    /** How far a measured length or angle lies from what counts as right, to one decimal. */
+    String difference(Expected asked, Finding found) {
+        double size = Deviation.between(asked, found).map(Deviation::size).orElse(0.0);
+        return asked instanceof Expected.Angle ? degrees(size, 1) : mm(size, 1);
+    }
+
+    boolean isTooMuch(Expected asked, Finding found) {
+        if (!(found instanceof Finding.Quantity quantity)) {
+            return false;
+        }
+        return asked instanceof Expected.Length length
+                ? quantity.value() > length.exactMm()
+                : quantity.value() > ((Expected.Angle) asked).degrees();
+    }
+
+    String tolerance(Expected asked, double tolerance) {
+        return asked instanceof Expected.Angle ? degrees(tolerance, 2) : mm(tolerance, 2);
+    }
+
+    /** The working that the solver wrote, with the language's decimal sign. */
+    String working(Expected asked) {
+        String working = asked instanceof Expected.Length length
+                ? length.working()
+                : asked instanceof Expected.Angle angle
+                        ? angle.working()
+                        : asked instanceof Expected.Count count ? count.working() : "";
+        return DECIMAL_POINT.matcher(working).replaceAll(phrases.text("value.decimal-sign"));
+    }
+
+    String number(long number) {
+        return format(number, 0);
+    }
+
+    private String word(String word) {
+        return phrases.find("word." + word).orElse(word);
+    }
+
+    private String mm(double value, int decimals) {
+        return format(value, decimals) + " mm";
+    }
+
+    private String degrees(double value, int decimals) {
+        return format(value, decimals) + "\u00b0";
+    }
+
+    private String format(double value, int decimals) {
+        NumberFormat format = NumberFormat.getNumberInstance(phrases.language());
+        format.setGroupingUsed(false);
+        format.setMaximumFractionDigits(decimals);
+        format.setRoundingMode(java.math.RoundingMode.HALF_UP);
+        return format.format(value == 0 ? 0.0 : value);
+    }
+}

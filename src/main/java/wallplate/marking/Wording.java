@@ -1,0 +1,177 @@
+package wallplate.marking;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import wallplate.measure.Finding;
+import wallplate.solver.Expected;
+import wallplate.solver.SlipValue;
+import wallplate.task.DrawingTask;
+
+/** The sentences of a marked sheet, to the learner: what was measured, what was asked, how to get it right. */
+final class Wording {
+
+    private final Phrases phrases;
+    private final TradeNames names;
+    private final ValueWords values;
+
+    Wording(Locale language, DrawingTask task) {
+        this.phrases = Phrases.in(language);
+        this.names = new TradeNames(phrases, task);
+        this.values = new ValueWords(phrases);
+    }
+
+    String title(Subject subject) {
+        if (subject instanceof Subject.OneKey one) {
+            return names.title(one.key());
+        }
+        if (subject instanceof Subject.SeveralKeys several) {
+            return several.keys().stream().map(names::title).collect(Collectors.joining(", "));
+        }
+        if (subject instanceof Subject.PartDrawn drawn) {
+            return phrases.text("title.part-drawn", Map.of("part", names.part(drawn.part())));
+        }
+        return phrases.text("title.teacher");
+    }
+
+    String met(Expected asked, Finding found) {
+        if (found instanceof Finding.YesNo) {
+            return names.text("yes." + asked.key());
+        }
+        return phrases.text(
+                "feedback.met", Map.of("measured", values.found(asked, found), "expected", values.asked(asked)));
+    }
+
+    String notDrawn(Expected asked) {
+        if (asked.key().endsWith(".spacing")) {
+            return names.text("feedback.no-spacing", Map.of("expected", values.asked(asked), "working", working(asked)));
+        }
+        if (asked instanceof Expected.Length || asked instanceof Expected.Angle) {
+            return names.text("feedback.not-drawn", Map.of("expected", values.asked(asked), "working", working(asked)));
+        }
+        return phrases.text("feedback.not-drawn-plain");
+    }
+
+    String wrong(Expected asked, Finding found, double tolerance, double partMarks, List<SlipValue> slips) {
+        String fact = fact(asked, found, tolerance);
+        String cause = cause(slips);
+        String part = partMarks > 0 ? " " + phrases.text("feedback.part-marks") : "";
+        return cause.isEmpty() ? fact + part : fact + " " + cause + part;
+    }
+
+    private String fact(Expected asked, Finding found, double tolerance) {
+        if (found instanceof Finding.YesNo) {
+            return names.text("no." + asked.key());
+        }
+        if (found instanceof Finding.Word) {
+            return phrases.text(
+                    "feedback.mirrored", Map.of("measured", values.found(asked, found), "expected", values.asked(asked)));
+        }
+        if (found instanceof Finding.Count count && asked instanceof Expected.Count wanted) {
+            String key = count.number() < wanted.number() ? "feedback.too-few" : "feedback.too-many";
+            return phrases.text(
+                    key,
+                    Map.of(
+                            "measured", values.found(asked, found),
+                            "expected", values.asked(asked),
+                            "working", working(asked)));
+        }
+        return phrases.text(
+                values.isTooMuch(asked, found) ? "feedback.too-much." + kind(asked) : "feedback.too-little." + kind(asked),
+                Map.of(
+                        "measured", values.found(asked, found),
+                        "expected", values.asked(asked),
+                        "working", working(asked),
+                        "difference", values.difference(asked, found),
+                        "tolerance", values.tolerance(asked, tolerance)));
+    }
+
+    private static String kind(Expected asked) {
+        return asked instanceof Expected.Angle ? "angle" : "length";
+    }
+
+    /** What seems to have happened: one slip's own sentence, or both of two; more than two stay general. */
+    private String cause(List<SlipValue> slips) {
+        return switch (slips.size()) {
+            case 0 -> "";
+            case 1 -> slipSentence(slips.get(0));
+            case 2 -> phrases.text(
+                    "feedback.two-slips",
+                    Map.of("first", slipSentence(slips.get(0)), "second", slipSentence(slips.get(1))));
+            default -> phrases.text("feedback.many-slips");
+        };
+    }
+
+    private String slipSentence(SlipValue slip) {
+        return phrases.find("slip." + slip.slip()).map(names::fill).orElse(slip.sentence());
+    }
+
+    String carried(Expected asked, Finding found, Consequences.Consequence consequence) {
+        String causes = consequence.causes().stream().map(names::title).collect(Collectors.joining(", "));
+        return phrases.text(
+                "feedback.carried",
+                Map.of(
+                        "measured", values.found(asked, found),
+                        "expected", values.asked(asked),
+                        "follows", values.asked(consequence.expected()),
+                        "causes", causes));
+    }
+
+    String borderline(Expected asked, Finding found, double tolerance) {
+        return phrases.text(
+                "feedback.borderline",
+                Map.of(
+                        "measured", values.found(asked, found),
+                        "expected", values.asked(asked),
+                        "tolerance", values.tolerance(asked, tolerance)));
+    }
+
+    String cannotTell(String reason) {
+        return phrases.text("feedback.cannot-tell", Map.of("reason", reason));
+    }
+
+    String notLookedFor() {
+        return phrases.text("feedback.not-looked-for");
+    }
+
+    String teacherLooks(String note) {
+        return phrases.text("feedback.teacher", Map.of("note", note));
+    }
+
+    String tooFewDrawn(Precondition needed) {
+        return phrases.text(
+                "feedback.precondition",
+                Map.of("number", values.number(needed.atLeast()), "what", names.title(needed.key())));
+    }
+
+    String several(List<String> keys, List<Judgement> each) {
+        String wrong = java.util.stream.IntStream.range(0, keys.size())
+                .filter(index -> !each.get(index).isRight())
+                .mapToObj(index -> names.title(keys.get(index)) + ": " + each.get(index).feedback())
+                .collect(Collectors.joining(" "));
+        return wrong.isEmpty() ? phrases.text("feedback.several-right") : wrong;
+    }
+
+    String severalOpen(long right, long open, int all) {
+        return phrases.text(
+                "feedback.several-open",
+                Map.of("right", values.number(right), "open", values.number(open), "all", values.number(all)));
+    }
+
+    String partDrawn(String part) {
+        return phrases.text("feedback.part-drawn", Map.of("part", names.part(part)));
+    }
+
+    String partNotDrawn(String part) {
+        return phrases.text("feedback.part-not-drawn", Map.of("part", names.part(part)));
+    }
+
+    String partInDoubt(String part) {
+        return phrases.text("feedback.part-in-doubt", Map.of("part", names.part(part)));
+    }
+
+    private String working(Expected asked) {
+        return values.working(asked);
+    }
+}
