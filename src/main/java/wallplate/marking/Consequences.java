@@ -14,7 +14,7 @@ interface Consequences {
      * @param causes the keys, drawn wrongly, that it follows from
      */
     record Consequence(Expected expected, List<String> causes) {
-        Consequence {
+        public Consequence {
             causes = List.copyOf(causes);
         }
     }

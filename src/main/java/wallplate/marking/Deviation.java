@@ -1,5 +1,7 @@
 package wallplate.marking;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Optional;
 import wallplate.measure.Finding;
 import wallplate.solver.Expected;
@@ -15,10 +17,10 @@ record Deviation(double size, double uncertainty) {
     /** Empty where the finding is no value, or not of the expected kind. */
     static Optional<Deviation> between(Expected expected, Finding finding) {
         if (expected instanceof Expected.Length length && finding instanceof Finding.Quantity quantity) {
-            return Optional.of(new Deviation(length.deviation(quantity.value()), quantity.uncertainty()));
+            return Optional.of(new Deviation(length.deviation(worth(quantity.value())), worth(quantity.uncertainty())));
         }
         if (expected instanceof Expected.Angle angle && finding instanceof Finding.Quantity quantity) {
-            return Optional.of(new Deviation(Math.abs(quantity.value() - angle.degrees()), quantity.uncertainty()));
+            return Optional.of(new Deviation(Math.abs(worth(quantity.value()) - angle.degrees()), worth(quantity.uncertainty())));
         }
         if (expected instanceof Expected.Count count && finding instanceof Finding.Count found) {
             return Optional.of(new Deviation(Math.abs(found.number() - count.number()), 0));
@@ -30,6 +32,11 @@ record Deviation(double size, double uncertainty) {
             return Optional.of(rightOrWrong(asked.word().equals(found.word())));
         }
         return Optional.empty();
+    }
+
+    /** A value as the result files keep it, in thousandths, so that marking from a file gives the same marks. */
+    private static double worth(double value) {
+        return BigDecimal.valueOf(value).setScale(3, RoundingMode.HALF_EVEN).doubleValue();
     }
 
     private static Deviation rightOrWrong(boolean right) {

@@ -21,6 +21,7 @@ final class SlipNaming {
     private static final double SHARE_OF_TOLERANCE = 0.6;
 
     private static final String SWAPPED = "width-depth-swapped";
+    private static final String MIRRORED = "mirrored";
 
     private final ExpectedDrawing expected;
     private final MeasuredSheet measured;
@@ -34,6 +35,9 @@ final class SlipNaming {
 
     /** The slips that a wrong value of this key fits, the nearest first. */
     List<SlipValue> slipsFor(String key, double tolerance) {
+        if (finding(key) instanceof Finding.Word) {
+            return List.of(new SlipValue(key, MIRRORED, 0, ""));
+        }
         return fitting(key, tolerance).stream()
                 .filter(slip -> !slip.slip().equals(SWAPPED) || partnerMayBeSwapped(key))
                 .toList();

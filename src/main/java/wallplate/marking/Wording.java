@@ -93,12 +93,13 @@ final class Wording {
 
     /** What seems to have happened: one slip's own sentence, or both of two; more than two stay general. */
     private String cause(List<SlipValue> slips) {
-        return switch (slips.size()) {
+        List<String> sentences =
+                slips.stream().map(this::slipSentence).filter(sentence -> !sentence.isEmpty()).toList();
+        return switch (sentences.size()) {
             case 0 -> "";
-            case 1 -> slipSentence(slips.get(0));
+            case 1 -> sentences.get(0);
             case 2 -> phrases.text(
-                    "feedback.two-slips",
-                    Map.of("first", slipSentence(slips.get(0)), "second", slipSentence(slips.get(1))));
+                    "feedback.two-slips", Map.of("first", sentences.get(0), "second", sentences.get(1)));
             default -> phrases.text("feedback.many-slips");
         };
     }
