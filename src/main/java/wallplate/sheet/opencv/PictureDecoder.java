@@ -17,8 +17,17 @@ public final class PictureDecoder {
 
     /** The picture, turned as its EXIF note asks; empty where the bytes are no picture. */
     public static Optional<Picture> decode(byte[] content) {
+        return decode(content, Imgcodecs.IMREAD_GRAYSCALE);
+    }
+
+    /** The picture as its rows stand in the file, whatever its EXIF note says; empty where the bytes are no picture. */
+    public static Optional<Picture> decodeUnturned(byte[] content) {
+        return decode(content, Imgcodecs.IMREAD_GRAYSCALE | Imgcodecs.IMREAD_IGNORE_ORIENTATION);
+    }
+
+    private static Optional<Picture> decode(byte[] content, int flags) {
         MatOfByte encoded = new MatOfByte(content);
-        Mat grey = Imgcodecs.imdecode(encoded, Imgcodecs.IMREAD_GRAYSCALE);
+        Mat grey = Imgcodecs.imdecode(encoded, flags);
         try {
             if (grey.empty()) {
                 return Optional.empty();

@@ -1,0 +1,74 @@
+package wallplate.sheet.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+import wallplate.sheet.page.LineRefit.Fitted;
+
+/**
+ * Tells the frame, the title block and the edges of the page from the lines of the drawing.
+ *
+ * <p>A frame is square to the paper or was ruled along its edge, not along the T-square that the drawing was made with,
+ * so it says nothing about the drawing's own level.
+ */
+public final class FrameLines {
+
+    /** A frame line runs along most of the page's side. */
+    private static final double FRAME_SHARE = 0.6;
+    /** Nothing in a drawing runs across so much of a page; streaks of a feeder do. */
+    private static final double ACROSS_SHARE = 0.8;
+    /** How far from the picture's side a frame line may lie, as a share of the page across it. */
+    private static final double MARGIN_SHARE = 0.16;
+    private static final double TOUCH = 1.8;
+
+    private final double width;
+    private final double height;
+
+    public FrameLines(double width, double height) {
+        this.width = width;
+        this.height = height;
+    }
+
+    /** The lines without frame, title block and streaks. */
+    public AxisLines without(AxisLines lines) {
+        List<Segment> frame = new ArrayList<>();
+        for (Fitted line : lines.alongX()) {
+            if (isFrame(line.segment(), true)) {
+                frame.add(line.segment());
+            }
+        }
+        for (Fitted line : lines.alongY()) {
+            if (isFrame(line.segment(), false)) {
+                frame.add(line.segment());
+            }
+        }
+        return new AxisLines(
+                lines.tiltDegrees(), apartFrom(frame, lines.alongX()), apartFrom(frame, lines.alongY()));
+    }
+
+    private static List<Fitted> apartFrom(List<Segment> frame, List<Fitted> lines) {
+        return lines.stream()
+                .filter(line -> !frame.contains(line.segment()) && !touches(line.segment(), frame))
+                .toList();
+    }
+
+    private boolean isFrame(Segment line, boolean alongX) {
+        double side = alongX ? width : height;
+        double across = alongX ? height : width;
+        if (line.length() > ACROSS_SHARE * side) {
+            return true;
+        }
+        double at = alongX ? line.midpoint().y() : line.midpoint().x();
+        double margin = Math.min(at, across - at);
+        return line.length() > FRAME_SHARE * side && margin < MARGIN_SHARE * across;
+    }
+
+    private static boolean touches(Segment line, List<Segment> frame) {
+        return frame.stream().anyMatch(side -> near(side, line.start()) || near(side, line.end()));
+    }
+
+    private static boolean near(Segment side, Point end) {
+        return side.distanceTo(end) < TOUCH;
+    }
+}

@@ -1,0 +1,125 @@
+package wallplate.sheet.pdf;
+
+import java.awt.geom.Point2D;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.pdfbox.contentstream.PDFGraphicsStreamEngine;
+import org.apache.pdfbox.contentstream.operator.Operator;
+import org.apache.pdfbox.cos.COSBase;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
+import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
+import org.apache.pdfbox.util.Matrix;
+import org.apache.pdfbox.util.Vector;
+
+/** Walks through a page's content and notes its images, where they are put, and whether anything else is drawn. */
+final class PlacedImages extends PDFGraphicsStreamEngine {
+
+    /** A scanned page has a handful of operations; a page with more than this is not walked to its end. */
+    private static final int MOST_OPERATIONS = 200_000;
+
+    private final List<Placed> images = new ArrayList<>();
+    private boolean othersDrawn;
+    private int operations;
+
+    private PlacedImages(PDPage page) {
+        super(page);
+    }
+
+    /** An image and the matrix that carries the unit square to where it stands on the page. */
+    record Placed(PDImage image, Matrix matrix) {}
+
+    /** What a page shows. */
+    record Content(List<Placed> images, boolean othersDrawn) {}
+
+    static Content on(PDPage page) throws IOException {
+        PlacedImages walk = new PlacedImages(page);
+        walk.processPage(page);
+        return new Content(List.copyOf(walk.images), walk.othersDrawn);
+    }
+
+    @Override
+    protected void processOperator(Operator operator, List<COSBase> operands) throws IOException {
+        operations++;
+        if (operations > MOST_OPERATIONS) {
+            throw new IOException("the page has more than " + MOST_OPERATIONS + " drawing operations");
+        }
+        super.processOperator(operator, operands);
+    }
+
+    @Override
+    public void drawImage(PDImage image) {
+        images.add(new Placed(image, getGraphicsState().getCurrentTransformationMatrix().clone()));
+    }
+
+    @Override
+    protected void showGlyph(Matrix textRenderingMatrix, PDFont font, int code, Vector displacement) {
+        // The invisible text that text recognition lays over a scan does not count.
+        if (getGraphicsState().getTextState().getRenderingMode() != RenderingMode.NEITHER) {
+            othersDrawn = true;
+        }
+    }
+
+    @Override
+    public void strokePath() {
+        othersDrawn = true;
+    }
+
+    @Override
+    public void fillPath(int windingRule) {
+        othersDrawn = true;
+    }
+
+    @Override
+    public void fillAndStrokePath(int windingRule) {
+        othersDrawn = true;
+    }
+
+    @Override
+    public void shadingFill(COSName shadingName) {
+        othersDrawn = true;
+    }
+
+    @Override
+    public void appendRectangle(Point2D p0, Point2D p1, Point2D p2, Point2D p3) {
+        // Paths matter only where they are painted.
+    }
+
+    @Override
+    public void clip(int windingRule) {
+        // A scan's clip is its page.
+    }
+
+    @Override
+    public void moveTo(float x, float y) {
+        // Paths matter only where they are painted.
+    }
+
+    @Override
+    public void lineTo(float x, float y) {
+        // Paths matter only where they are painted.
+    }
+
+    @Override
+    public void curveTo(float x1, float y1, float x2, float y2, float x3, float y3) {
+        // Paths matter only where they are painted.
+    }
+
+    @Override
+    public Point2D getCurrentPoint() {
+        return new Point2D.Float();
+    }
+
+    @Override
+    public void closePath() {
+        // Paths matter only where they are painted.
+    }
+
+    @Override
+    public void endPath() {
+        // Paths matter only where they are painted.
+    }
+}
