@@ -58,16 +58,16 @@ public final class SheetReader {
             return new SheetReading.Unreadable("There is no drawing on this page.");
         }
         AxisLines lines = found.get();
+        AxisLines drawn = new FrameLines(width, height).without(lines);
         BarFinder finder = new BarFinder(ink, refit, format.referenceBarMm());
         List<Placed> bars = new ArrayList<>();
-        finder.among(lines.alongX()).forEach(bar -> bars.add(Placed.of(bar, width, height)));
-        finder.among(lines.alongY()).forEach(bar -> bars.add(Placed.of(bar, width, height)));
+        finder.among(drawn.alongX()).forEach(bar -> bars.add(Placed.of(bar, width, height)));
+        finder.among(drawn.alongY()).forEach(bar -> bars.add(Placed.of(bar, width, height)));
         bars.sort(Comparator.comparingDouble(Placed::score).reversed());
         if (bars.isEmpty()) {
             return new SheetReading.Unreadable("No reference bar was found on this page.");
         }
         Placed bar = bars.get(0);
-        AxisLines drawn = new FrameLines(width, height).without(lines);
         LevelDirection level = LevelDirection.of(drawn.alongX(), drawn.alongY(), drawn.tiltDegrees());
         double turn = level.tiltDegrees() + bar.quarterTurns() * 90;
         double scale = format.referenceBarMm() / bar.bar().segment().length();

@@ -71,12 +71,19 @@ public record AxisLines(double tiltDegrees, List<Fitted> alongX, List<Fitted> al
         List<Segment> members = segments.stream()
                 .filter(segment -> Angles.between(segment.inclinationDegrees(), direction) < FAMILY)
                 .toList();
+        List<Fitted> first = fitted(new SegmentMerge(0.5, 2.5).merge(members), direction, refit);
+        // A short rough piece points a little wrong and misses its neighbours; once fitted, it does not.
+        List<Segment> straight = first.stream().map(Fitted::segment).toList();
+        return fitted(new SegmentMerge(0.3, 12).merge(straight), direction, refit);
+    }
+
+    private static List<Fitted> fitted(List<Segment> joined, double direction, LineRefit refit) {
         List<Fitted> fitted = new ArrayList<>();
-        for (Segment joined : new SegmentMerge(0.5, 2.5).merge(members)) {
-            if (joined.length() < SHORTEST) {
+        for (Segment segment : joined) {
+            if (segment.length() < SHORTEST) {
                 continue;
             }
-            refit.fit(inset(joined))
+            refit.fit(inset(segment))
                     .filter(line -> line.coverage() > LEAST_COVERAGE && line.residual() < LARGEST_RESIDUAL)
                     .filter(line -> Angles.between(line.segment().inclinationDegrees(), direction) < FAMILY)
                     .filter(line -> fitted.stream().noneMatch(other -> same(other.segment(), line.segment())))

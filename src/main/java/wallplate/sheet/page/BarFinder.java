@@ -27,6 +27,7 @@ public final class BarFinder {
     private static final double INK = 26;
 
     private static final double TICK_SEARCH = 1.6;
+    private static final double LONGEST_TICK = 9;
     private static final double BEYOND_NEAR = 1.2;
     private static final double BEYOND_FAR = 4.5;
 
@@ -163,9 +164,31 @@ public final class BarFinder {
         }
         double ticks = (Math.min(2, left.strength) + Math.min(2, right.strength)) / 4;
         double arrows = (arrow(line, left.position, 1) + arrow(line, right.position, -1)) / 2;
+        if (runsOn(line, left) || runsOn(line, right)) {
+            return 0;
+        }
         double alone = 1 - clutter(line, left.position, right.position);
         double close = 1 - Math.abs(right.position - left.position - nominal) / (LENGTH_TOLERANCE * nominal) * 0.3;
-        return between * (1 - beyond) * (0.6 + 0.4 * ticks) * (1 - 0.7 * arrows) * (0.4 + 0.6 * alone) * close;
+        return between * (1 - beyond) * (0.6 + 0.4 * ticks) * (1 - 0.4 * arrows) * (0.4 + 0.6 * alone) * close;
+    }
+
+    /** Whether what stands up at the tick is no tick but a line that runs on, such as a frame's. */
+    private boolean runsOn(Line line, Tick tick) {
+        return runsOn(line, tick.position, 1) || runsOn(line, tick.position, -1);
+    }
+
+    private boolean runsOn(Line line, double position, int side) {
+        Point foot = line.pointAt(position);
+        Vector up = line.direction().leftNormal().times(side);
+        int inked = 0;
+        int count = 0;
+        for (double height = TICK_NEAR; height <= LONGEST_TICK + 3; height += STEP) {
+            count++;
+            if (darkestAround(foot.plus(up.times(height)), line.direction()) > INK) {
+                inked++;
+            }
+        }
+        return inked > 0.93 * count;
     }
 
     private double coverage(Line line, double from, double to, double offset) {
@@ -194,7 +217,7 @@ public final class BarFinder {
         for (int side = -1; side <= 1; side += 2) {
             double darkest = 0;
             for (double distance = 1.2; distance <= 2.6; distance += STEP) {
-                for (double height = 0.45; height <= 0.9; height += STEP) {
+                for (double height = 0.6; height <= 0.9; height += STEP) {
                     Point at = line.pointAt(tick + inwards * distance).plus(up.times(side * height));
                     darkest = Math.max(darkest, ink.at(at.x(), at.y()));
                 }
