@@ -14,6 +14,7 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAppearanceStream;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 import org.apache.pdfbox.util.Matrix;
 import wallplate.drafting.paper.Ink;
@@ -69,7 +70,8 @@ public final class PdfBook implements AutoCloseable {
 
     public Stamp stamp(Picture picture) {
         try {
-            PDFormXObject form = new PDFormXObject(document);
+            // An appearance stream is a form like any other; its content stream can be compressed, a plain form's not.
+            PDAppearanceStream form = new PDAppearanceStream(document);
             form.setBBox(rectangle(picture.widthMm(), picture.heightMm()));
             form.setResources(new PDResources());
             try (PDPageContentStream content = new PDPageContentStream(

@@ -37,12 +37,17 @@ public final class SvgWriter {
 
     /** For a page: no size of its own, no colour of its own, no style element. */
     public String inline(Picture picture) {
+        return inline(picture, "drawing");
+    }
+
+    /** The same with class names of the caller's choice. */
+    public String inline(Picture picture, String classes) {
         StringBuilder svg = new StringBuilder(32_768);
         svg.append("<svg xmlns=\"").append(NAMESPACE).append('"');
-        attribute(svg, "class", "drawing");
+        attribute(svg, "class", classes);
         viewBox(svg, picture);
         accessibleNames(svg, picture);
-        body(svg, picture);
+        body(svg, picture.inks(), picture.heightMm());
         return svg.append("</svg>\n").toString();
     }
 
@@ -57,8 +62,15 @@ public final class SvgWriter {
         viewBox(svg, picture);
         accessibleNames(svg, picture);
         svg.append("<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n");
-        body(svg, picture);
+        body(svg, picture.inks(), picture.heightMm());
         return svg.append("</svg>\n").toString();
+    }
+
+    /** The ink alone as a group, the picture's origin at the group's own, y turned down. */
+    public String group(Picture picture) {
+        StringBuilder svg = new StringBuilder(16_384);
+        body(svg, picture.inks(), 0);
+        return svg.toString();
     }
 
     private static void viewBox(StringBuilder svg, Picture picture) {
@@ -85,9 +97,9 @@ public final class SvgWriter {
         svg.append("</desc>\n");
     }
 
-    private void body(StringBuilder svg, Picture picture) {
+    private void body(StringBuilder svg, List<Ink> inks, double heightMm) {
         svg.append("<g fill=\"none\" stroke=\"currentColor\" stroke-linecap=\"round\" stroke-linejoin=\"round\">\n");
-        byPart(picture.inks()).forEach((part, inks) -> part(svg, part, inks, picture.heightMm()));
+        byPart(inks).forEach((part, ofPart) -> part(svg, part, ofPart, heightMm));
         svg.append("</g>\n");
     }
 

@@ -1,0 +1,139 @@
+package wallplate.drafting.layout;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wallplate.geometry.Line;
+import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+import wallplate.solver.DrawnLine;
+import wallplate.solver.LineRole;
+
+/**
+ * What each part is called on the drawing, and the places in it that a leader may point to.
+ *
+ * <p>A leader ends in a dot inside a body and in an arrowhead on an outline (ISO 128-22, as commonly taught); a body
+ * thinner than 2 mm has no room for a dot.
+ */
+final class LabelPlan {
+
+    private static final double ROOM_FOR_DOT = 2.0;
+    /** A dot keeps this far from lines of other parts, so that it is clear what it stands in. */
+    private static final double CLEAR_OF_OTHERS = 0.7;
+
+    private static final double[] FRACTIONS = {0.5, 0.3, 0.7, 0.15, 0.85};
+
+    private final DetailLines lines;
+    private final PartNames names;
+
+    LabelPlan(DetailLines lines, PartNames names) {
+        this.lines = lines;
+        this.names = names;
+    }
+
+    /**
+     * One label.
+     *
+     * @param anchors where its leader may end, the better ones first
+     */
+    record Label(String part, String text, List<Anchor> anchors) {
+
+        Label {
+            anchors = List.copyOf(anchors);
+        }
+    }
+
+    /** @param inside whether it lies in a body, not on an outline */
+    record Anchor(Point place, boolean inside) {}
+
+    List<Label> labels(Placement placement) {
+        Set<String> parts = new LinkedHashSet<>();
+        lines.all().stream()
+                .filter(line -> line.role() != LineRole.BREAK)
+                .forEach(line -> parts.add(line.part()));
+        List<Label> labels = new ArrayList<>();
+        for (String part : parts) {
+            List<Anchor> anchors = anchors(part).stream()
+                    .map(anchor -> new Anchor(placement.apply(anchor.place()), anchor.inside()))
+                    .toList();
+            Optional<String> text = names.label(part);
+            if (text.isPresent() && !anchors.isEmpty()) {
+                labels.add(new Label(part, text.get(), anchors));
+            }
+        }
+        return labels;
+    }
+
+    private List<Anchor> anchors(String part) {
+        List<Anchor> inside = new ArrayList<>();
+        List<Anchor> onOutline = new ArrayList<>();
+        for (Map.Entry<Integer, List<DrawnLine>> body : lines.outlines(part).entrySet()) {
+            for (Segment middle : middles(part, body.getKey())) {
+                for (double fraction : middle.length() < 6 ? new double[] {0.5} : FRACTIONS) {
+                    Point place = middle.at(fraction);
+                    if (isClear(part, place)) {
+                        inside.add(new Anchor(place, true));
+                    }
+                }
+            }
+            onOutline.addAll(onOutline(body.getValue()));
+        }
+        return inside.isEmpty() ? onOutline : inside;
+    }
+
+    private boolean isClear(String part, Point place) {
+        return lines.all().stream()
+                .filter(line -> !line.part().equals(part))
+                .noneMatch(line -> line.segment().distanceTo(place) < CLEAR_OF_OTHERS);
+    }
+
+    /** The lines midway between pairs of edges that are far enough apart for a dot. */
+    private List<Segment> middles(String part, int index) {
+        List<Segment> middles = new ArrayList<>();
+        for (String[] pair : new String[][] {{"bottom", "top"}, {"outer", "inner"}, {"low", "high"}}) {
+            Optional<Segment> first = lines.edge(part, index, pair[0]);
+            Optional<Segment> second = lines.edge(part, index, pair[1]);
+            if (first.isPresent() && second.isPresent()) {
+                middle(first.get(), second.get()).ifPresent(middles::add);
+            }
+            if (!middles.isEmpty()) {
+                return middles;
+            }
+        }
+        return middles;
+    }
+
+    private static Optional<Segment> middle(Segment first, Segment second) {
+        if (first.length() < 0.1 || second.length() < 0.1) {
+            return Optional.empty();
+        }
+        Line line = first.line();
+        double apart = line.distanceTo(second.midpoint());
+        double from = Math.max(0, Math.min(line.positionOf(second.start()), line.positionOf(second.end())));
+        double to = Math.min(
+                first.length(), Math.max(line.positionOf(second.start()), line.positionOf(second.end())));
+        if (Math.abs(apart) < ROOM_FOR_DOT || to - from < 1) {
+            return Optional.empty();
+        }
+        return Optional.of(line.offset(apart / 2).between(from, to));
+    }
+
+    private static List<Anchor> onOutline(List<DrawnLine> outline) {
+        double longest = outline.stream()
+                .mapToDouble(line -> line.segment().length())
+                .max()
+                .orElse(0);
+        List<Anchor> anchors = new ArrayList<>();
+        for (DrawnLine line : outline) {
+            if (line.segment().length() >= 0.6 * longest && line.segment().length() > 0.5) {
+                for (double fraction : FRACTIONS) {
+                    anchors.add(new Anchor(line.segment().at(fraction), false));
+                }
+            }
+        }
+        return anchors;
+    }
+}
