@@ -1,5 +1,6 @@
 package wallplate.drafting;
 
+import wallplate.drafting.dxf.DxfWriter;
 import wallplate.drafting.layout.ModelSheet;
 import wallplate.drafting.layout.OverlaySheet;
 import wallplate.drafting.paper.Picture;
@@ -56,6 +57,16 @@ public final class ModelAnswer {
             book.add(sheet());
             return book.bytes();
         }
+    }
+
+    /**
+     * The sheet as an ASCII DXF file of release 2000, for drawing with a computer: real size, one unit a millimetre, the
+     * heel point at 0, 0, layers by part and kind of line.
+     */
+    public byte[] dxf() {
+        ModelSheet sheet = new ModelSheet(drawing, options, FaceWidths.shared());
+        double enlargement = drawing.task().scale().denominator();
+        return new DxfWriter(sheet.picture(), enlargement, sheet.heel()).bytes();
     }
 
     /**

@@ -3,6 +3,7 @@ package wallplate.drafting.layout;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import wallplate.drafting.Caution;
 import wallplate.drafting.DrawingOptions;
 import wallplate.drafting.layout.LabelPlacement.Placed;
 import wallplate.drafting.paper.Alignment;
@@ -11,7 +12,6 @@ import wallplate.drafting.paper.Layer;
 import wallplate.drafting.paper.Owner;
 import wallplate.drafting.paper.Pen;
 import wallplate.drafting.paper.Picture;
-import wallplate.drafting.paper.Shade;
 import wallplate.drafting.paper.TextMeasure;
 import wallplate.drafting.paper.Typeface;
 import wallplate.geometry.Point;
@@ -45,10 +45,7 @@ public final class ModelSheet {
 
     public Picture picture() {
         DrawingTask task = drawing.task();
-        SizeFigures figures = new SizeFigures(drawing, options.figures());
-        List<Dimension> dimensions = options.dimensions()
-                ? new DimensionPlan(drawing, lines, figures).dimensions()
-                : List.of();
+        List<Dimension> dimensions = dimensions();
         Box content = content(dimensions);
         Placement placement = placement(content);
         List<Ink> inks = new ArrayList<>();
@@ -58,11 +55,24 @@ public final class ModelSheet {
         dimensions.forEach(dimension -> dimensionInk.draw(dimension.placed(placement)));
         title(onSheet(content, placement), inks, clutter);
         if (options.labels()) {
-            labels(placement, figures, inks, clutter);
+            labels(placement, inks, clutter);
         }
         new SheetFurniture(plan, measure).modelAnswer(task, options, inks);
         return new Picture(
                 "model-" + task.id(), plan.sheet().width(), plan.sheet().height(), task.title(), description(), inks);
+    }
+
+    /** Where on the sheet the heel point comes to lie. */
+    public Point heel() {
+        return placement(content(dimensions())).heel();
+    }
+
+    private List<Dimension> dimensions() {
+        return options.dimensions() ? new DimensionPlan(drawing, lines, figures()).dimensions() : List.of();
+    }
+
+    private SizeFigures figures() {
+        return new SizeFigures(drawing, options.figures());
     }
 
     private Box content(List<Dimension> dimensions) {
@@ -119,8 +129,8 @@ public final class ModelSheet {
         clutter.add(new Box(x - width / 2, underline - SCALE_HEIGHT - 2, x + width / 2, y + TITLE_HEIGHT));
     }
 
-    private void labels(Placement placement, SizeFigures figures, List<Ink> inks, Clutter clutter) {
-        PartNames names = new PartNames(drawing.task().sizes(), figures, options.dimensions());
+    private void labels(Placement placement, List<Ink> inks, Clutter clutter) {
+        PartNames names = new PartNames(drawing.task().sizes(), figures(), options.dimensions());
         LabelPlacement finder = new LabelPlacement(plan.zone(), clutter);
         for (LabelPlan.Label label : new LabelPlan(lines, names).labels(placement)) {
             finder.add(label, measure.widthMm(label.text(), Typeface.LETTERING, LabelPlacement.TEXT_HEIGHT));
@@ -149,6 +159,6 @@ public final class ModelSheet {
     private String description() {
         DrawingTask task = drawing.task();
         return "Model answer at scale %s on %s, eaves on the %s. %s"
-                .formatted(task.scale(), task.sheet().name(), task.eaves().word(), wallplate.drafting.Caution.SENTENCE);
+                .formatted(task.scale(), task.sheet().name(), task.eaves().word(), Caution.SENTENCE);
     }
 }
