@@ -2,6 +2,8 @@ package wallplate.solver;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import wallplate.solver.eaves.EavesSection;
 import wallplate.solver.parts.Part;
 import wallplate.solver.parts.RoofFrame;
@@ -11,6 +13,9 @@ import wallplate.task.DrawingTask;
 public final class Solver {
 
     private static final List<Detail> DETAILS = List.of(new EavesSection());
+
+    private static final Map<String, List<MeasuredKey>> KEYS =
+            DETAILS.stream().collect(Collectors.toUnmodifiableMap(Detail::id, Solver::keysOf));
 
     private Solver() {}
 
@@ -30,7 +35,27 @@ public final class Solver {
                 values.addAll(part.values(frame));
             }
         }
-        return new ExpectedDrawing(task, lines, values, List.of());
+        ExpectedDrawing right = new ExpectedDrawing(task, lines, values, List.of());
+        return new ExpectedDrawing(task, lines, values, Slips.values(right));
+    }
+
+    /**
+     * Solves the task again with some values as a learner drew them: what is right for the parts that follow from them.
+     *
+     * @param drawnPaperValues by measured key such as {@code roof.pitch}; millimetres on paper, degrees. Keys that no
+     *     other follows from, and values with which the detail could not be built, change nothing
+     */
+    public static ExpectedDrawing solveAsDrawn(DrawingTask task, Map<String, Double> drawnPaperValues) {
+        return solve(new AsDrawn(task).with(drawnPaperValues));
+    }
+
+    /** Everything that can be measured on a drawing of the task's detail, whether this task asks for it or not. */
+    public static List<MeasuredKey> keys(DrawingTask task) {
+        return KEYS.get(detail(task).id());
+    }
+
+    private static List<MeasuredKey> keysOf(Detail detail) {
+        return detail.parts().stream().flatMap(part -> part.keys().stream()).toList();
     }
 
     private static Detail detail(DrawingTask task) {

@@ -34,4 +34,9 @@ public record DetailSchema(
     public Optional<PartSchema> part(String name) {
         return parts.stream().filter(part -> part.name().equals(name)).findFirst();
     }
+
+    /** The relations that these sizes break; sizes that are not there break none. */
+    public List<GeometryRule> brokenRules(Sizes sizes) {
+        return rules.stream().filter(rule -> rule.isBrokenBy(sizes)).toList();
+    }
 }

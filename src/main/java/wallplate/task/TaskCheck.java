@@ -123,8 +123,7 @@ final class TaskCheck {
             part.keys().forEach(key -> size(key).ifPresent(value -> sound.put(key.key(), value)));
         }
         Sizes sizes = Sizes.of(sound);
-        detail.rules().stream()
-                .filter(rule -> rule.isBrokenBy(sizes))
+        detail.brokenRules(sizes)
                 .forEach(rule -> fault(
                         rule.key(), PlainNumber.text(sizes.number(rule.key())), rule.accepted().apply(sizes)));
         return sizes;

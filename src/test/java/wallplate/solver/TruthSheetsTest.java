@@ -3,34 +3,20 @@ package wallplate.solver;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.json.JsonMapper;
-import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
-import wallplate.geometry.Vector;
-import wallplate.task.DrawingTask;
-import wallplate.task.EavesSide;
-import wallplate.task.TaskFile;
-import wallplate.task.TaskReading;
 
 /**
  * The solver against sheets drawn by programs that are not this project's: the paper sizes that they aimed at, and where
  * the lines of sheets without slips lie.
  */
 class TruthSheetsTest {
-
-    private static final Path SHEETS = Path.of("../shared/scans/dev");
 
     /** Drawn to whole millimetres, spacings and all: half a millimetre each adds up along the slope. */
     private static final double FARTHEST_MM = 2.5;
@@ -42,7 +28,7 @@ class TruthSheetsTest {
     @Test
     void agreesWithEveryPaperSizeThatTheSheetsAimedAt() throws IOException {
         int checked = 0;
-        for (Sheet sheet : sheets()) {
+        for (TruthSheets.Sheet sheet : TruthSheets.readable()) {
             ExpectedDrawing drawing = Solver.solve(sheet.task());
             for (Map.Entry<String, JsonNode> size : sheet.truth().get("expected").properties()) {
                 double solved = number(drawing.value(size.getKey()).orElseThrow());
@@ -55,7 +41,7 @@ class TruthSheetsTest {
 
     @Test
     void asksForEveryKeyThatTheSheetsShow() throws IOException {
-        for (Sheet sheet : sheets()) {
+        for (TruthSheets.Sheet sheet : TruthSheets.readable()) {
             List<String> asked = Solver.solve(sheet.task()).values().stream().map(Expected::key).toList();
             List<String> shown = sheet.truth().get("truth").propertyNames().stream().toList();
             assertThat(asked).as(sheet.name()).containsAll(shown);
@@ -65,7 +51,7 @@ class TruthSheetsTest {
     @Test
     void putsEveryLineWhereSheetsWithoutSlipsHaveIt() throws IOException {
         int checked = 0;
-        for (Sheet sheet : sheets()) {
+        for (TruthSheets.Sheet sheet : TruthSheets.readable()) {
             if (!sheet.truth().get("slips").isEmpty()) {
                 continue;
             }
@@ -78,7 +64,7 @@ class TruthSheetsTest {
                     continue;
                 }
                 int index = name.group(2).isEmpty() ? 0 : Integer.parseInt(name.group(2));
-                Segment drawn = sheet.inDetailAxes(segment(line.getValue()));
+                Segment drawn = sheet.inDetailAxes(TruthSheets.segment(line.getValue()));
                 DrawnLine expected = drawing.lines().stream()
                         .filter(candidate -> candidate.part().equals(name.group(1))
                                 && candidate.index() == index
@@ -99,45 +85,5 @@ class TruthSheetsTest {
 
     private static org.assertj.core.data.Offset<Double> within() {
         return org.assertj.core.api.Assertions.within(1e-6);
-    }
-
-    private static Segment segment(JsonNode line) {
-        return Segment.between(
-                line.get(0).asDouble(), line.get(1).asDouble(), line.get(2).asDouble(), line.get(3).asDouble());
-    }
-
-    private record Sheet(String name, DrawingTask task, JsonNode truth) {
-
-        /** The sheet's lines turned level, mirrored where needed, with the origin at the plate's top outer corner. */
-        Segment inDetailAxes(Segment onSheet) {
-            Segment plateTop = segment(truth.get("lines").get("wall-plate.top"));
-            Segment plateOuter = segment(truth.get("lines").get("wall-plate.outer"));
-            Segment level = segment(truth.get("lines").get("ceiling.top"));
-            Point heel = plateTop.line().intersection(plateOuter.line(), 1e-6).orElseThrow();
-            double tilt = level.inclinationDegrees();
-            return new Segment(turned(onSheet.start(), heel, tilt), turned(onSheet.end(), heel, tilt));
-        }
-
-        private Point turned(Point point, Point heel, double tilt) {
-            Vector level = point.minus(heel).rotatedDegrees(-tilt);
-            Vector faced = task.eaves() == EavesSide.RIGHT ? level.mirrored() : level;
-            return Point.ORIGIN.plus(faced);
-        }
-    }
-
-    private static List<Sheet> sheets() throws IOException {
-        Assumptions.assumeTrue(Files.isDirectory(SHEETS), "no test sheets at " + SHEETS + ": this check is left out");
-        List<Sheet> sheets = new ArrayList<>();
-        try (Stream<Path> files = Files.walk(SHEETS)) {
-            for (Path file : files.filter(path -> path.toString().endsWith(".json")).sorted().toList()) {
-                JsonNode truth = JsonMapper.shared().readTree(Files.readString(file));
-                if (truth.get("hopeless").isNull()) {
-                    Path task = file.getParent().getParent().resolve("task.yml");
-                    TaskReading reading = TaskFile.read(Files.readString(task));
-                    sheets.add(new Sheet(file.toString(), ((TaskReading.Accepted) reading).task(), truth));
-                }
-            }
-        }
-        return sheets;
     }
 }

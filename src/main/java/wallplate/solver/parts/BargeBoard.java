@@ -5,6 +5,8 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.MeasuredKey.Kind;
 
 /** The barge board of the gable end, seen beyond the section, down to its plumb end past the gutter. */
 public final class BargeBoard implements Part {
@@ -33,6 +35,13 @@ public final class BargeBoard implements Part {
             lines.seen("top", endTop, coveringEnd);
         }
         return lines.all();
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of(
+                MeasuredKey.of("barge-board.depth", Kind.SECTION_SIZE, "barge-board.depth", "depth of the barge board", "plumb, between its sloping edges"),
+                MeasuredKey.of("barge-board.clearance", Kind.LENGTH, "barge-board.clearance", "clearance of the barge board", "level, from the gutter's outer face to the board's plumb end"));
     }
 
     @Override

@@ -5,6 +5,8 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.MeasuredKey.Kind;
 
 /** The walling built up between the rafters over a plate that is set in, cut and hatched above the rafter. */
 public final class BeamFilling implements Part {
@@ -43,6 +45,12 @@ public final class BeamFilling implements Part {
             outlines.add(Supports.corners(frame, i));
         }
         return outlines;
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of(
+                MeasuredKey.derived("beam-filling.hatched", Kind.YES_NO, "hatching of the beam filling", "lines at 45 degrees above the rafter, over the outer part of the wall"));
     }
 
     @Override

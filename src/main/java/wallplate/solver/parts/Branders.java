@@ -5,6 +5,8 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.MeasuredKey.Kind;
 
 /** The branders that carry the ceiling under the tie beam, cut across the grain. */
 public final class Branders implements Part {
@@ -52,6 +54,16 @@ public final class Branders implements Part {
     static int count(RoofFrame frame) {
         double rest = frame.insideX() - firstX(frame) - frame.mm("ceiling.brander.width");
         return rest < 0 ? 0 : 1 + (int) Math.floor(rest / frame.mm("ceiling.brander.spacing") + 1e-9);
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of(
+                MeasuredKey.of("brander.width", Kind.SECTION_SIZE, "ceiling.brander.width", "width of the branders", "level"),
+                MeasuredKey.of("brander.depth", Kind.SECTION_SIZE, "ceiling.brander.depth", "depth of the branders", "upright"),
+                MeasuredKey.of("brander.spacing", Kind.LENGTH, "ceiling.brander.spacing", "spacing of the branders", "level, from centre to centre"),
+                MeasuredKey.derived("brander.count", Kind.COUNT, "number of branders", "all that are drawn", "brander.spacing", "brander.width", "wall.thickness"),
+                MeasuredKey.derived("brander.crossed", Kind.YES_NO, "diagonals of the branders", "both diagonals are there in every one"));
     }
 
     @Override

@@ -4,6 +4,7 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
 
 /** The upright break line that cuts the drawing off on the inside. */
 public final class BreakLine implements Part {
@@ -29,6 +30,11 @@ public final class BreakLine implements Part {
         return new Lines(name())
                 .broken("break", new Point(x, lowest - BELOW), new Point(x, highest + ABOVE))
                 .all();
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of();
     }
 
     @Override

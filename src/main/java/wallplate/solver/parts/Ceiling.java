@@ -4,6 +4,8 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.MeasuredKey.Kind;
 
 /** The ceiling board under the branders, from the inner wall face inwards. */
 public final class Ceiling implements Part {
@@ -32,6 +34,12 @@ public final class Ceiling implements Part {
             lines.cut("bottom", new Point(from, top - board), new Point(to, top - board));
         }
         return lines.all();
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of(
+                MeasuredKey.derived("ceiling.drop", Kind.LENGTH, "distance of the ceiling from the tie beam", "upright, from the tie beam's underside to the top of the ceiling board", "brander.depth"));
     }
 
     @Override

@@ -4,6 +4,8 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.MeasuredKey.Kind;
 
 /** The roof covering on its supports, from beyond the toe to the inside end of the drawing. */
 public final class Covering implements Part {
@@ -35,6 +37,14 @@ public final class Covering implements Part {
         return frame.toe()
                 .plus(frame.alongSlope().times(-frame.mm("covering.projection")))
                 .plus(frame.squareToSlope().times(aboveUnderside - frame.rafterTop()));
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of(
+                MeasuredKey.of("covering.thickness", Kind.SECTION_SIZE, "covering.thickness", "thickness of the covering", "square to the slope"),
+                MeasuredKey.derived("covering.gap", Kind.LENGTH, "distance of the covering from the rafter", "square to the slope, from the rafter's top to the covering's underside", "support.depth"),
+                MeasuredKey.of("covering.projection", Kind.LENGTH, "covering.projection", "projection of the covering", "along the slope, beyond the toe, where the rafter's top meets its plumb cut"));
     }
 
     @Override

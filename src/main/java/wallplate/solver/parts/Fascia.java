@@ -4,6 +4,8 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.MeasuredKey.Kind;
 
 /** The fascia, upright against the rafter's plumb cut, its top against the covering's underside. */
 public final class Fascia implements Part {
@@ -30,6 +32,13 @@ public final class Fascia implements Part {
                 .cut("top", new Point(outer, top), new Point(inner, top))
                 .cut("bottom", new Point(outer, bottom), new Point(inner, bottom))
                 .all();
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of(
+                MeasuredKey.of("fascia.thickness", Kind.SECTION_SIZE, "fascia.thickness", "thickness of the fascia", "level, between its upright sides"),
+                MeasuredKey.of("fascia.depth", Kind.SECTION_SIZE, "fascia.depth", "depth of the fascia", "upright, from its bottom to its top"));
     }
 
     @Override

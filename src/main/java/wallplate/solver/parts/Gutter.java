@@ -4,6 +4,8 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.MeasuredKey.Kind;
 
 /** The gutter, a box open above, against the face of the eaves. */
 public final class Gutter implements Part {
@@ -29,6 +31,13 @@ public final class Gutter implements Part {
                 .cut("bottom", new Point(outer, bottom), new Point(inner, bottom))
                 .cut("inner", new Point(inner, bottom), new Point(inner, rim))
                 .all();
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of(
+                MeasuredKey.of("gutter.width", Kind.SECTION_SIZE, "gutter.width", "width of the gutter", "level, between its upright sides"),
+                MeasuredKey.of("gutter.depth", Kind.SECTION_SIZE, "gutter.depth", "depth of the gutter", "upright, from its bottom to its rim"));
     }
 
     @Override

@@ -3,6 +3,7 @@ package wallplate.solver.parts;
 import java.util.List;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
 
 /** One part of a detail: where its lines lie and what is measured on it. */
 public interface Part {
@@ -15,6 +16,9 @@ public interface Part {
 
     /** Its lines, in the order in which they are drawn. Asked only where the part is drawn. */
     List<DrawnLine> lines(RoofFrame frame);
+
+    /** What is measured on it, in the order of the detail's list. */
+    List<MeasuredKey> keys();
 
     /** The value of each of its keys, in the order of the detail's list. Asked only where the part is drawn. */
     List<Expected> values(RoofFrame frame);

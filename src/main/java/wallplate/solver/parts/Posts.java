@@ -5,6 +5,8 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.MeasuredKey.Kind;
 import wallplate.task.PlainNumber;
 import wallplate.task.Sizes;
 
@@ -59,6 +61,13 @@ public final class Posts implements Part {
     private static double datumX(RoofFrame frame) {
         boolean centreLine = frame.task().sizes().word("posts.set-out-from").orElse("wall-centre").equals("wall-centre");
         return frame.outerWallX() + (centreLine ? frame.mm("wall.thickness") / 2 : 0);
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of(
+                MeasuredKey.of("post.width", Kind.SECTION_SIZE, "posts.width", "width of the posts", "level"),
+                MeasuredKey.derived("post.position", Kind.LENGTH, "position of the first post", "level, from the wall's centre line or outer face, as the task says, to the centre of the post"));
     }
 
     @Override

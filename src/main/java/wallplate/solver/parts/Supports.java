@@ -6,6 +6,8 @@ import wallplate.geometry.Point;
 import wallplate.geometry.Vector;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.MeasuredKey.Kind;
 
 /** The purlins or battens that stand on the rafter, cut across the grain. */
 public final class Supports implements Part {
@@ -52,6 +54,16 @@ public final class Supports implements Part {
         double available = frame.toe().minus(frame.onSlope(frame.insideX(), frame.rafterTop())).length();
         double rest = available - frame.mm("support.width");
         return rest < 0 ? 0 : 1 + (int) Math.floor(rest / frame.mm("support.spacing") + 1e-9);
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of(
+                MeasuredKey.of("support.depth", Kind.SECTION_SIZE, "support.depth", "depth of the {supports}", "square to the slope, of the lowest one"),
+                MeasuredKey.of("support.width", Kind.SECTION_SIZE, "support.width", "width of the {supports}", "along the slope, of the lowest one"),
+                MeasuredKey.of("support.spacing", Kind.LENGTH, "support.spacing", "spacing of the {supports}", "along the slope, from centre to centre"),
+                MeasuredKey.derived("support.count", Kind.COUNT, "number of {supports}", "all that are drawn", "roof.pitch", "rafter.overhang", "support.spacing", "support.width"),
+                MeasuredKey.derived("support.crossed", Kind.YES_NO, "diagonals of the {supports}", "both diagonals are there in every one"));
     }
 
     @Override

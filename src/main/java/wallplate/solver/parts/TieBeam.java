@@ -4,6 +4,8 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.MeasuredKey.Kind;
 
 /** The level tie beam on the wall plate, cut to the slope where it meets the rafter's underside. */
 public final class TieBeam implements Part {
@@ -28,6 +30,12 @@ public final class TieBeam implements Part {
             lines.seen("top", new Point(topStart, top), new Point(inside, top));
         }
         return lines.all();
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of(
+                MeasuredKey.of("tie-beam.depth", Kind.SECTION_SIZE, "tie-beam.depth", "depth of the tie beam", "upright, from its underside to its top"));
     }
 
     @Override

@@ -5,6 +5,8 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.MeasuredKey.Kind;
 
 /** The outside wall, cut through, hatched and broken off below. */
 public final class Wall implements Part {
@@ -91,6 +93,12 @@ public final class Wall implements Part {
             lowest = Math.min(lowest, bargeTop - frame.mm("barge-board.depth"));
         }
         return lowest;
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of(
+                MeasuredKey.of("wall.thickness", Kind.SECTION_SIZE, "wall.thickness", "thickness of the wall", "level, between the faces of the wall"));
     }
 
     @Override

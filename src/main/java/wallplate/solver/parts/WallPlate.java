@@ -4,6 +4,8 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.MeasuredKey.Kind;
 
 /** The wall plate, cut across the grain; its top outer corner is the heel point. */
 public final class WallPlate implements Part {
@@ -31,6 +33,14 @@ public final class WallPlate implements Part {
                 .cut("top", outerTop, innerTop)
                 .crossed(outerTop, outerBottom, innerBottom, innerTop)
                 .all();
+    }
+
+    @Override
+    public List<MeasuredKey> keys() {
+        return List.of(
+                MeasuredKey.of("wall-plate.width", Kind.SECTION_SIZE, "wall-plate.width", "width of the wall plate", "level, between its upright sides"),
+                MeasuredKey.of("wall-plate.depth", Kind.SECTION_SIZE, "wall-plate.depth", "depth of the wall plate", "upright, from the top of the wall to the top of the plate"),
+                MeasuredKey.derived("wall-plate.crossed", Kind.YES_NO, "diagonals of the wall plate", "both diagonals of its outline are there"));
     }
 
     @Override

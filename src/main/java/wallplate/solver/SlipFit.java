@@ -1,0 +1,12 @@
+package wallplate.solver;
+
+/**
+ * A known slip that a measured value fits.
+ *
+ * @param slip the slip's id
+ * @param name the slip in a few words
+ * @param value what the slip gives, nearest to the measured value: paper millimetres, degrees or a number of things
+ * @param deviation how far the measured value lies from that
+ * @param sentence what seems to have happened and how to do it right, to the learner
+ */
+public record SlipFit(String key, String slip, String name, double value, double deviation, String sentence) {}
