@@ -1,0 +1,132 @@
+package wallplate.samples;
+
+import wallplate.geometry.Point;
+
+/**
+ * The graphite on a sheet as the picture's pixels see it: optical density, adding up where strokes cross.
+ *
+ * <p>A stroke is a band with soft edges. Inside it graphite holds to the paper's grain, the better the harder the pencil
+ * is pressed.
+ */
+final class GraphiteLayer {
+
+    private static final double SOFT_EDGE_MM = 0.05;
+    private static final int SAMPLES = 3;
+
+    private final int widthPx;
+    private final int heightPx;
+    private final float[] density;
+    private final PixelMap map;
+    private final Grain grain;
+
+    GraphiteLayer(int widthPx, int heightPx, PixelMap map, Grain grain) {
+        this.widthPx = widthPx;
+        this.heightPx = heightPx;
+        this.density = new float[widthPx * heightPx];
+        this.map = map;
+        this.grain = grain;
+    }
+
+    /** How much of the light the graphite takes at a pixel, 0 to 1. */
+    double taken(int pixel) {
+        float here = density[pixel];
+        return here == 0 ? 0 : 1 - Math.exp(-here);
+    }
+
+    void draw(PencilStroke stroke) {
+        double full = -Math.log(1 - Math.min(0.97, stroke.darkness()));
+        for (int step = 0; step + 1 < stroke.x().length; step++) {
+            double pressure = (stroke.pressure()[step] + stroke.pressure()[step + 1]) / 2;
+            if (stroke.pressure()[step] > 0 && stroke.pressure()[step + 1] > 0) {
+                band(stroke, step, pressure, full);
+            }
+        }
+    }
+
+    private void band(PencilStroke stroke, int step, double pressure, double full) {
+        double fromX = stroke.x()[step];
+        double fromY = stroke.y()[step];
+        double runX = stroke.x()[step + 1] - fromX;
+        double runY = stroke.y()[step + 1] - fromY;
+        double length = Math.hypot(runX, runY);
+        if (length == 0) {
+            return;
+        }
+        double half = stroke.widthMm() / 2 * (0.75 + 0.27 * pressure);
+        double middleX = fromX + runX / 2;
+        double middleY = fromY + runY / 2;
+        Point centre = map.toPixels(middleX, middleY);
+        Point east = map.toPixels(middleX + 0.01, middleY);
+        Point north = map.toPixels(middleX, middleY + 0.01);
+        double ax = (east.x() - centre.x()) * 100;
+        double ay = (east.y() - centre.y()) * 100;
+        double bx = (north.x() - centre.x()) * 100;
+        double by = (north.y() - centre.y()) * 100;
+        double determinant = ax * by - bx * ay;
+        double reach = (length / 2 + half + SOFT_EDGE_MM) * Math.max(Math.hypot(ax, ay), Math.hypot(bx, by));
+        int left = Math.max(0, (int) Math.floor(centre.x() - reach));
+        int right = Math.min(widthPx - 1, (int) Math.floor(centre.x() + reach));
+        int top = Math.max(0, (int) Math.floor(centre.y() - reach));
+        int bottom = Math.min(heightPx - 1, (int) Math.floor(centre.y() + reach));
+        double threshold = 0.56 - 0.32 * pressure;
+        for (int y = top; y <= bottom; y++) {
+            for (int x = left; x <= right; x++) {
+                double sum = 0;
+                for (int sample = 0; sample < SAMPLES * SAMPLES; sample++) {
+                    double dx = x + (sample % SAMPLES + 0.5) / SAMPLES - centre.x();
+                    double dy = y + (sample / SAMPLES + 0.5) / SAMPLES - centre.y();
+                    double offX = (by * dx - bx * dy) / determinant;
+                    double offY = (ax * dy - ay * dx) / determinant;
+                    double along = (offX * runX + offY * runY) / length + length / 2;
+                    if (along < 0 || along >= length) {
+                        continue;
+                    }
+                    double beside = Math.abs(offX * runY - offY * runX) / length;
+                    double edge = (half - beside) / SOFT_EDGE_MM + 0.5;
+                    if (edge > 0) {
+                        sum += Math.min(1, edge) * held(middleX + offX, middleY + offY, threshold, stroke.grain());
+                    }
+                }
+                if (sum > 0) {
+                    density[y * widthPx + x] += (float) (sum / (SAMPLES * SAMPLES) * full * Math.min(1.1, 0.3 + 0.75 * pressure));
+                }
+            }
+        }
+    }
+
+    private double held(double x, double y, double threshold, double strength) {
+        double rough = 0.6 * grain.at(x / 0.11, y / 0.11) + 0.4 * grain.at(x / 0.26 + 91, y / 0.26 + 17);
+        double caught = Math.max(0, Math.min(1, (rough - threshold) / 0.26));
+        return 1 - strength + strength * caught * 1.25;
+    }
+
+    /** A soft grey patch of rubbed graphite. */
+    void smudge(SheetDrawing.Smudge smudge) {
+        double reach = Math.max(smudge.radiusX(), smudge.radiusY()) * 2.2;
+        double[] box = {1e9, 1e9, -1e9, -1e9};
+        for (int corner = 0; corner < 4; corner++) {
+            Point place = map.toPixels(
+                    smudge.centre().x() + (corner % 2 == 0 ? -reach : reach), smudge.centre().y() + (corner / 2 == 0 ? -reach : reach));
+            box[0] = Math.min(box[0], place.x());
+            box[1] = Math.min(box[1], place.y());
+            box[2] = Math.max(box[2], place.x());
+            box[3] = Math.max(box[3], place.y());
+        }
+        double cosine = Math.cos(Math.toRadians(smudge.turnDegrees()));
+        double sine = Math.sin(Math.toRadians(smudge.turnDegrees()));
+        for (int y = Math.max(0, (int) box[1]); y < Math.min(heightPx, box[3]); y++) {
+            for (int x = Math.max(0, (int) box[0]); x < Math.min(widthPx, box[2]); x++) {
+                Point place = map.toSheet(x + 0.5, y + 0.5);
+                double dx = place.x() - smudge.centre().x();
+                double dy = place.y() - smudge.centre().y();
+                double u = (dx * cosine + dy * sine) / smudge.radiusX();
+                double v = (dy * cosine - dx * sine) / smudge.radiusY();
+                double fall = Math.exp(-(u * u + v * v));
+                if (fall > 0.01) {
+                    double blotch = 0.3 + 1.4 * grain.at(place.x() / 2.1 + smudge.radiusX(), place.y() / 2.1);
+                    density[y * widthPx + x] += (float) (smudge.darkness() * fall * blotch);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,82 @@
+package wallplate.samples;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import wallplate.samples.pdf.ScannedDocument;
+import wallplate.samples.pdf.ScannedDocument.ScannedPage;
+
+/**
+ * Writes a set of sheets with truth: {@code TASK/task.yml}, {@code TASK/scans/NAME.ext}, {@code TASK/truth/NAME.json}.
+ *
+ * <p>Run it with three arguments, the folder, the seed and the number of sheets, and perhaps the number of tasks:
+ *
+ * <pre>mvn -q test-compile
+ * java -cp target/test-classes:target/classes:$(mvn -q dependency:build-classpath -Dmdep.outputFile=/dev/stdout) \
+ *     wallplate.samples.SampleSet target/samples 1 60 12</pre>
+ */
+public final class SampleSet {
+
+    private final Path folder;
+    private final long seed;
+
+    SampleSet(Path folder, long seed) {
+        this.folder = folder;
+        this.seed = seed;
+    }
+
+    public static void main(String[] arguments) {
+        int sheets = Integer.parseInt(arguments[2]);
+        int tasks = arguments.length > 3 ? Integer.parseInt(arguments[3]) : Math.max(1, sheets / 5);
+        new SampleSet(Path.of(arguments[0]), Long.parseLong(arguments[1])).write(sheets, tasks);
+    }
+
+    /** Writes so many sheets, shared out over so many tasks. */
+    void write(int sheets, int tasks) {
+        RandomTasks random = new RandomTasks(seed);
+        List<SampleTask> drawn = java.util.stream.IntStream.range(0, tasks).mapToObj(random::draw).toList();
+        drawn.forEach(task -> save(task.id() + "/task.yml", task.toYaml().getBytes(StandardCharsets.UTF_8)));
+        for (int number = 0; number < sheets; number++) {
+            SampleTask task = drawn.get(number % tasks);
+            Chance chance = new Chance(seed * 100_003 + number);
+            String name = String.format(Locale.ROOT, "s%d-%03d", seed, number);
+            write(task, name, chance);
+        }
+    }
+
+    private void write(SampleTask task, String name, Chance chance) {
+        SampleSheet sheet = SampleSheet.draw(task, chance);
+        String kind = sheet.photographed() ? "jpg" : chance.oneOf("jpg", "jpg", "jpg", "pdf", "png", "tif");
+        sheet.capture().condition().put("format", kind);
+        float quality = (float) chance.between(0.6, 0.95);
+        String file = name + "." + kind;
+        save(task.id() + "/scans/" + file, bytes(sheet, kind, quality));
+        save(task.id() + "/truth/" + name + ".json", sheet.truth(file).getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static byte[] bytes(SampleSheet sheet, String kind, float quality) {
+        BufferedImage picture = sheet.picture();
+        return switch (kind) {
+            case "png" -> PictureFile.png(picture);
+            case "tif" -> PictureFile.tiff(picture);
+            case "pdf" -> ScannedDocument.of(List.of(new ScannedPage(
+                    PictureFile.jpeg(picture, quality, sheet.dpi()), picture.getWidth(), picture.getHeight(), sheet.dpi())));
+            default -> PictureFile.jpeg(picture, quality, sheet.dpi());
+        };
+    }
+
+    private void save(String path, byte[] bytes) {
+        Path file = folder.resolve(path);
+        try {
+            Files.createDirectories(file.getParent());
+            Files.write(file, bytes);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,69 @@
+package wallplate.samples;
+
+import java.awt.image.BufferedImage;
+import java.util.List;
+
+/** One learner's sheet of a task from the first stroke to the captured picture, all from one seed. */
+record SampleSheet(Intention intention, SheetDrawing sheet, Capture capture, String hopeless) {
+
+    /** Kinds of sheets that no program can read. */
+    static final List<String> HOPELESS =
+            List.of("blank", "text", "plan", "graph", "no-bar", "blur", "low-resolution");
+
+    static SampleSheet draw(SampleTask task, Chance chance) {
+        String hopeless = chance.happens(0.09) ? chance.oneOf(HOPELESS) : "";
+        Learner learner = Learner.draw(chance);
+        Intention intention = intention(task, learner, chance);
+        boolean withoutBar = hopeless.equals("no-bar") || chance.happens(0.03);
+        SheetDrawing sheet = List.of("blank", "text", "plan", "graph").contains(hopeless)
+                ? OtherSheets.of(hopeless, task.paper(), learner, chance.fork())
+                : new SheetComposer(intention, learner, chance.fork()).compose(!withoutBar);
+        Capture capture = capture(sheet, hopeless, withoutBar, chance);
+        capture.condition().put("neatness", learner.neatness());
+        capture.condition().put("pencil", learner.pencil().name());
+        return new SampleSheet(intention, sheet, capture, hopeless);
+    }
+
+    private static Intention intention(SampleTask task, Learner learner, Chance chance) {
+        Intention intention = new Intention(task);
+        int slips = chance.happens(0.28) ? 0 : chance.whole(1, 4);
+        new SlipMaker(intention, chance.fork()).make(slips);
+        intention.setOff(learner, chance.fork());
+        return intention;
+    }
+
+    private static Capture capture(SheetDrawing sheet, String hopeless, boolean withoutBar, Chance chance) {
+        FlatbedCapture flatbed = FlatbedCapture.draw(chance);
+        PhoneCapture phone = PhoneCapture.draw(chance);
+        boolean photographed = chance.happens(0.27);
+        return switch (hopeless) {
+            case "no-bar" -> flatbed.withEdges(false).take(sheet, chance.fork());
+            case "low-resolution" -> flatbed.atDpi(chance.oneOf(30, 40, 50)).take(sheet, chance.fork());
+            case "blur" -> photographed
+                    ? phone.withBlur(14).take(sheet, chance.fork())
+                    : flatbed.atDpi(200).withBlur(1.1).take(sheet, chance.fork());
+            default -> {
+                if (photographed) {
+                    yield phone.take(sheet, chance.fork());
+                }
+                yield (withoutBar ? flatbed.withEdges(true) : flatbed).take(sheet, chance.fork());
+            }
+        };
+    }
+
+    BufferedImage picture() {
+        return capture.picture();
+    }
+
+    boolean photographed() {
+        return capture.condition().get("kind").equals("photo");
+    }
+
+    int dpi() {
+        return capture.condition().get("dpi") instanceof Integer dpi ? dpi : 0;
+    }
+
+    String truth(String file) {
+        return TruthFile.of(file, intention, sheet, capture, hopeless);
+    }
+}
