@@ -68,7 +68,7 @@ final class GraphiteLayer {
         int right = Math.min(widthPx - 1, (int) Math.floor(centre.x() + reach));
         int top = Math.max(0, (int) Math.floor(centre.y() - reach));
         int bottom = Math.min(heightPx - 1, (int) Math.floor(centre.y() + reach));
-        double threshold = 0.56 - 0.32 * pressure;
+        double threshold = 0.62 - 0.32 * pressure;
         for (int y = top; y <= bottom; y++) {
             for (int x = left; x <= right; x++) {
                 double sum = 0;
@@ -97,7 +97,7 @@ final class GraphiteLayer {
     private double held(double x, double y, double threshold, double strength) {
         double rough = 0.6 * grain.at(x / 0.11, y / 0.11) + 0.4 * grain.at(x / 0.26 + 91, y / 0.26 + 17);
         double caught = Math.max(0, Math.min(1, (rough - threshold) / 0.26));
-        return 1 - strength + strength * caught * 1.25;
+        return 1 - strength + strength * caught * 1.35;
     }
 
     /** A soft grey patch of rubbed graphite. */

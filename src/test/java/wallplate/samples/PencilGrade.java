@@ -11,11 +11,11 @@ record PencilGrade(String name, double darkness, double widthMm, double grain) {
 
     static PencilGrade draw(Chance chance) {
         PencilGrade sharp = switch (chance.whole(0, 5)) {
-            case 0 -> new PencilGrade("2H", 0.58, 0.26, 0.55);
-            case 1 -> new PencilGrade("H", 0.68, 0.30, 0.6);
-            case 2, 3 -> new PencilGrade("HB", 0.80, 0.36, 0.65);
-            case 4 -> new PencilGrade("B", 0.88, 0.44, 0.7);
-            default -> new PencilGrade("2B", 0.93, 0.52, 0.7);
+            case 0 -> new PencilGrade("2H", 0.58, 0.26, 0.7);
+            case 1 -> new PencilGrade("H", 0.68, 0.30, 0.75);
+            case 2, 3 -> new PencilGrade("HB", 0.80, 0.36, 0.8);
+            case 4 -> new PencilGrade("B", 0.88, 0.44, 0.82);
+            default -> new PencilGrade("2B", 0.93, 0.52, 0.82);
         };
         return new PencilGrade(
                 sharp.name,

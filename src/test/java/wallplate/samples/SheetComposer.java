@@ -34,13 +34,13 @@ final class SheetComposer {
     /** The whole sheet; without a bar where that is what the learner forgot. */
     SheetDrawing compose(boolean withBar) {
         List<PlannedLine> section = fitted();
-        double margin = frame();
+        double left = frame();
         List<Segment> ruled = new ArrayList<>();
         for (PlannedLine line : section) {
             ruled.add(rule(line));
         }
         if (withBar) {
-            bar(margin);
+            bar(left);
         }
         new Lettering(sheet, pencil, learner, chance.fork()).write(intention, ruled, titleBlockLeft);
         wear();
@@ -136,14 +136,14 @@ final class SheetComposer {
     private double frame() {
         boolean framed = chance.happens(0.65);
         double margin = chance.oneOf(8.0, 10.0, 10.0, 12.0);
+        double left = framed && chance.happens(0.35) ? 20 : margin;
         if (framed) {
-            double left = chance.happens(0.35) ? 20 : margin;
             rectangle(left, margin, paper.width() - margin, paper.height() - margin);
         }
         if (framed ? chance.happens(0.8) : chance.happens(0.25)) {
             titleBlock(margin);
         }
-        return margin;
+        return left;
     }
 
     private void titleBlock(double margin) {
@@ -181,11 +181,11 @@ final class SheetComposer {
         pencil.rule(run, weight).strokes().forEach(sheet::stroke);
     }
 
-    private void bar(double margin) {
+    private void bar(double frameLeft) {
         double nominal = intention.task().barMm();
         double length = nominal + chance.error(learner.sizeErrorMm() * 0.6) + chance.error(0.06);
-        double left = margin + 6 + chance.between(0, 1) * Math.max(0, titleBlockLeft - margin - length - 14);
-        Point start = new Point(left, chance.between(margin + 6, 38));
+        double left = frameLeft + 6 + chance.between(0, 1) * Math.max(0, titleBlockLeft - frameLeft - length - 14);
+        Point start = new Point(left, chance.between(17, 38));
         Vector along = Vector.atDegrees(tilt + chance.error(0.06));
         Segment meant = new Segment(start, start.plus(along.times(length)));
         Segment line = pencilled(meant.at(-chance.between(-0.001, 0.003)), meant.at(1 + chance.between(-0.001, 0.003)));

@@ -56,7 +56,7 @@ final class TruthFile {
     private static Map<String, Object> truth(Intention intention, SheetDrawing sheet) {
         double level = TruthMeasures.levelDegrees(sheet.lines());
         Map<String, TruthMeasures.Truth> measured =
-                new TruthMeasures(intention.task(), sheet.lines(), intention.eavesOnRight(), level).all(intention);
+                new TruthMeasures(intention.task(), sheet.lines(), intention.eavesOnRight(), level).all();
         Map<String, Object> truth = new LinkedHashMap<>();
         measured.forEach((key, found) -> truth.put(key, entry(key, found, sheet)));
         return truth;

@@ -73,7 +73,7 @@ final class TruthMeasures {
         return Point.ORIGIN.plus(handed);
     }
 
-    Map<String, Truth> all(Intention drawn) {
+    Map<String, Truth> all() {
         put("roof.pitch", pitchDegrees());
         length("wall.thickness", "wall.outer", "wall.inner");
         length("wall-plate.width", "wall-plate.outer", "wall-plate.inner");
@@ -91,9 +91,9 @@ final class TruthMeasures {
         askedLength("fascia", "fascia.depth", "fascia.bottom", "fascia.top");
         gutter();
         bargeBoard();
-        ceiling(drawn);
-        posts(drawn);
-        beamFilling(drawn);
+        ceiling();
+        posts();
+        beamFilling();
         put("drawing.eaves", eavesRight ? "right" : "left");
         return truth;
     }
@@ -247,12 +247,12 @@ final class TruthMeasures {
         return line.at((x - line.start().x()) / line.vector().x()).y();
     }
 
-    private void ceiling(Intention drawn) {
+    private void ceiling() {
         if (!task.asksFor("ceiling")) {
             return;
         }
         boolean beam = lines.containsKey("tie-beam.bottom");
-        if (!drawn.draws("ceiling") || beam) {
+        if (beam || !lines.containsKey("ceiling.top")) {
             length("ceiling.drop", "tie-beam.bottom", "ceiling.top");
         }
         List<Double> centres = new ArrayList<>();
@@ -273,7 +273,7 @@ final class TruthMeasures {
         spacing("brander.spacing", centres);
     }
 
-    private void posts(Intention drawn) {
+    private void posts() {
         if (!task.asksFor("posts")) {
             return;
         }
@@ -286,12 +286,12 @@ final class TruthMeasures {
         double centre = (line("post.outer").midpoint().x() + line("post.inner").midpoint().x()) / 2;
         double outer = line("wall.outer").midpoint().x();
         double inner = line("wall.inner").midpoint().x();
-        boolean fromCentre = drawn.task().sizes().get("posts.set-out-from").equals("wall-centre");
+        boolean fromCentre = task.sizes().get("posts.set-out-from").equals("wall-centre");
         put("post.position", centre - (fromCentre ? (outer + inner) / 2 : outer));
     }
 
-    private void beamFilling(Intention drawn) {
-        if (task.asksForBeamFilling() && drawn.size("set-in") >= 1.5) {
+    private void beamFilling() {
+        if (task.asksForBeamFilling() && between(line("wall.outer"), line("wall-plate.outer")) >= 1.5) {
             put("beam-filling.hatched", lines.containsKey("beam-filling.hatch"));
         }
     }

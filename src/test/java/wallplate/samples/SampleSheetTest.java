@@ -1,0 +1,84 @@
+package wallplate.samples;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.image.BufferedImage;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import wallplate.geometry.Segment;
+
+/** The generator held against itself: its ink lies where its truth says, and the same seed gives the same bytes. */
+class SampleSheetTest {
+
+    private static final double ALLOWED_MM = 0.05;
+
+    @Test
+    void scannedInkLiesOnTheLinesOfTheTruth() {
+        Chance chance = new Chance(11);
+        SheetDrawing sheet = sheet(chance);
+        Capture capture = FlatbedCapture.draw(chance).atDpi(300).take(sheet, chance.fork());
+
+        assertInkOnLines(sheet, capture);
+    }
+
+    @Test
+    void photographedInkLiesOnTheLinesOfTheTruth() {
+        Chance chance = new Chance(12);
+        SheetDrawing sheet = sheet(chance);
+        Capture capture = PhoneCapture.draw(chance).withBlur(1).take(sheet, chance.fork());
+
+        assertInkOnLines(sheet, capture);
+    }
+
+    @Test
+    void sameSeedGivesTheSameBytes() {
+        assertThat(bytes(21)).isEqualTo(bytes(21));
+        assertThat(bytes(22)).isNotEqualTo(bytes(21));
+    }
+
+    private static byte[] bytes(long seed) {
+        Chance chance = new Chance(seed);
+        SheetDrawing sheet = sheet(chance);
+        BufferedImage picture = FlatbedCapture.draw(chance).atDpi(75).take(sheet, chance.fork()).picture();
+        return PictureFile.jpeg(picture, 0.8f, 75);
+    }
+
+    private static SheetDrawing sheet(Chance chance) {
+        SampleTask task = new RandomTasks(chance.seed()).draw(0);
+        Learner learner = Learner.draw("neat", chance);
+        Intention intention = new Intention(task);
+        intention.setOff(learner, chance);
+        return new SheetComposer(intention, learner, chance).compose(true);
+    }
+
+    /** Lines longer than 8 mm that no other line comes near stand for all: the map is one for the whole sheet. */
+    private static void assertInkOnLines(SheetDrawing sheet, Capture capture) {
+        InkRefit refit = new InkRefit(capture.picture(), capture.map());
+        List<String> beside = new ArrayList<>();
+        int checked = 0;
+        for (Map.Entry<String, Segment> entry : sheet.lines().entrySet()) {
+            Segment line = entry.getValue();
+            if (line.length() < 8 || isCrowded(entry.getKey(), sheet.lines())) {
+                continue;
+            }
+            double offset = refit.offset(line).orElse(9.0);
+            checked++;
+            if (Math.abs(offset) > ALLOWED_MM) {
+                beside.add(entry.getKey() + " by " + offset + " mm");
+            }
+        }
+        assertThat(checked).isGreaterThan(7);
+        assertThat(beside).isEmpty();
+    }
+
+    private static boolean isCrowded(String name, Map<String, Segment> lines) {
+        Segment line = lines.get(name);
+        return lines.entrySet().stream()
+                .filter(other -> !other.getKey().equals(name))
+                .anyMatch(other -> other.getValue().length() > line.length() / 3
+                        && Math.abs(Math.sin(Math.toRadians(other.getValue().inclinationDegrees() - line.inclinationDegrees()))) < 0.05
+                        && line.distanceTo(other.getValue().midpoint()) < 0.9);
+    }
+}
