@@ -15,4 +15,7 @@ public interface Detail {
 
     /** Every part of the detail, in the order of its list of keys. */
     List<Part> parts();
+
+    /** The parts in the order in which they are drawn by hand. */
+    List<Part> drawingOrder();
 }

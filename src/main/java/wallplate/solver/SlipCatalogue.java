@@ -214,8 +214,8 @@ public final class SlipCatalogue {
                     Reach.PARTICULAR,
                     expected -> expected instanceof Expected.Count,
                     values(size -> size - 1, size -> size + 1),
-                    "There are {drawn} where {asked} are asked: one more or less. So many spaces need one more thing than"
-                            + " there are spaces."),
+                    "{drawn} are drawn where {asked} are asked: one too many or too few. Count the spaces: there is one thing"
+                            + " more than there are spaces."),
             new Slip(
                     "half-size",
                     "half the size",

@@ -198,7 +198,7 @@ public final class Slips {
     private static String asked(Expected expected) {
         return expected instanceof Expected.Word word
                 ? word.word().toLowerCase(Locale.ROOT)
-                : exactSize(expected).map(Slips::number).orElse("");
+                : exactSize(expected).map(size -> PlainNumber.text(size, 2)).orElse("");
     }
 
     /** To the tenth, without a sign: learners are told sizes, not directions. */

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import wallplate.solver.eaves.EavesSection;
 import wallplate.solver.parts.Part;
 import wallplate.solver.parts.RoofFrame;
+import wallplate.solver.parts.Step;
 import wallplate.task.DrawingTask;
 
 /** Solves tasks. A new detail is registered here, and its schema with the task module. */
@@ -47,6 +48,24 @@ public final class Solver {
      */
     public static ExpectedDrawing solveAsDrawn(DrawingTask task, Map<String, Double> drawnPaperValues) {
         return solve(new AsDrawn(task).with(drawnPaperValues));
+    }
+
+    /** How the drawing is made by hand, step by step; the lines of all steps together are the lines of the drawing. */
+    public static List<ConstructionStep> construction(DrawingTask task) {
+        Detail detail = detail(task);
+        RoofFrame frame = detail.frame(task);
+        List<ConstructionStep> steps = new ArrayList<>();
+        for (Part part : detail.drawingOrder()) {
+            if (part.isDrawn(frame)) {
+                part.steps(frame).forEach(step -> steps.add(numbered(steps.size() + 1, part, step)));
+            }
+        }
+        return steps;
+    }
+
+    private static ConstructionStep numbered(int number, Part part, Step step) {
+        return new ConstructionStep(
+                number, part.name(), step.title(), step.calculation(), step.instruction(), step.faint(), step.linedIn());
     }
 
     /** Everything that can be measured on a drawing of the task's detail, whether this task asks for it or not. */

@@ -25,23 +25,22 @@ import wallplate.task.DrawingTask;
 /** A section through the eaves of a pitched roof, cut off on the inside by a break line. */
 public final class EavesSection implements Detail {
 
-    private static final List<Part> PARTS = List.of(
-            new Roof(),
-            new Wall(),
-            new WallPlate(),
-            new TieBeam(),
-            new Rafter(),
-            new Supports(),
-            new Covering(),
-            new Fascia(),
-            new Gutter(),
-            new BargeBoard(),
-            new Ceiling(),
-            new Branders(),
-            new Posts(),
-            new BeamFilling(),
-            new BreakLine(),
-            new Hand());
+    private final Roof roof = new Roof();
+    private final Wall wall = new Wall();
+    private final WallPlate wallPlate = new WallPlate();
+    private final TieBeam tieBeam = new TieBeam();
+    private final Rafter rafter = new Rafter();
+    private final Supports supports = new Supports();
+    private final Covering covering = new Covering();
+    private final Fascia fascia = new Fascia();
+    private final Gutter gutter = new Gutter();
+    private final BargeBoard bargeBoard = new BargeBoard();
+    private final Ceiling ceiling = new Ceiling();
+    private final Branders branders = new Branders();
+    private final Posts posts = new Posts();
+    private final BeamFilling beamFilling = new BeamFilling();
+    private final BreakLine breakLine = new BreakLine();
+    private final Hand hand = new Hand();
 
     @Override
     public String id() {
@@ -55,6 +54,42 @@ public final class EavesSection implements Detail {
 
     @Override
     public List<Part> parts() {
-        return PARTS;
+        return List.of(
+                roof,
+                wall,
+                wallPlate,
+                tieBeam,
+                rafter,
+                supports,
+                covering,
+                fascia,
+                gutter,
+                bargeBoard,
+                ceiling,
+                branders,
+                posts,
+                beamFilling,
+                breakLine,
+                hand);
+    }
+
+    @Override
+    public List<Part> drawingOrder() {
+        return List.of(
+                roof,
+                breakLine,
+                wall,
+                wallPlate,
+                rafter,
+                tieBeam,
+                posts,
+                supports,
+                covering,
+                fascia,
+                gutter,
+                bargeBoard,
+                branders,
+                ceiling,
+                beamFilling);
     }
 }

@@ -52,4 +52,18 @@ public final class BargeBoard implements Part {
         }
         return values;
     }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        double end = frame.bargeEndX();
+        return List.of(Step.of(
+                        "Draw the barge board",
+                        "Carry the covering's top line on downwards to a plumb end %s beyond the gutter's outer face. Measure %s plumb down"
+                                        .formatted(frame.drawn("barge-board.clearance"), frame.drawn("barge-board.depth"))
+                                + " and draw the lower edge parallel to the slope back to the outer wall face.")
+                .calculate(frame.working("depth", "barge-board.depth"))
+                .calculate(frame.working("clearance", "barge-board.clearance"))
+                .faint(frame.onSlope(end, frame.coveringTop()), Covering.end(frame, frame.coveringTop()))
+                .lineIn(lines(frame)));
+    }
 }

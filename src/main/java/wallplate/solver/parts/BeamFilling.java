@@ -57,4 +57,14 @@ public final class BeamFilling implements Part {
     public List<Expected> values(RoofFrame frame) {
         return List.of(new Expected.YesNo("beam-filling.hatched", true));
     }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        return List.of(Step.of(
+                        "Draw the beam filling",
+                        "Carry the outer wall face up through the rafter to the covering's underside, and draw an upright over the heel point"
+                                + " from the rafter's top to the covering's underside. Hatch between them above the rafter at 45 degrees.")
+                .faint(new Point(0, 0), frame.onSlope(0, frame.rafterTop()))
+                .lineIn(lines(frame)));
+    }
 }

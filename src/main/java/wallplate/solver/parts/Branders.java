@@ -87,4 +87,23 @@ public final class Branders implements Part {
                         Numbers.mm(frame.mm("ceiling.brander.spacing")),
                         count);
     }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        double bottom = -frame.mm("ceiling.brander.depth");
+        Step step = Step.of(
+                        "Draw the branders",
+                        "Draw the branders under the level line, %s wide and %s deep, %s from centre to centre. The first may stand anywhere."
+                                        .formatted(
+                                                frame.drawn("ceiling.brander.width"),
+                                                frame.drawn("ceiling.brander.depth"),
+                                                frame.drawn("ceiling.brander.spacing"))
+                                + " Cross each with both diagonals.")
+                .calculate(frame.working("width", "ceiling.brander.width"))
+                .calculate(frame.working("depth", "ceiling.brander.depth"))
+                .calculate(frame.working("spacing", "ceiling.brander.spacing"))
+                .faint(new Point(frame.innerWallX(), bottom), new Point(frame.insideX(), bottom))
+                .lineIn(lines(frame));
+        return List.of(step);
+    }
 }

@@ -47,4 +47,18 @@ public final class Ceiling implements Part {
         double drop = frame.task().sizes().number("ceiling.brander.depth");
         return List.of(Working.length("ceiling.drop", drop, frame.scale(), "the depth of the branders: "));
     }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        boolean oneLine = frame.mm("ceiling.board") < THINNEST_AS_TWO_LINES;
+        return List.of(Step.of(
+                        "Draw the ceiling",
+                        "Draw the top of the ceiling board %s below the level line, where the branders end, from the inner wall face inwards. "
+                                        .formatted(frame.drawn("ceiling.brander.depth"))
+                                + (oneLine
+                                        ? "The board is too thin for two lines: draw it as one heavy line."
+                                        : "Draw its underside %s lower.".formatted(frame.drawn("ceiling.board"))))
+                .calculate(frame.working("board", "ceiling.board"))
+                .lineIn(lines(frame)));
+    }
 }

@@ -55,4 +55,22 @@ public final class Covering implements Part {
                 Working.length("covering.gap", gap, frame.scale(), "the depth of the supports: "),
                 frame.stated("covering.projection", "covering.projection"));
     }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        String name = frame.task().sizes().word("covering.name").orElse("covering");
+        return List.of(Step.of(
+                        "Draw the covering",
+                        "Draw the underside of the %s along the tops of the %ss, and its top %s above, square to the slope. It starts %s"
+                                        .formatted(
+                                                name,
+                                                frame.supportName(),
+                                                frame.drawn("covering.thickness"),
+                                                frame.drawn("covering.projection"))
+                                + " beyond the toe, measured along the slope.")
+                .calculate(frame.working("thickness", "covering.thickness"))
+                .calculate(frame.working("projection", "covering.projection"))
+                .faint(end(frame, frame.rafterTop()), end(frame, frame.coveringTop()))
+                .lineIn(lines(frame)));
+    }
 }

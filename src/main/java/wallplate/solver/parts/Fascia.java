@@ -46,4 +46,17 @@ public final class Fascia implements Part {
         return List.of(
                 frame.stated("fascia.thickness", "fascia.thickness"), frame.stated("fascia.depth", "fascia.depth"));
     }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        double top = frame.fasciaTopY();
+        return List.of(Step.of(
+                        "Draw the fascia",
+                        "Draw the fascia upright on the outside of the plumb cut, %s wide and %s deep, its top against the covering's underside."
+                                .formatted(frame.drawn("fascia.thickness"), frame.drawn("fascia.depth")))
+                .calculate(frame.working("thickness", "fascia.thickness"))
+                .calculate(frame.working("depth", "fascia.depth"))
+                .faint(new Point(frame.eavesFaceX(), top - frame.mm("fascia.depth")), new Point(frame.eavesFaceX(), top))
+                .lineIn(lines(frame)));
+    }
 }

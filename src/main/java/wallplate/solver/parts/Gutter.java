@@ -44,4 +44,18 @@ public final class Gutter implements Part {
     public List<Expected> values(RoofFrame frame) {
         return List.of(frame.stated("gutter.width", "gutter.width"), frame.stated("gutter.depth", "gutter.depth"));
     }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        double rim = frame.gutterRimY();
+        return List.of(Step.of(
+                        "Draw the gutter",
+                        "Draw the gutter against the outer face of the eaves, open above: %s wide and %s deep, its rim a little below the top"
+                                        .formatted(frame.drawn("gutter.width"), frame.drawn("gutter.depth"))
+                                + " of the fascia or of the rafter's end.")
+                .calculate(frame.working("width", "gutter.width"))
+                .calculate(frame.working("depth", "gutter.depth"))
+                .faint(new Point(frame.gutterFaceX(), rim), new Point(frame.eavesFaceX(), rim))
+                .lineIn(lines(frame)));
+    }
 }

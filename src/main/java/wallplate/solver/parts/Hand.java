@@ -34,4 +34,9 @@ public final class Hand implements Part {
     public List<Expected> values(RoofFrame frame) {
         return List.of(new Expected.Word("drawing.eaves", frame.task().eaves().word()));
     }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        return List.of();
+    }
 }

@@ -22,4 +22,7 @@ public interface Part {
 
     /** The value of each of its keys, in the order of the detail's list. Asked only where the part is drawn. */
     List<Expected> values(RoofFrame frame);
+
+    /** How it is drawn by hand, in order; its texts use the sizes as rounded. Asked only where the part is drawn. */
+    List<Step> steps(RoofFrame frame);
 }

@@ -81,4 +81,28 @@ public final class Posts implements Part {
                 frame.stated("post.width", "posts.width"),
                 Working.length("post.position", span / spaces, frame.scale(), before));
     }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        Sizes sizes = frame.task().sizes();
+        double space = sizes.number("posts.span") / sizes.number("posts.equal-spaces");
+        String from = sizes.word("posts.set-out-from").orElse("wall-centre").equals("wall-centre")
+                ? "the centre line of the wall"
+                : "the outer face of the wall";
+        Step step = Step.of(
+                        "Draw the posts",
+                        "Measure %s level from %s for the centre of the first post, and the same again for each further one. Draw each upright,"
+                                        .formatted(RoofFrame.drawnMm(frame.scale().onPaper(space)), from)
+                                + " %s wide, half to each side of its centre, from the tie beam's top to the rafter's underside."
+                                        .formatted(frame.drawn("posts.width")))
+                .calculate("%s / %s = %s mm"
+                        .formatted(
+                                PlainNumber.text(sizes.number("posts.span")),
+                                PlainNumber.text(sizes.number("posts.equal-spaces")),
+                                PlainNumber.text(space, 2)))
+                .calculate("one space: " + Working.length("", space, frame.scale()).working())
+                .calculate(frame.working("width", "posts.width"));
+        centres(frame).forEach(x -> step.faint(new Point(x, frame.tieBeamTopY()), frame.onSlope(x, 0)));
+        return List.of(step.lineIn(lines(frame)));
+    }
 }

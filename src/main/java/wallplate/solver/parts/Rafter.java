@@ -1,10 +1,12 @@
 package wallplate.solver.parts;
 
 import java.util.List;
+import wallplate.geometry.Point;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
 import wallplate.solver.MeasuredKey;
 import wallplate.solver.MeasuredKey.Kind;
+import wallplate.task.PlainNumber;
 
 /** The rafter, its underside through the heel point, between its plumb cut and the inside end of the drawing. */
 public final class Rafter implements Part {
@@ -46,5 +48,30 @@ public final class Rafter implements Part {
                 new Expected.Length(
                         "rafter.heel-offset", 0, 0, 0, "the rafter's underside passes through the heel point: 0 mm"),
                 frame.stated("rafter.overhang", "rafter.overhang"));
+    }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        double outer = frame.plumbCutX();
+        double inside = frame.insideX();
+        List<DrawnLine> lines = lines(frame);
+        Step underside = Step.of(
+                        "Set out the pitch",
+                        "Lay the protractor's base on the level line, its centre on the heel point, and mark %s°. Draw the rafter's"
+                                        .formatted(PlainNumber.text(frame.pitchDegrees(), 2))
+                                + " underside through the heel point at that slope, in both directions.")
+                .faint(frame.onSlope(outer, 0), frame.onSlope(inside, 0))
+                .lineIn(lines, "bottom");
+        Step top = Step.of(
+                        "Draw the rafter",
+                        "Measure %s square to the slope from the underside, not upright, and draw the top parallel to it. Measure the"
+                                        .formatted(frame.drawn("rafter.depth"))
+                                + " overhang of %s level from the outer wall face, and draw the plumb cut there."
+                                        .formatted(frame.drawn("rafter.overhang")))
+                .calculate(frame.working("depth", "rafter.depth"))
+                .calculate(frame.working("overhang", "rafter.overhang"))
+                .faint(new Point(outer, frame.slopeY(outer, 0)), new Point(outer, frame.slopeY(outer, frame.coveringTop())))
+                .lineIn(lines, "top", "cut");
+        return List.of(underside, top);
     }
 }

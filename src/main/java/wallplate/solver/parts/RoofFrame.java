@@ -5,6 +5,7 @@ import wallplate.geometry.Point;
 import wallplate.geometry.Vector;
 import wallplate.solver.Expected;
 import wallplate.task.DrawingTask;
+import wallplate.task.PlainNumber;
 import wallplate.task.Scale;
 import wallplate.task.Sizes;
 
@@ -72,6 +73,22 @@ public final class RoofFrame {
     /** A key whose real size the task states under the given name. */
     public Expected.Length stated(String measuredKey, String sizeKey) {
         return Working.length(measuredKey, task.sizes().number(sizeKey), scale());
+    }
+
+    /** The size of that key as it is drawn, in words, such as {@code 12 mm}. */
+    String drawn(String sizeKey) {
+        return drawnMm(mm(sizeKey));
+    }
+
+    /** A paper length as it is drawn, in words; what would round to nothing is told to the tenth. */
+    static String drawnMm(double exactMm) {
+        double rounded = Working.roundedHalvesUp(exactMm);
+        return (rounded == 0 ? PlainNumber.text(exactMm, 1) : PlainNumber.text(rounded)) + " mm";
+    }
+
+    /** The division that leads to the size on paper, with what it is of. */
+    String working(String what, String sizeKey) {
+        return what + ": " + Working.length(sizeKey, task.sizes().number(sizeKey), scale()).working();
     }
 
     public double pitchDegrees() {
@@ -190,6 +207,16 @@ public final class RoofFrame {
         return has("fascia")
                 ? fasciaTopY() - mm("fascia.depth") / 5
                 : toe().y() - rafterTop() / cosine() / 5;
+    }
+
+    /** What the task calls one of the supports. */
+    String supportName() {
+        return task.sizes().word("support.name").orElse("support");
+    }
+
+    /** The outermost of the parts that hang at the eaves. */
+    double eavesX() {
+        return has("barge-board") ? bargeEndX() : gutterFaceX();
     }
 
     /** The plumb end of the barge board. */

@@ -84,4 +84,28 @@ public final class Supports implements Part {
         return "%s mm of slope from the toe, one at the toe and then one every %s mm: %d"
                 .formatted(Numbers.mm(available), Numbers.mm(frame.mm("support.spacing")), count);
     }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        String name = frame.supportName();
+        List<DrawnLine> lines = lines(frame);
+        String more = count(frame) < 2
+                ? ""
+                : " Mark its centre on the rafter's top and step off %s along the slope from centre to centre for the others."
+                        .formatted(frame.drawn("support.spacing"));
+        Step step = Step.of(
+                        "Draw the %ss".formatted(name),
+                        "The first %s stands on the rafter with its lower face at the toe, where the rafter's top meets the plumb cut: %s"
+                                        .formatted(name, frame.drawn("support.width"))
+                                + " along the slope, %s square to it.".formatted(frame.drawn("support.depth"))
+                                + more
+                                + " Cross each with both diagonals.")
+                .calculate(frame.working("width", "support.width"))
+                .calculate(frame.working("depth", "support.depth"))
+                .faint(
+                        frame.onSlope(frame.plumbCutX(), frame.coveringUnderside()),
+                        frame.onSlope(frame.insideX(), frame.coveringUnderside()))
+                .lineIn(lines);
+        return List.of(count(frame) < 2 ? step : step.calculate(frame.working("spacing", "support.spacing")));
+    }
 }

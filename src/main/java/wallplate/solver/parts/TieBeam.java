@@ -42,4 +42,16 @@ public final class TieBeam implements Part {
     public List<Expected> values(RoofFrame frame) {
         return List.of(frame.stated("tie-beam.depth", "tie-beam.depth"));
     }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        return List.of(Step.of(
+                        "Draw the tie beam",
+                        "The level line is its underside. Draw its top %s above. It begins at the rafter's underside and runs to the"
+                                        .formatted(frame.drawn("tie-beam.depth"))
+                                + " inside end of the drawing.")
+                .calculate(frame.working("depth", "tie-beam.depth"))
+                .faint(new Point(0, frame.tieBeamTopY()), new Point(frame.insideX(), frame.tieBeamTopY()))
+                .lineIn(lines(frame)));
+    }
 }

@@ -74,7 +74,7 @@ public final class Wall implements Part {
         return new Point(outer, Math.min(frame.wallTopY(), frame.slopeY(outer, 0)));
     }
 
-    private static double breakY(RoofFrame frame) {
+    static double breakY(RoofFrame frame) {
         double top = outerTop(frame).y();
         double pastEaves = Math.min(top - LEAST_SHOWN, lowestOfEaves(frame) - BELOW_EAVES);
         return Math.max(top - MOST_SHOWN, pastEaves);
@@ -104,5 +104,27 @@ public final class Wall implements Part {
     @Override
     public List<Expected> values(RoofFrame frame) {
         return List.of(frame.stated("wall.thickness", "wall.thickness"));
+    }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        List<DrawnLine> lines = lines(frame);
+        Step faces = Step.of(
+                        "Draw the wall",
+                        "Measure %s level from the outer face to the inside and draw the inner face. Draw the wall's top %s below the"
+                                        .formatted(frame.drawn("wall.thickness"), frame.drawn("wall-plate.depth"))
+                                + " level line, and break the wall off some way down.")
+                .calculate(frame.working("wall", "wall.thickness"))
+                .calculate(frame.working("wall plate, depth", "wall-plate.depth"))
+                .faint(new Point(frame.innerWallX(), breakY(frame)), new Point(frame.innerWallX(), 0))
+                .lineIn(lines, "outer", "inner", "top", "break");
+        Step hatching = Step.of(
+                        "Hatch the wall",
+                        "Hatch the wall, which is cut, with parallel lines at 45 degrees, about 3 mm apart.%s"
+                                .formatted(topStartX(frame) > frame.outerWallX()
+                                        ? " Over its outer part it ends under the rafter."
+                                        : ""))
+                .lineIn(lines, "splay", "hatch");
+        return List.of(faces, hatching);
     }
 }

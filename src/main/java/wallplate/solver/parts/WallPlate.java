@@ -50,4 +50,17 @@ public final class WallPlate implements Part {
                 frame.stated("wall-plate.depth", "wall-plate.depth"),
                 new Expected.YesNo("wall-plate.crossed", true));
     }
+
+    @Override
+    public List<Step> steps(RoofFrame frame) {
+        return List.of(Step.of(
+                        "Draw the wall plate",
+                        "Measure %s from the heel point to the inside along the level line, and %s down. Draw the plate's outline and"
+                                        .formatted(frame.drawn("wall-plate.width"), frame.drawn("wall-plate.depth"))
+                                + " both its diagonals: it is cut across the grain.")
+                .calculate(frame.working("width", "wall-plate.width"))
+                .calculate(frame.working("depth", "wall-plate.depth"))
+                .faint(new Point(frame.mm("wall-plate.width"), frame.wallTopY()), new Point(frame.mm("wall-plate.width"), 0))
+                .lineIn(lines(frame)));
+    }
 }
