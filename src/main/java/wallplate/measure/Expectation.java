@@ -1,0 +1,87 @@
+package wallplate.measure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wallplate.solver.Expected;
+import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.SlipValue;
+
+/**
+ * What the task says should be there, as hypotheses to try first: the right value, then those of the known slips.
+ *
+ * <p>It ranks readings of the strokes; a value is never taken from it.
+ */
+final class Expectation {
+
+    /** What a value costs that fits no hypothesis; a slip costs one, the right value nothing. */
+    static final double FREE_COST = 3;
+
+    private static final double SLIP_COST = 1;
+    /** How far a learner's line may lie from where it was meant to be, one standard deviation. */
+    private static final double DRAWN_SIGMA_MM = 0.45;
+
+    private final ExpectedDrawing drawing;
+
+    Expectation(ExpectedDrawing drawing) {
+        this.drawing = drawing;
+    }
+
+    boolean asks(String key) {
+        return drawing.value(key).isPresent();
+    }
+
+    boolean asksPart(String part) {
+        return drawing.values().stream().anyMatch(value -> value.key().startsWith(part + "."));
+    }
+
+    /** The exact paper length or angle of a key; empty where the task does not ask for it. */
+    Optional<Double> exact(String key) {
+        return drawing.value(key).flatMap(Expectation::number);
+    }
+
+    double exactOr(String key, double otherwise) {
+        return exact(key).orElse(otherwise);
+    }
+
+    private static Optional<Double> number(Expected value) {
+        if (value instanceof Expected.Length length) {
+            return Optional.of(length.exactMm());
+        }
+        return value instanceof Expected.Angle angle ? Optional.of(angle.degrees()) : Optional.empty();
+    }
+
+    /** The right value, exact and as rounded, and the slips' values. */
+    List<Double> hypotheses(String key) {
+        List<Double> values = new ArrayList<>();
+        drawing.value(key).ifPresent(value -> {
+            if (value instanceof Expected.Length length) {
+                values.add(length.exactMm());
+                if (length.drawnMm() > 0) {
+                    values.add(length.drawnMm());
+                }
+            } else {
+                number(value).ifPresent(values::add);
+            }
+        });
+        drawing.slipsFor(key).stream().map(SlipValue::value).forEach(values::add);
+        return values;
+    }
+
+    /** How unlikely a length is for a key: 0 where it is right, 1 at a slip's value, about 3 and more elsewhere. */
+    double cost(String key, double valueMm) {
+        Optional<Double> exact = exact(key);
+        if (exact.isEmpty()) {
+            return FREE_COST;
+        }
+        double cost = FREE_COST + Math.abs(Math.log(Math.max(valueMm, 0.05) / Math.max(exact.get(), 0.05)));
+        int rank = 0;
+        for (double hypothesis : hypotheses(key)) {
+            boolean right = rank < 2 && Math.abs(hypothesis - exact.get()) <= 0.5;
+            double off = (valueMm - hypothesis) / DRAWN_SIGMA_MM;
+            cost = Math.min(cost, (right ? 0 : SLIP_COST) + off * off / 2);
+            rank++;
+        }
+        return cost;
+    }
+}

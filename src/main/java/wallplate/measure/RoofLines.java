@@ -1,0 +1,177 @@
+package wallplate.measure;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import wallplate.stroke.Edge;
+
+/**
+ * The long lines that end at the break line: the four sloping ones of rafter and covering, and the level ones of tie
+ * beam and ceiling.
+ */
+record RoofLines(
+        Optional<Edge> breakLine,
+        Optional<Edge> rafterBottom,
+        Optional<Edge> rafterTop,
+        Optional<Edge> coveringBottom,
+        Optional<Edge> coveringTop,
+        Optional<Edge> tieBeamTop,
+        Optional<Edge> tieBeamBottom,
+        Optional<Edge> ceilingTop,
+        Optional<Edge> ceilingBottom,
+        double confusion) {
+
+    private static final double REACHES_BREAK_MM = 3.0;
+
+    static RoofLines of(DrawingView view, Expectation expectation) {
+        Optional<Edge> breakLine = breakLine(view);
+        List<Edge> slopes = mains(view, view.sloping(), breakLine, 30, 0.4, 0.6);
+        slopes.sort(Comparator.comparingDouble(edge -> view.squareToSlope().dot(edge.middle().minus(wallplate.geometry.Point.ORIGIN))));
+        Ordered.Assignment roof = Ordered.assign(
+                slopes.stream().mapToDouble(edge -> heightAcross(view, edge, slopes)).toArray(),
+                slopes.stream().mapToDouble(Edge::length).toArray(),
+                List.of(
+                        (Ordered.Gap) gap -> expectation.cost("rafter.depth", gap),
+                        gap -> expectation.cost("support.depth", gap),
+                        gap -> expectation.cost("covering.thickness", gap)),
+                new double[] {
+                    expectation.exactOr("rafter.depth", 6),
+                    expectation.exactOr("support.depth", 3),
+                    expectation.exactOr("covering.thickness", 2)
+                },
+                (role, line) -> 0);
+        Optional<Edge> rafterBottom = roof.line(0).map(slopes::get);
+        List<Edge> levels = levels(view, breakLine, rafterBottom);
+        Ordered.Assignment beams = beams(view, expectation, levels, rafterBottom);
+        return new RoofLines(
+                breakLine,
+                rafterBottom,
+                roof.line(1).map(slopes::get),
+                roof.line(2).map(slopes::get),
+                roof.line(3).map(slopes::get),
+                beams.line(0).map(levels::get),
+                beams.line(1).map(levels::get),
+                beams.line(2).map(levels::get),
+                beams.line(3).map(levels::get),
+                Math.max(roof.confusion(), beams.confusion()));
+    }
+
+    /** The upright at which most long sloping and level lines end. */
+    private static Optional<Edge> breakLine(DrawingView view) {
+        Run best = null;
+        double bestScore = 0;
+        for (Run upright : view.upright()) {
+            if (upright.stroke().length() < 15) {
+                continue;
+            }
+            double score = 0;
+            int ends = 0;
+            for (List<Run> family : List.of(view.sloping(), view.level())) {
+                for (Run run : family) {
+                    if (run.length() < 25) {
+                        continue;
+                    }
+                    double endX = run.segment().end().x();
+                    double endY = run.segment().end().y();
+                    double breakX = upright.stroke().centreLine().line().direction().y() == 0
+                            ? Double.NaN
+                            : xAt(upright, endY);
+                    boolean spanned = endY > upright.stroke().centreLine().start().y() - 3
+                            && endY < upright.stroke().centreLine().end().y() + 3;
+                    if (spanned && Math.abs(endX - breakX) < 1.5) {
+                        score += Math.min(run.length(), 120);
+                        ends++;
+                    }
+                }
+            }
+            if (ends >= 2 && score > bestScore) {
+                bestScore = score;
+                best = upright;
+            }
+        }
+        return Optional.ofNullable(best).map(run -> view.fit(new Run(run.stroke().centreLine(), run.stroke(), run.ink()), 1));
+    }
+
+    private static double xAt(Run upright, double y) {
+        var line = upright.stroke().centreLine();
+        double slope = (line.end().x() - line.start().x()) / (line.end().y() - line.start().y());
+        return line.start().x() + slope * (y - line.start().y());
+    }
+
+    private static List<Edge> mains(
+            DrawingView view, List<Run> runs, Optional<Edge> breakLine, double shortest, double partOfLongest, double sameMm) {
+        List<Edge> mains = new ArrayList<>();
+        double longest = 0;
+        for (Run run : runs) {
+            if (run.length() < Math.max(shortest, partOfLongest * longest) || !reaches(run, breakLine)) {
+                continue;
+            }
+            longest = Math.max(longest, run.length());
+            Edge edge = view.fit(run, 1);
+            boolean known = mains.stream()
+                    .anyMatch(main -> Math.abs(main.distanceTo(edge, main.line().direction())) < sameMm);
+            if (!known) {
+                mains.add(edge);
+            }
+        }
+        return mains;
+    }
+
+    private static boolean reaches(Run run, Optional<Edge> breakLine) {
+        return breakLine.isEmpty()
+                || Math.abs(run.segment().end().x() - breakLine.get().xAt(run.segment().end().y())) < REACHES_BREAK_MM;
+    }
+
+    private static double heightAcross(DrawingView view, Edge edge, List<Edge> all) {
+        return all.get(0).distanceTo(edge, view.slope());
+    }
+
+    private static List<Edge> levels(DrawingView view, Optional<Edge> breakLine, Optional<Edge> rafterBottom) {
+        List<Edge> levels = mains(view, view.level(), breakLine, 20, 0.25, 0.45);
+        if (breakLine.isEmpty() || rafterBottom.isEmpty()) {
+            return levels;
+        }
+        levels.removeIf(edge -> edge.middle().y() > rafterBottom.get().yAt(edge.segment().end().x()) - 2
+                || edge.segment().end().x() > breakLine.get().xAt(edge.middle().y()) + REACHES_BREAK_MM);
+        levels.sort(Comparator.comparingDouble((Edge edge) -> edge.middle().y()).reversed());
+        return levels;
+    }
+
+    /**
+     * Beam top, beam underside, ceiling top and underside from above; beside the gaps the left ends tell them apart:
+     * the beam's lines begin at the rafter's underside, the ceiling's at the inner face of the wall.
+     */
+    private static Ordered.Assignment beams(
+            DrawingView view, Expectation expectation, List<Edge> levels, Optional<Edge> rafterBottom) {
+        double wallInside = expectation.exactOr("wall.thickness", 10) / 2;
+        double board = 0.7;
+        return Ordered.assign(
+                levels.stream().mapToDouble(edge -> -edge.middle().y()).toArray(),
+                levels.stream().mapToDouble(Edge::length).toArray(),
+                List.of(
+                        (Ordered.Gap) gap -> expectation.cost("tie-beam.depth", gap),
+                        gap -> expectation.cost("ceiling.drop", gap),
+                        gap -> Math.abs(Math.log(gap / board))),
+                new double[] {
+                    expectation.exactOr("tie-beam.depth", 6), expectation.exactOr("ceiling.drop", 2.5), board
+                },
+                (role, line) -> {
+                    if (rafterBottom.isEmpty()) {
+                        return 0;
+                    }
+                    Edge edge = levels.get(line);
+                    double start = edge.segment().start().x();
+                    double rafterX = rafterBottom.get().xAt(edge.middle().y());
+                    double beyond = start - rafterX;
+                    double asBeam = Math.min(4, Math.abs(beyond) / 2.5);
+                    double asCeiling = beyond > wallInside ? 0 : 3;
+                    return role <= 1 ? asBeam : asCeiling;
+                });
+    }
+
+    /** Whether every sloping line of rafter and covering was found. */
+    boolean hasWholeSlope() {
+        return rafterBottom.isPresent() && rafterTop.isPresent() && coveringBottom.isPresent() && coveringTop.isPresent();
+    }
+}

@@ -1,0 +1,181 @@
+package wallplate.stroke;
+
+import java.util.Arrays;
+import wallplate.geometry.Line;
+import wallplate.geometry.Point;
+import wallplate.geometry.Vector;
+import wallplate.sheet.InkImage;
+
+/**
+ * Fits a straight line to the ink near a line that is roughly known.
+ *
+ * <ol>
+ *   <li>Profiles of ink are taken square to the line, every tenth of a millimetre.
+ *   <li>Each gives the centre of its ink under a Gaussian window that lies on the current line.
+ *   <li>A straight line through the centres, weighted by their ink and made robust after Huber, replaces the current one.
+ *   <li>The window is narrowed and the steps repeated, so that a neighbouring line 0.7 mm away no longer counts.
+ * </ol>
+ *
+ * <p>The expectation gives the place to look at and, for short edges, the direction within a stated doubt; the values
+ * come from the ink alone.
+ */
+public final class EdgeFit {
+
+    private static final double[] WINDOW_SIGMAS_MM = {0.35, 0.3, 0.25, 0.2, 0.16, 0.16};
+    private static final double ACROSS_STEP_MM = 0.05;
+    private static final double HUBER_MM = 0.1;
+    /** Pencil wobbles with a correlation length of some millimetres: so many profiles are one observation. */
+    private static final double CORRELATION_MM = 1.5;
+
+    private final InkImage ink;
+    private final double outlineInk;
+
+    /**
+     * @param outlineInk the usual ink of this drawing's outlines, against which coverage is judged
+     */
+    public EdgeFit(InkImage ink, double outlineInk) {
+        this.ink = ink;
+        this.outlineInk = outlineInk;
+    }
+
+    /** Fits with the direction left free but for a mild pull of {@code directionDoubtDegrees} towards the one given. */
+    public Edge fit(Line rough, double from, double to, double directionDoubtDegrees) {
+        return fit(rough, from, to, directionDoubtDegrees, WINDOW_SIGMAS_MM[0]);
+    }
+
+    /**
+     * @param firstWindowMm how far the rough line may be off: the standard deviation of the first window
+     */
+    public Edge fit(Line rough, double from, double to, double directionDoubtDegrees, double firstWindowMm) {
+        Line line = new Line(rough.pointAt((from + to) / 2), rough.direction());
+        double half = (to - from) / 2;
+        double step = half > 15 ? 0.2 : 0.1;
+        int profiles = Math.max(3, (int) Math.round(2 * half / step));
+        double[] centre = new double[profiles];
+        double[] mass = new double[profiles];
+        double residual = 0;
+        double inkedLength = 0;
+        for (double sigma : WINDOW_SIGMAS_MM) {
+            if (sigma > firstWindowMm) {
+                continue;
+            }
+            measure(line, half, sigma, centre, mass);
+            Solution solution = solve(centre, mass, half, directionDoubtDegrees);
+            Vector across = line.direction().leftNormal();
+            line = new Line(
+                    line.origin().plus(across.times(solution.offset)),
+                    line.direction().plus(across.times(solution.slope)));
+            residual = solution.residual;
+            inkedLength = solution.inked * step;
+        }
+        double[] onLine = peakInk(line, half, profiles);
+        double[] sorted = onLine.clone();
+        Arrays.sort(sorted);
+        double threshold = 0.45 * outlineInk;
+        double coverage = Arrays.stream(onLine).filter(value -> value >= threshold).count() / (double) profiles;
+        double observations = Math.max(1, inkedLength / CORRELATION_MM);
+        double sigma = Math.hypot(Math.max(residual, 0.02) / Math.sqrt(observations), 0.008);
+        return new Edge(line, -half, half, sigma, residual, sorted[profiles / 2], coverage);
+    }
+
+    /** The share of a line's length with at least the given part of an outline's ink, looking a tenth to both sides. */
+    public double coverage(Line line, double from, double to, double partOfOutline) {
+        double half = (to - from) / 2;
+        Line centred = new Line(line.pointAt((from + to) / 2), line.direction());
+        int profiles = Math.max(3, (int) Math.round(2 * half / 0.1));
+        double[] onLine = peakInk(centred, half, profiles);
+        return Arrays.stream(onLine).filter(value -> value >= partOfOutline * outlineInk).count() / (double) profiles;
+    }
+
+    /** The highest ink within 0.15 mm of the line at equal steps from one end to the other. */
+    public double[] peakInk(Line line, double half, int profiles) {
+        Vector across = line.direction().leftNormal();
+        double[] peaks = new double[profiles];
+        for (int profile = 0; profile < profiles; profile++) {
+            double position = -half + (profile + 0.5) * 2 * half / profiles;
+            Point point = line.pointAt(position);
+            double highest = 0;
+            for (double offset = -0.15; offset <= 0.151; offset += ACROSS_STEP_MM) {
+                highest = Math.max(
+                        highest, ink.at(point.x() + across.x() * offset, point.y() + across.y() * offset));
+            }
+            peaks[profile] = highest;
+        }
+        return peaks;
+    }
+
+    private void measure(Line line, double half, double sigma, double[] centre, double[] mass) {
+        Vector across = line.direction().leftNormal();
+        int reach = (int) Math.ceil(2.5 * sigma / ACROSS_STEP_MM);
+        double[] window = new double[2 * reach + 1];
+        for (int k = -reach; k <= reach; k++) {
+            double offset = k * ACROSS_STEP_MM;
+            window[k + reach] = Math.exp(-offset * offset / (2 * sigma * sigma));
+        }
+        for (int profile = 0; profile < centre.length; profile++) {
+            Point point = line.pointAt(-half + (profile + 0.5) * 2 * half / centre.length);
+            double sum = 0;
+            double moment = 0;
+            for (int k = -reach; k <= reach; k++) {
+                double offset = k * ACROSS_STEP_MM;
+                double value = ink.at(point.x() + across.x() * offset, point.y() + across.y() * offset);
+                if (value < 8) {
+                    continue;
+                }
+                sum += value * window[k + reach];
+                moment += value * window[k + reach] * offset;
+            }
+            mass[profile] = sum * ACROSS_STEP_MM;
+            // A window lying on the edge of a line sees its centre drawn half-way in; the factor undoes most of it.
+            centre[profile] = sum == 0 ? 0 : 1.4 * moment / sum;
+        }
+    }
+
+    private record Solution(double offset, double slope, double residual, int inked) {}
+
+    private Solution solve(double[] centre, double[] mass, double half, double doubtDegrees) {
+        double[] sorted = mass.clone();
+        Arrays.sort(sorted);
+        double usual = sorted[(int) (sorted.length * 0.6)];
+        double floor = Math.max(0.25 * usual, 0.02 * outlineInk);
+        double offset = 0;
+        double slope = 0;
+        double residual = 0;
+        int inked = 0;
+        double perProfile = 2 * half / centre.length / CORRELATION_MM;
+        double pull = 0.06 * 0.06 / Math.pow(Math.tan(Math.toRadians(doubtDegrees)), 2) / perProfile;
+        for (int round = 0; round < 4; round++) {
+            double w = 0;
+            double wx = 0;
+            double wy = 0;
+            double wxx = 0;
+            double wxy = 0;
+            double squares = 0;
+            inked = 0;
+            for (int profile = 0; profile < centre.length; profile++) {
+                if (mass[profile] < floor) {
+                    continue;
+                }
+                double x = -half + (profile + 0.5) * 2 * half / centre.length;
+                double off = Math.abs(centre[profile] - offset - slope * x);
+                double weight = round == 0 || off <= HUBER_MM ? 1 : HUBER_MM / off;
+                weight *= Math.min(1, mass[profile] / Math.max(usual, 1e-9));
+                w += weight;
+                wx += weight * x;
+                wy += weight * centre[profile];
+                wxx += weight * x * x;
+                wxy += weight * x * centre[profile];
+                squares += weight * off * off;
+                inked++;
+            }
+            if (inked < 3) {
+                return new Solution(0, 0, 0.2, inked);
+            }
+            residual = Math.sqrt(squares / w);
+            double spread = wxx - wx * wx / w;
+            slope = (wxy - wx * wy / w) / (spread + pull);
+            offset = (wy - slope * wx) / w;
+        }
+        return new Solution(offset, slope, residual, inked);
+    }
+}
