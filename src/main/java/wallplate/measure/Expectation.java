@@ -3,6 +3,7 @@ package wallplate.measure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.SlipValue;
@@ -49,6 +50,27 @@ final class Expectation {
             return Optional.of(length.exactMm());
         }
         return value instanceof Expected.Angle angle ? Optional.of(angle.degrees()) : Optional.empty();
+    }
+
+    /** How far the heel lies inside the outer face of the wall, on paper. */
+    double setIn() {
+        return line("wall", "outer").map(line -> -line.segment().start().x()).orElse(0.0);
+    }
+
+    /** Whether posts are set out from the wall's outer face rather than from its centre line. */
+    boolean postsFromOuterFace() {
+        return drawing.task().sizes().word("posts.set-out-from").filter("outer-face"::equals).isPresent();
+    }
+
+    /** Whether the task's own drawing shows this edge of a part. */
+    boolean draws(String part, String edge) {
+        return line(part, edge).isPresent();
+    }
+
+    private Optional<DrawnLine> line(String part, String edge) {
+        return drawing.lines().stream()
+                .filter(line -> line.part().equals(part) && line.edge().equals(edge))
+                .findFirst();
     }
 
     /** The right value, exact and as rounded, and the slips' values. */

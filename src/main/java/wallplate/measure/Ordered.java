@@ -9,7 +9,9 @@ import java.util.Optional;
  */
 final class Ordered {
 
-    private static final double MISSING_COST = 4;
+    /** What a role costs that the task asks for and that has no line. */
+    static final double MISSING_COST = 4;
+
     private static final double LEFT_OVER_COST = 4;
 
     private Ordered() {}
@@ -22,6 +24,11 @@ final class Ordered {
     /** How unlikely a line is for a role for reasons of its own. */
     interface Fitness {
         double cost(int role, int line);
+    }
+
+    /** How unlikely a whole assignment is, beyond its gaps: lines that come and go together. */
+    interface Together {
+        double cost(int[] lines);
     }
 
     /**
@@ -40,15 +47,22 @@ final class Ordered {
      * @param lengths the lines' lengths: a long line left over costs more than a short one
      * @param gaps cost of each gap between neighbouring roles; one fewer than roles
      * @param usualGaps the expected gaps, to be added up where a role between is missing
+     * @param missingCosts what each role costs that has no line
      */
     static Assignment assign(
-            double[] offsets, double[] lengths, List<Gap> gaps, double[] usualGaps, Fitness fitness) {
+            double[] offsets,
+            double[] lengths,
+            List<Gap> gaps,
+            double[] usualGaps,
+            double[] missingCosts,
+            Fitness fitness,
+            Together together) {
         int roles = gaps.size() + 1;
         double longest = 1;
         for (double length : lengths) {
             longest = Math.max(longest, length);
         }
-        Search search = new Search(offsets, lengths, gaps, usualGaps, fitness, roles, longest);
+        Search search = new Search(offsets, lengths, gaps, usualGaps, missingCosts, fitness, together, roles, longest);
         search.place(0, 0, new int[roles], 0);
         double margin = search.second - search.best;
         double confusion = search.second == Double.MAX_VALUE ? 0 : Math.exp(-Math.max(0, margin));
@@ -60,7 +74,9 @@ final class Ordered {
         private final double[] lengths;
         private final List<Gap> gaps;
         private final double[] usualGaps;
+        private final double[] missingCosts;
         private final Fitness fitness;
+        private final Together together;
         private final int roles;
         private final double longest;
         private double best = Double.MAX_VALUE;
@@ -72,14 +88,18 @@ final class Ordered {
                 double[] lengths,
                 List<Gap> gaps,
                 double[] usualGaps,
+                double[] missingCosts,
                 Fitness fitness,
+                Together together,
                 int roles,
                 double longest) {
             this.offsets = offsets;
             this.lengths = lengths;
             this.gaps = gaps;
             this.usualGaps = usualGaps;
+            this.missingCosts = missingCosts;
             this.fitness = fitness;
+            this.together = together;
             this.roles = roles;
             this.longest = longest;
             this.bestLines = new int[roles];
@@ -88,7 +108,7 @@ final class Ordered {
 
         void place(int role, int nextLine, int[] lines, double cost) {
             if (role == roles) {
-                double total = cost;
+                double total = cost + together.cost(lines);
                 for (int line = nextLine; line < offsets.length; line++) {
                     total += leftOver(line);
                 }
@@ -96,7 +116,7 @@ final class Ordered {
                 return;
             }
             lines[role] = -1;
-            place(role + 1, nextLine, lines, cost + MISSING_COST);
+            place(role + 1, nextLine, lines, cost + missingCosts[role]);
             double skipped = 0;
             for (int line = nextLine; line < offsets.length; line++) {
                 lines[role] = line;

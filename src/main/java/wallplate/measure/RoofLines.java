@@ -40,7 +40,9 @@ record RoofLines(
                     expectation.exactOr("support.depth", 3),
                     expectation.exactOr("covering.thickness", 2)
                 },
-                (role, line) -> 0);
+                allAsked(4),
+                (role, line) -> 0,
+                lines -> 0);
         Optional<Edge> rafterBottom = roof.line(0).map(slopes::get);
         List<Edge> levels = levels(view, breakLine, rafterBottom);
         Ordered.Assignment beams = beams(view, expectation, levels, rafterBottom);
@@ -55,6 +57,12 @@ record RoofLines(
                 beams.line(2).map(levels::get),
                 beams.line(3).map(levels::get),
                 Math.max(roof.confusion(), beams.confusion()));
+    }
+
+    private static double[] allAsked(int roles) {
+        double[] costs = new double[roles];
+        java.util.Arrays.fill(costs, Ordered.MISSING_COST);
+        return costs;
     }
 
     /** The upright at which most long sloping and level lines end. */
@@ -99,16 +107,21 @@ record RoofLines(
         return line.start().x() + slope * (y - line.start().y());
     }
 
+    private static boolean endsAtPaper(DrawingView view, Run run) {
+        return run.segment().end().y() > view.ink().heightMm() - 2 || run.segment().end().x() > view.ink().widthMm() - 2;
+    }
+
     private static List<Edge> mains(
             DrawingView view, List<Run> runs, Optional<Edge> breakLine, double shortest, double partOfLongest, double sameMm) {
         List<Edge> mains = new ArrayList<>();
         double longest = 0;
         for (Run run : runs) {
-            if (run.length() < Math.max(shortest, partOfLongest * longest) || !reaches(run, breakLine)) {
+            if (run.length() < Math.max(shortest, partOfLongest * longest)
+                    || !(reaches(run, breakLine) || endsAtPaper(view, run))) {
                 continue;
             }
             longest = Math.max(longest, run.length());
-            Edge edge = view.fit(run, 1);
+            Edge edge = extended(view, view.fit(run, 1));
             boolean known = mains.stream()
                     .anyMatch(main -> Math.abs(main.distanceTo(edge, main.line().direction())) < sameMm);
             if (!known) {
@@ -116,6 +129,27 @@ record RoofLines(
             }
         }
         return mains;
+    }
+
+    /**
+     * The edge carried on to the left as far as its own line is inked, and fitted again over the whole: a long line may
+     * have been found in pieces, or led astray where another runs into it.
+     */
+    private static Edge extended(DrawingView view, Edge edge) {
+        double reach = 0.5;
+        double blank = 0;
+        double end = edge.from();
+        for (double position = edge.from() - reach; blank < 3; position -= reach) {
+            boolean inked = view.fit().coverage(edge.line(), position, position + reach, DrawingView.OUTLINE_PART) > 0.5;
+            blank = inked ? 0 : blank + reach;
+            if (inked) {
+                end = position;
+            }
+        }
+        if (edge.from() - end < 3) {
+            return edge;
+        }
+        return view.fit().fit(edge.line(), end + 1, edge.to() - 1, 1, 0.25).extendedTo(end, edge.to(), edge.line());
     }
 
     private static boolean reaches(Run run, Optional<Edge> breakLine) {
@@ -134,6 +168,8 @@ record RoofLines(
         }
         levels.removeIf(edge -> edge.middle().y() > rafterBottom.get().yAt(edge.segment().end().x()) - 2
                 || edge.segment().end().x() > breakLine.get().xAt(edge.middle().y()) + REACHES_BREAK_MM);
+        double lowest = rafterBottom.get().segment().start().y() - 20;
+        levels.removeIf(edge -> edge.middle().y() < lowest);
         levels.sort(Comparator.comparingDouble((Edge edge) -> edge.middle().y()).reversed());
         return levels;
     }
@@ -156,6 +192,12 @@ record RoofLines(
                 new double[] {
                     expectation.exactOr("tie-beam.depth", 6), expectation.exactOr("ceiling.drop", 2.5), board
                 },
+                new double[] {
+                    expectation.asks("tie-beam.depth") ? Ordered.MISSING_COST : 0.5,
+                    expectation.asks("tie-beam.depth") ? Ordered.MISSING_COST : 0.5,
+                    expectation.asks("ceiling.drop") ? Ordered.MISSING_COST : 0.5,
+                    expectation.draws("ceiling", "bottom") ? Ordered.MISSING_COST : 0
+                },
                 (role, line) -> {
                     if (rafterBottom.isEmpty()) {
                         return 0;
@@ -165,9 +207,31 @@ record RoofLines(
                     double rafterX = rafterBottom.get().xAt(edge.middle().y());
                     double beyond = start - rafterX;
                     double asBeam = Math.min(4, Math.abs(beyond) / 2.5);
-                    double asCeiling = beyond > wallInside ? 0 : 3;
-                    return role <= 1 ? asBeam : asCeiling;
-                });
+                    double asCeiling = beyond > wallInside ? 0 : beyond > 0.8 ? 1.5 : 3;
+                    double unasked = role == 3 && !expectation.draws("ceiling", "bottom") ? 2 : 0;
+                    return role <= 1 ? asBeam : asCeiling + unasked;
+                },
+                // A learner leaves out the whole beam, hardly ever one of its two lines.
+                lines -> ((lines[0] < 0) != (lines[1] < 0) ? 3 : 0) + (lines[2] < 0 && lines[3] >= 0 ? 6 : 0));
+    }
+
+    /**
+     * The rafter's underside fitted only inside the wall: outside it the barge board's lower edge may lie over it.
+     */
+    RoofLines withRafterClearOfBargeBoard(DrawingView view, Optional<Edge> wallOuter) {
+        if (rafterBottom.isEmpty() || wallOuter.isEmpty()) {
+            return this;
+        }
+        Edge bottom = rafterBottom.get();
+        double from = bottom.line().positionOf(Level.crossing(wallOuter.get(), bottom)) + 1;
+        if (bottom.to() - from < 30) {
+            return this;
+        }
+        Edge clear = view.fit().fit(bottom.line(), from, bottom.to() - 1, 1, 0.25)
+                .extendedTo(bottom.from(), bottom.to(), bottom.line());
+        return new RoofLines(
+                breakLine, Optional.of(clear), rafterTop, coveringBottom, coveringTop, tieBeamTop, tieBeamBottom, ceilingTop,
+                ceilingBottom, confusion);
     }
 
     /** Whether every sloping line of rafter and covering was found. */

@@ -31,8 +31,19 @@ public record Edge(
         return line.pointAt((from + to) / 2);
     }
 
+    /** The same line between the feet of two positions on another line that runs nearly along it. */
+    public Edge extendedTo(double otherFrom, double otherTo, Line other) {
+        return within(line.positionOf(other.pointAt(otherFrom)), line.positionOf(other.pointAt(otherTo)));
+    }
+
+    /** The same line from one position to another. */
     public Edge within(double newFrom, double newTo) {
         return new Edge(line, newFrom, newTo, offsetSigmaMm, residualMm, ink, coverage);
+    }
+
+    /** The parallel edge that lies the given distance to the left of this one's direction. */
+    public Edge offsetBy(double distance) {
+        return new Edge(line.offset(distance), from, to, offsetSigmaMm, residualMm, ink, coverage);
     }
 
     /** The height of the line at x; the line must not be upright. */

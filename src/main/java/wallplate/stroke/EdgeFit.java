@@ -23,6 +23,9 @@ public final class EdgeFit {
 
     private static final double[] WINDOW_SIGMAS_MM = {0.35, 0.3, 0.25, 0.2, 0.16, 0.16};
     private static final double ACROSS_STEP_MM = 0.05;
+    /** The window's standard deviation per width of a heavy line. */
+    private static final double HEAVY_WINDOW = 0.4;
+
     private static final double HUBER_MM = 0.1;
     /** Pencil wobbles with a correlation length of some millimetres: so many profiles are one observation. */
     private static final double CORRELATION_MM = 1.5;
@@ -55,10 +58,15 @@ public final class EdgeFit {
         double[] mass = new double[profiles];
         double residual = 0;
         double inkedLength = 0;
-        for (double sigma : WINDOW_SIGMAS_MM) {
-            if (sigma > firstWindowMm) {
+        double narrowest = 0;
+        for (int stage = 0; stage < WINDOW_SIGMAS_MM.length; stage++) {
+            if (WINDOW_SIGMAS_MM[stage] > firstWindowMm) {
                 continue;
             }
+            if (stage == WINDOW_SIGMAS_MM.length - 3) {
+                narrowest = HEAVY_WINDOW * width(line, half);
+            }
+            double sigma = Math.max(WINDOW_SIGMAS_MM[stage], narrowest);
             measure(line, half, sigma, centre, mass);
             Solution solution = solve(centre, mass, half, directionDoubtDegrees);
             Vector across = line.direction().leftNormal();
@@ -76,6 +84,31 @@ public final class EdgeFit {
         double observations = Math.max(1, inkedLength / CORRELATION_MM);
         double sigma = Math.hypot(Math.max(residual, 0.02) / Math.sqrt(observations), 0.008);
         return new Edge(line, -half, half, sigma, residual, sorted[profiles / 2], coverage);
+    }
+
+    /** The full width at half the height of the mean ink across a line: a heavy line needs a wider window. */
+    private double width(Line line, double half) {
+        int reach = 12;
+        double[] mean = new double[2 * reach + 1];
+        Vector across = line.direction().leftNormal();
+        int samples = Math.max(5, (int) Math.round(2 * half / 0.2));
+        for (int sample = 0; sample < samples; sample++) {
+            Point point = line.pointAt(-half + (sample + 0.5) * 2 * half / samples);
+            for (int k = -reach; k <= reach; k++) {
+                double offset = k * ACROSS_STEP_MM;
+                mean[k + reach] += ink.at(point.x() + across.x() * offset, point.y() + across.y() * offset) / samples;
+            }
+        }
+        double peak = Math.max(mean[reach], Math.max(mean[reach - 1], mean[reach + 1]));
+        int left = reach;
+        int right = reach;
+        while (left > 0 && mean[left] > peak / 2) {
+            left--;
+        }
+        while (right < 2 * reach && mean[right] > peak / 2) {
+            right++;
+        }
+        return (right - left - 1) * ACROSS_STEP_MM;
     }
 
     /** The share of a line's length with at least the given part of an outline's ink, looking a tenth to both sides. */

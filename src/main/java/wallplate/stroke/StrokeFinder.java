@@ -23,6 +23,8 @@ import wallplate.sheet.InkImage;
  */
 public final class StrokeFinder {
 
+    private static final int HEAVY_HALF_ROWS = 3;
+
     private final StrokeSettings settings;
 
     public StrokeFinder(StrokeSettings settings) {
@@ -75,9 +77,40 @@ public final class StrokeFinder {
 
     private record Ridge(double row, double ink) {}
 
+    /** The ridges of ordinary lines, and those of heavy ones whose flat top hides them from the first look. */
     private List<Ridge> ridges(float[] profile) {
+        List<Ridge> ridges = ridges(profile, 6);
+        int fine = ridges.size();
+        for (Ridge heavy : ridges(broadened(profile), 11)) {
+            boolean known = false;
+            for (int r = 0; r < fine; r++) {
+                known |= Math.abs(ridges.get(r).row() - heavy.row()) < HEAVY_HALF_ROWS + 3;
+            }
+            if (!known) {
+                ridges.add(heavy);
+            }
+        }
+        return ridges;
+    }
+
+    private static float[] broadened(float[] profile) {
+        float[] broad = new float[profile.length];
+        float sum = 0;
+        int width = 2 * HEAVY_HALF_ROWS + 1;
+        for (int row = 0; row < profile.length; row++) {
+            sum += profile[row];
+            if (row >= width) {
+                sum -= profile[row - width];
+            }
+            if (row >= width - 1) {
+                broad[row - HEAVY_HALF_ROWS] = sum / width;
+            }
+        }
+        return broad;
+    }
+
+    private List<Ridge> ridges(float[] profile, int reach) {
         List<Ridge> ridges = new ArrayList<>();
-        int reach = 6;
         for (int row = reach; row < profile.length - reach; row++) {
             float ink = profile[row];
             if (ink < settings.faintestInk() || ink < profile[row - 1] || ink <= profile[row + 1]) {

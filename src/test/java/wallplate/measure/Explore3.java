@@ -10,16 +10,9 @@ import wallplate.stroke.*;
 import wallplate.task.*;
 
 final class Explore3 {
-    static ExpectedDrawing expected(TruthPage t) {
-        List<Expected> v = new ArrayList<>();
-        t.truth().path("expected").properties().forEach(e -> {
-            double x = e.getValue().asDouble();
-            v.add(e.getKey().equals("roof.pitch") ? new Expected.Angle(e.getKey(), x, "") : new Expected.Length(e.getKey(), 0, x, Math.floor(x + 0.5), ""));
-        });
-        t.truth().path("truth").properties().forEach(e -> { if (e.getKey().endsWith(".count")) v.add(new Expected.Count(e.getKey(), 3, "")); if (e.getKey().endsWith("crossed") || e.getKey().endsWith("hatched")) v.add(new Expected.YesNo(e.getKey(), true)); });
-        v.add(new Expected.Word("drawing.eaves", "left"));
-        DrawingTask task = new DrawingTask("x", "x", "eaves-section", new Scale(20), EavesSide.LEFT, Sizes.of(Map.of()), new SheetFormat("A4", t.w(), t.h(), 100), Map.of());
-        return new ExpectedDrawing(task, List.of(), v, List.of());
+    static ExpectedDrawing expected(Path truthFile) throws Exception {
+        TaskReading reading = TaskFile.read(Files.readString(truthFile.getParent().getParent().resolve("task.yml")));
+        return Solver.solve(((TaskReading.Accepted) reading).task());
     }
 
     public static void main(String[] a) throws Exception {
@@ -35,7 +28,7 @@ final class Explore3 {
                 long t0 = System.nanoTime();
                 var view = DrawingView.of(t.page().ink()).orElseThrow();
                 long t1 = System.nanoTime();
-                RoofLines r = RoofLines.of(view, new Expectation(expected(t)));
+                RoofLines r = RoofLines.of(view, new Expectation(expected(f)));
                 long t2 = System.nanoTime();
                 StringBuilder b = new StringBuilder();
                 var truth = t.lines();

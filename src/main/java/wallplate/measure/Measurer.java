@@ -1,0 +1,33 @@
+package wallplate.measure;
+
+import java.util.List;
+import java.util.Optional;
+import wallplate.sheet.LevelPage;
+import wallplate.solver.Expected;
+import wallplate.solver.ExpectedDrawing;
+
+/**
+ * Measures a sheet: from a level page to the value of every key that the task asks for.
+ *
+ * <p>The way is that of a careful teacher: the sloping lines first, then the level ones that end at the same break
+ * line, the wall below them, what hangs at the eaves, and last the short things between lines already found.
+ */
+public final class Measurer {
+
+    /** Every key that the task asks for, each measured, absent or uncertain with its reason. */
+    public MeasuredSheet measure(LevelPage page, ExpectedDrawing expected) {
+        Optional<DrawingView> view = DrawingView.of(page.ink());
+        if (view.isEmpty()) {
+            return nothingFound(expected, "no family of long sloping lines was found on the sheet");
+        }
+        return new SheetMeasuring(view.get(), page, new Expectation(expected)).measured(expected);
+    }
+
+    private static MeasuredSheet nothingFound(ExpectedDrawing expected, String reason) {
+        List<Measurement> measurements = expected.values().stream()
+                .map(Expected::key)
+                .map(key -> Measurement.uncertain(key, reason))
+                .toList();
+        return new MeasuredSheet(measurements, java.util.Map.of(), Optional.empty());
+    }
+}

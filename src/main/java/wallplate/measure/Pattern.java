@@ -1,0 +1,144 @@
+package wallplate.measure;
+
+import java.util.Arrays;
+import wallplate.geometry.Line;
+import wallplate.geometry.Point;
+import wallplate.geometry.Vector;
+import wallplate.sheet.InkImage;
+
+/** Reads what fills an outline: two crossing diagonals, or hatching. */
+final class Pattern {
+
+    private final InkImage ink;
+    private final double outlineInk;
+
+    Pattern(DrawingView view) {
+        this.ink = view.ink();
+        this.outlineInk = view.outlineInk();
+    }
+
+    /**
+     * How surely a box is crossed by both diagonals, from 0 (no) to 1 (yes): the weaker diagonal's ink, against the
+     * ink of the four places in the box that diagonals leave free.
+     */
+    double crossed(Point lowerLeft, Point lowerRight, Point upperLeft, Point upperRight) {
+        double rising = diagonal(lowerLeft, upperRight);
+        double falling = diagonal(upperLeft, lowerRight);
+        return Math.min(rising, falling);
+    }
+
+    /** The share of a diagonal's inner part with ink, the best of small shifts of its ends. */
+    private double diagonal(Point from, Point to) {
+        double length = from.distanceTo(to);
+        Vector across = to.minus(from).unit().leftNormal();
+        double reach = Math.min(0.6, length / 8);
+        double best = 0;
+        for (double start = -reach; start <= reach + 1e-9; start += reach / 3) {
+            for (double end = -reach; end <= reach + 1e-9; end += reach / 3) {
+                best = Math.max(best, inked(from.plus(across.times(start)), to.plus(across.times(end))));
+            }
+        }
+        return best;
+    }
+
+    private double inked(Point from, Point to) {
+        int samples = Math.max(8, (int) Math.round(from.distanceTo(to) / 0.1));
+        int inked = 0;
+        int counted = 0;
+        for (int sample = 0; sample < samples; sample++) {
+            double part = (sample + 0.5) / samples;
+            if (part < 0.2 || part > 0.8) {
+                continue;
+            }
+            counted++;
+            double x = from.x() + (to.x() - from.x()) * part;
+            double y = from.y() + (to.y() - from.y()) * part;
+            if (ink.at(x, y) > 0.3 * outlineInk) {
+                inked++;
+            }
+        }
+        return inked / (double) counted;
+    }
+
+    /**
+     * How strongly a region is hatched in one direction: the spread of the mean ink along parallels in that direction,
+     * over the same spread for the direction square to it. About 1 where there is no hatching, 2 and more where there is.
+     */
+    double hatching(Region region, double directionDegrees) {
+        double with = spread(region, directionDegrees);
+        double against = spread(region, directionDegrees + 90);
+        return with / Math.max(against, 1);
+    }
+
+    /** Mean ink of a region, as a part of an outline's. */
+    double meanInk(Region region) {
+        double sum = 0;
+        int count = 0;
+        for (double y = region.lowY(); y < region.highY(); y += 0.15) {
+            for (double x = region.leftX(y); x < region.rightX(y); x += 0.15) {
+                if (region.contains(x, y)) {
+                    sum += ink.at(x, y);
+                    count++;
+                }
+            }
+        }
+        return count == 0 ? 0 : sum / count / outlineInk;
+    }
+
+    private double spread(Region region, double directionDegrees) {
+        Line axis = Line.at(Point.ORIGIN, directionDegrees);
+        double bin = 0.2;
+        double lowest = Double.MAX_VALUE;
+        double highest = -Double.MAX_VALUE;
+        for (double y : new double[] {region.lowY(), region.highY()}) {
+            for (double x : new double[] {region.leftX(y), region.rightX(y)}) {
+                double offset = axis.distanceTo(new Point(x, y));
+                lowest = Math.min(lowest, offset);
+                highest = Math.max(highest, offset);
+            }
+        }
+        int bins = Math.max(1, (int) ((highest - lowest) / bin) + 2);
+        double[] sums = new double[bins];
+        int[] counts = new int[bins];
+        for (double y = region.lowY(); y < region.highY(); y += 0.1) {
+            for (double x = region.leftX(y); x < region.rightX(y); x += 0.1) {
+                if (!region.contains(x, y)) {
+                    continue;
+                }
+                int index = (int) ((axis.distanceTo(new Point(x, y)) - lowest) / bin);
+                if (index >= 0 && index < bins) {
+                    sums[index] += ink.at(x, y);
+                    counts[index]++;
+                }
+            }
+        }
+        double[] means = new double[bins];
+        int used = 0;
+        for (int index = 0; index < bins; index++) {
+            if (counts[index] >= 6) {
+                means[used++] = sums[index] / counts[index];
+            }
+        }
+        if (used < 4) {
+            return 0;
+        }
+        double mean = Arrays.stream(means, 0, used).average().orElse(0);
+        double squares = Arrays.stream(means, 0, used).map(value -> (value - mean) * (value - mean)).sum();
+        return Math.sqrt(squares / used);
+    }
+
+    /** A region of the page between two heights, with its own left and right end at each height. */
+    interface Region {
+        double lowY();
+
+        double highY();
+
+        double leftX(double y);
+
+        double rightX(double y);
+
+        default boolean contains(double x, double y) {
+            return true;
+        }
+    }
+}

@@ -1,0 +1,453 @@
+package wallplate.measure;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wallplate.geometry.Angles;
+import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+import wallplate.geometry.Vector;
+import wallplate.sheet.LevelPage;
+import wallplate.solver.Expected;
+import wallplate.solver.ExpectedDrawing;
+import wallplate.stroke.Edge;
+
+/** The measuring of one sheet, from its view to its keys. */
+final class SheetMeasuring {
+
+    private final DrawingView view;
+    private final LevelPage page;
+    private final Expectation expectation;
+    private final Map<String, Measurement> found = new LinkedHashMap<>();
+    private final Map<String, List<Segment>> parts = new LinkedHashMap<>();
+    private final Pattern pattern;
+    private RoofLines roof;
+    private WallReader.Wall wall;
+    private EavesReader.Eaves eaves;
+
+    SheetMeasuring(DrawingView view, LevelPage page, Expectation expectation) {
+        this.view = view;
+        this.page = page;
+        this.expectation = expectation;
+        this.pattern = new Pattern(view);
+    }
+
+    MeasuredSheet measured(ExpectedDrawing expected) {
+        roof = RoofLines.of(view, expectation);
+        wall = new WallReader(view, expectation, roof).read();
+        roof = roof.withRafterClearOfBargeBoard(view, wall.outer());
+        eaves = new EavesReader(view, expectation, roof, wall).read();
+        word("drawing.eaves", view.mirrored() ? "right" : "left");
+        pitch();
+        wallAndPlate();
+        rafter();
+        covering();
+        supports();
+        tieBeamAndCeiling();
+        posts();
+        fasciaAndGutter();
+        bargeBoard();
+        beamFilling();
+        nameParts();
+        List<Measurement> measurements = new ArrayList<>();
+        for (Expected value : expected.values()) {
+            measurements.add(found.getOrDefault(
+                    value.key(), Measurement.uncertain(value.key(), "the lines that it is measured from were not found")));
+        }
+        Optional<Point> heel = heel().map(point -> view.onPage(new Segment(point, point)).start());
+        return new MeasuredSheet(measurements, parts, heel);
+    }
+
+    // --- putting down what was found ---
+
+    private void length(String key, double value, double sigma, Edge... evidence) {
+        double scale = Math.abs(value) * page.calibration().uncertaintyPercent() / 100;
+        double uncertainty = Math.sqrt(sigma * sigma + scale * scale + 0.012 * 0.012);
+        found.put(key, new Measurement(key, new Finding.Quantity(value, uncertainty), segments(evidence)));
+    }
+
+    private void between(String key, double value, Edge first, Edge second) {
+        length(key, value, Math.hypot(first.offsetSigmaMm(), second.offsetSigmaMm()), first, second);
+    }
+
+    private void absent(String... keys) {
+        for (String key : keys) {
+            found.put(key, Measurement.of(key, new Finding.Absent()));
+        }
+    }
+
+    private void uncertain(String reason, String... keys) {
+        for (String key : keys) {
+            found.put(key, Measurement.uncertain(key, reason));
+        }
+    }
+
+    private void yesNo(String key, boolean yes, Edge... evidence) {
+        found.put(key, new Measurement(key, new Finding.YesNo(yes), segments(evidence)));
+    }
+
+    private void word(String key, String word) {
+        found.put(key, new Measurement(key, new Finding.Word(word), List.of()));
+    }
+
+    private void count(String key, int number) {
+        found.put(key, new Measurement(key, new Finding.Count(number), List.of()));
+    }
+
+    private List<Segment> segments(Edge... edges) {
+        return Arrays.stream(edges).map(edge -> view.onPage(edge.segment())).toList();
+    }
+
+    // --- the keys ---
+
+    /** The direction of the drawing's own level and upright lines against the page's, in degrees. */
+    private double levelDegrees() {
+        List<Double> angles = new ArrayList<>();
+        for (Optional<Edge> edge : List.of(
+                roof.tieBeamTop(), roof.tieBeamBottom(), roof.ceilingTop(), roof.ceilingBottom(), roof.breakLine(),
+                wall.outer(), wall.inner())) {
+            edge.filter(e -> e.length() >= 12).ifPresent(e -> angles.add(offAxis(e)));
+        }
+        angles.sort(null);
+        if (angles.isEmpty()) {
+            return 0;
+        }
+        int trim = angles.size() >= 5 ? 1 : 0;
+        return angles.subList(trim, angles.size() - trim).stream().mapToDouble(Double::doubleValue).average().orElse(0);
+    }
+
+    private static double offAxis(Edge edge) {
+        double inclination = edge.line().inclinationDegrees();
+        return Math.abs(inclination) > 45 ? Angles.inclination(inclination - 90) : inclination;
+    }
+
+    private void pitch() {
+        List<Edge> edges = new ArrayList<>();
+        roof.rafterBottom().ifPresent(edges::add);
+        roof.rafterTop().ifPresent(edges::add);
+        if (edges.isEmpty()) {
+            return;
+        }
+        double slope = edges.stream().mapToDouble(edge -> edge.line().inclinationDegrees()).average().orElseThrow();
+        double stretch = page.calibration().stretchUncertaintyPercent() / 100;
+        double pitch = slope - levelDegrees();
+        double byStretch = Math.toDegrees(stretch * Math.sin(Math.toRadians(pitch)) * Math.cos(Math.toRadians(pitch)));
+        double sigma = Math.hypot(0.03, byStretch);
+        found.put("roof.pitch", new Measurement(
+                "roof.pitch", new Finding.Quantity(pitch, sigma), segments(edges.toArray(Edge[]::new))));
+    }
+
+    private void wallAndPlate() {
+        if (wall.outer().isPresent() && wall.inner().isPresent()) {
+            Edge outer = wall.outer().get();
+            Edge inner = wall.inner().get();
+            between("wall.thickness", Level.rightOf(outer, inner), outer, inner);
+        }
+        if (wall.plateOuter().isEmpty() || wall.plateTop().isEmpty() || wall.top().isEmpty()) {
+            return;
+        }
+        Edge left = wall.plateOuter().get();
+        Edge right = wall.plateInner().orElseThrow();
+        Edge top = wall.plateTop().get();
+        Edge bottom = wall.top().get();
+        between("wall-plate.width", Level.rightOf(left, right), left, right);
+        between("wall-plate.depth", Level.above(bottom, top), bottom, top);
+        double crossed = pattern.crossed(
+                Level.crossing(left, bottom), Level.crossing(right, bottom), Level.crossing(left, top),
+                Level.crossing(right, top));
+        yesNo("wall-plate.crossed", crossed > 0.6);
+    }
+
+    private Optional<Point> heel() {
+        if (wall.plateOuter().isEmpty() || wall.plateTop().isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(Level.crossing(wall.plateOuter().get(), wall.plateTop().get()));
+    }
+
+    private void rafter() {
+        if (roof.rafterBottom().isPresent() && roof.rafterTop().isPresent()) {
+            Edge bottom = roof.rafterBottom().get();
+            Edge top = roof.rafterTop().get();
+            between("rafter.depth", bottom.distanceTo(top, view.slope()), bottom, top);
+        }
+        Optional<Point> heel = heel();
+        if (heel.isPresent() && roof.rafterBottom().isPresent()) {
+            Edge bottom = roof.rafterBottom().get();
+            Edge plateTop = wall.plateTop().orElseThrow();
+            double sigma = Math.hypot(bottom.offsetSigmaMm(), plateTop.offsetSigmaMm());
+            length("rafter.heel-offset", -bottom.line().distanceTo(heel.get()), sigma, bottom, plateTop);
+        }
+        if (eaves.cut().isPresent() && wall.outer().isPresent()) {
+            Edge cut = eaves.cut().get();
+            Edge outer = wall.outer().get();
+            between("rafter.overhang", Level.rightOf(cut, outer), cut, outer);
+        }
+    }
+
+    private void covering() {
+        if (roof.coveringBottom().isEmpty() || roof.coveringTop().isEmpty()) {
+            return;
+        }
+        Edge bottom = roof.coveringBottom().get();
+        Edge top = roof.coveringTop().get();
+        between("covering.thickness", bottom.distanceTo(top, view.slope()), bottom, top);
+        if (roof.rafterTop().isEmpty()) {
+            return;
+        }
+        Edge rafterTop = roof.rafterTop().get();
+        between("covering.gap", rafterTop.distanceTo(bottom, view.slope()), rafterTop, bottom);
+        if (eaves.cut().isPresent() && eaves.coveringEnd().isPresent()) {
+            Edge cut = eaves.cut().get();
+            Edge end = eaves.coveringEnd().get();
+            Point toe = Level.crossing(rafterTop, cut);
+            double projection = toe.minus(end.middle()).dot(rafterTop.line().direction());
+            between("covering.projection", projection, cut, end);
+        }
+    }
+
+    private void supports() {
+        if (roof.rafterTop().isEmpty() || roof.coveringBottom().isEmpty()) {
+            return;
+        }
+        Edge lower = roof.rafterTop().get();
+        Edge upper = roof.coveringBottom().get();
+        double from = lower.from() - 2;
+        double to = roof.breakLine()
+                .map(edge -> lower.line().positionOf(Level.crossing(edge, lower)))
+                .orElse(lower.to()) - 0.6;
+        BoxRow row = BoxRow.read(view, expectation, "support", lower, upper, from, to, view.squareToSlope());
+        boxes("support", row, lower, upper, view.slope());
+        if (!row.boxes().isEmpty()) {
+            BoxRow.Box first = row.boxes().get(0);
+            double depth = lower.distanceTo(upper.within(
+                    upper.line().positionOf(first.low().middle()), upper.line().positionOf(first.high().middle())),
+                    view.slope());
+            between("support.depth", depth, lower, upper);
+        } else {
+            absent("support.depth");
+        }
+    }
+
+    private void boxes(String part, BoxRow row, Edge lower, Edge upper, Vector along) {
+        List<BoxRow.Box> boxes = row.boxes();
+        count(part + ".count", boxes.size());
+        if (boxes.isEmpty()) {
+            absent(part + ".width", part + ".spacing", part + ".crossed");
+            return;
+        }
+        BoxRow.Box first = boxes.get(0);
+        between(part + ".width", first.width(), first.low(), first.high());
+        if (boxes.size() < 2) {
+            absent(part + ".spacing");
+        } else {
+            BoxRow.Box last = boxes.get(boxes.size() - 1);
+            double spacing = (last.centre() - first.centre()) / (boxes.size() - 1);
+            double sigma = Math.hypot(first.low().offsetSigmaMm(), last.low().offsetSigmaMm()) / (boxes.size() - 1);
+            length(part + ".spacing", spacing, sigma, boxes.stream()
+                    .flatMap(box -> java.util.stream.Stream.of(box.low(), box.high()))
+                    .toArray(Edge[]::new));
+        }
+        double height = lower.distanceTo(upper, along);
+        double[] crossed = boxes.stream().mapToDouble(box -> crossed(box, lower, upper)).sorted().toArray();
+        yesNo(part + ".crossed", crossed[crossed.length / 2] > 0.6);
+    }
+
+    private double crossed(BoxRow.Box box, Edge lower, Edge upper) {
+        return pattern.crossed(
+                Level.crossing(box.low(), lower), Level.crossing(box.high(), lower), Level.crossing(box.low(), upper),
+                Level.crossing(box.high(), upper));
+    }
+
+    private void tieBeamAndCeiling() {
+        Optional<Edge> beamTop = roof.tieBeamTop();
+        Optional<Edge> beamBottom = roof.tieBeamBottom();
+        Optional<Edge> ceiling = roof.ceilingTop();
+        if (beamTop.isPresent() && beamBottom.isPresent()) {
+            between("tie-beam.depth", Level.above(beamBottom.get(), beamTop.get()), beamBottom.get(), beamTop.get());
+        } else if (beamTop.isEmpty() && beamBottom.isEmpty() && roof.hasWholeSlope()) {
+            absent("tie-beam.depth");
+        }
+        if (ceiling.isEmpty()) {
+            if (beamBottom.isPresent()) {
+                absent("ceiling.drop", "brander.width", "brander.depth", "brander.spacing", "brander.crossed");
+                count("brander.count", 0);
+            }
+            return;
+        }
+        Edge lower = ceiling.get();
+        if (beamBottom.isEmpty()) {
+            branders(lower, lower.offsetBy(expectation.exactOr("ceiling.drop", 2.5)));
+            return;
+        }
+        Edge upper = beamBottom.get();
+        between("ceiling.drop", Level.above(lower, upper), lower, upper);
+        int number = branders(lower, upper);
+        if (number > 0) {
+            between("brander.depth", Level.above(lower, upper), lower, upper);
+        } else {
+            absent("brander.depth");
+        }
+    }
+
+    private int branders(Edge lower, Edge upper) {
+        double start = wall.inner().map(edge -> lower.line().positionOf(Level.crossing(edge, lower))).orElse(lower.from()) + 0.6;
+        double end = roof.breakLine()
+                .map(edge -> lower.line().positionOf(Level.crossing(edge, lower)))
+                .orElse(lower.to()) - 0.6;
+        BoxRow row = BoxRow.read(view, expectation, "brander", lower, upper, start, end, Level.UP);
+        boxes("brander", row, lower, upper, Level.RIGHT);
+        return row.boxes().size();
+    }
+
+    private void posts() {
+        if (!expectation.asksPart("post")) {
+            return;
+        }
+        Optional<PostReader.Post> post = PostReader.read(view, expectation, roof);
+        if (post.isEmpty()) {
+            if (roof.rafterBottom().isPresent()) {
+                absent("post.width", "post.position");
+            }
+            return;
+        }
+        Edge outer = post.get().outer();
+        Edge inner = post.get().inner();
+        between("post.width", Level.rightOf(outer, inner), outer, inner);
+        if (wall.outer().isPresent() && wall.inner().isPresent()) {
+            Edge wallOuter = wall.outer().get();
+            double toCentre = (Level.rightOf(wallOuter, outer) + Level.rightOf(wallOuter, inner)) / 2;
+            double from = expectation.postsFromOuterFace() ? 0 : Level.rightOf(wallOuter, wall.inner().get()) / 2;
+            length("post.position", toCentre - from, Math.hypot(outer.offsetSigmaMm(), wallOuter.offsetSigmaMm()),
+                    outer, inner, wallOuter);
+        }
+        parts.put("post.outer", segments(outer));
+        parts.put("post.inner", segments(inner));
+    }
+
+    private void fasciaAndGutter() {
+        if (eaves.cut().isEmpty()) {
+            return;
+        }
+        Edge cut = eaves.cut().get();
+        Edge face = eaves.fasciaOuter().orElse(cut);
+        if (eaves.fasciaOuter().isPresent()) {
+            between("fascia.thickness", Level.rightOf(face, cut), face, cut);
+            if (eaves.fasciaTop().isPresent() && eaves.fasciaBottom().isPresent()) {
+                Edge top = eaves.fasciaTop().get();
+                Edge bottom = eaves.fasciaBottom().get();
+                between("fascia.depth", Level.above(bottom, top), bottom, top);
+            }
+        } else {
+            absent("fascia.thickness", "fascia.depth");
+        }
+        if (eaves.gutterOuter().isEmpty()) {
+            absent("gutter.width", "gutter.depth", "barge-board.clearance");
+            return;
+        }
+        Edge outer = eaves.gutterOuter().get();
+        Edge from = eaves.gutterInner().orElse(face);
+        between("gutter.width", Level.rightOf(outer, from), outer, from);
+        Edge bottom = eaves.gutterBottom().orElseThrow();
+        double rim = eaves.gutterRimY().orElseThrow();
+        length("gutter.depth", rim - bottom.yAt(outer.middle().x()),
+                Math.hypot(eaves.gutterRimSigma(), bottom.offsetSigmaMm()), outer, bottom);
+    }
+
+    private void bargeBoard() {
+        if (eaves.cut().isEmpty()) {
+            return;
+        }
+        if (eaves.bargeEnd().isEmpty()) {
+            absent("barge-board.depth", "barge-board.clearance");
+            return;
+        }
+        Edge end = eaves.bargeEnd().get();
+        if (eaves.gutterOuter().isPresent()) {
+            Edge gutter = eaves.gutterOuter().get();
+            between("barge-board.clearance", Level.rightOf(end, gutter), end, gutter);
+        }
+        if (eaves.bargeBottom().isPresent() && roof.coveringTop().isPresent()) {
+            Edge bottom = eaves.bargeBottom().get();
+            Edge top = roof.coveringTop().get();
+            double middle = wall.outer().map(edge -> (end.middle().x() + edge.middle().x()) / 2).orElse(end.middle().x() + 10);
+            between("barge-board.depth", top.yAt(middle) - bottom.yAt(middle), bottom, top);
+        }
+    }
+
+    private void beamFilling() {
+        if (!expectation.asks("beam-filling.hatched") || wall.outer().isEmpty() || roof.rafterTop().isEmpty()
+                || roof.coveringBottom().isEmpty()) {
+            return;
+        }
+        Edge outer = wall.outer().get();
+        Edge low = roof.rafterTop().get();
+        Edge high = roof.coveringBottom().get();
+        double setIn = heel().map(point -> point.x() - outer.xAt(point.y())).orElse(expectation.setIn());
+        double leftX = outer.xAt(low.middle().y()) + 0.4;
+        double rightX = outer.xAt(low.middle().y()) + Math.max(setIn, 1.5) - 0.4;
+        Pattern.Region region = new Pattern.Region() {
+            @Override
+            public double lowY() {
+                return low.yAt(leftX);
+            }
+
+            @Override
+            public double highY() {
+                return high.yAt(rightX);
+            }
+
+            @Override
+            public double leftX(double y) {
+                return leftX;
+            }
+
+            @Override
+            public double rightX(double y) {
+                return rightX;
+            }
+
+            @Override
+            public boolean contains(double x, double y) {
+                return y > low.yAt(x) + 0.45 && y < high.yAt(x) - 0.45;
+            }
+        };
+        double ink = pattern.meanInk(region);
+        double strength = Math.max(pattern.hatching(region, 45), pattern.hatching(region, 135));
+        yesNo("beam-filling.hatched", ink > 0.08);
+    }
+
+    private void nameParts() {
+        name("break", roof.breakLine());
+        name("rafter.bottom", roof.rafterBottom());
+        name("rafter.top", roof.rafterTop());
+        name("covering.bottom", roof.coveringBottom());
+        name("covering.top", roof.coveringTop());
+        name("covering.end", eaves.coveringEnd());
+        name("tie-beam.top", roof.tieBeamTop());
+        name("tie-beam.bottom", roof.tieBeamBottom());
+        name("ceiling.top", roof.ceilingTop());
+        name("ceiling.bottom", roof.ceilingBottom());
+        name("wall.outer", wall.outer());
+        name("wall.inner", wall.inner());
+        name("wall.top", wall.top());
+        name("wall-plate.top", wall.plateTop());
+        name("wall-plate.outer", wall.plateOuter());
+        name("wall-plate.inner", wall.plateInner());
+        name("rafter.cut", eaves.cut());
+        name("fascia.outer", eaves.fasciaOuter());
+        name("fascia.top", eaves.fasciaTop());
+        name("fascia.bottom", eaves.fasciaBottom());
+        name("gutter.outer", eaves.gutterOuter());
+        name("gutter.bottom", eaves.gutterBottom());
+        name("barge-board.end", eaves.bargeEnd());
+        name("barge-board.bottom", eaves.bargeBottom());
+    }
+
+    private void name(String part, Optional<Edge> edge) {
+        edge.ifPresent(seen -> parts.put(part, segments(seen)));
+    }
+}

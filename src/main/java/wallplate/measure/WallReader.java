@@ -1,0 +1,223 @@
+package wallplate.measure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wallplate.stroke.CrossLines;
+import wallplate.stroke.CrossLines.Crossing;
+import wallplate.stroke.Edge;
+
+/** Finds the wall's faces and top and the wall plate on it. */
+final class WallReader {
+
+    /** The wall and its plate; what is not there is empty. */
+    record Wall(
+            Optional<Edge> outer,
+            Optional<Edge> inner,
+            Optional<Edge> top,
+            Optional<Edge> plateTop,
+            Optional<Edge> plateOuter,
+            Optional<Edge> plateInner,
+            double confusion) {}
+
+    private final DrawingView view;
+    private final Expectation expectation;
+    private final RoofLines roof;
+    private final CrossLines crossLines;
+
+    WallReader(DrawingView view, Expectation expectation, RoofLines roof) {
+        this.view = view;
+        this.expectation = expectation;
+        this.roof = roof;
+        this.crossLines = new CrossLines(view.ink(), view.outlineInk());
+    }
+
+    Wall read() {
+        if (roof.rafterBottom().isEmpty()) {
+            return new Wall(
+                    Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                    Optional.empty(), 1);
+        }
+        Edge rafter = roof.rafterBottom().get();
+        double heelY = heelHeight(rafter);
+        double heelX = rafter.xAt(heelY);
+        Pair faces = faces(heelX, heelY);
+        if (faces == null) {
+            return new Wall(
+                    Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                    Optional.empty(), 1);
+        }
+        Edge outer = view.fit(faces.outer, 0.5);
+        Edge inner = view.fit(faces.inner, 0.5);
+        Optional<Edge> top = top(outer, inner, rafter, heelY);
+        if (top.isEmpty()) {
+            return new Wall(
+                    Optional.of(outer), Optional.of(inner), top, Optional.empty(), Optional.empty(), Optional.empty(),
+                    faces.confusion);
+        }
+        return plate(outer, inner, top.get(), rafter, heelY, faces.confusion);
+    }
+
+    /** The height at which the heel is to be looked for. */
+    private double heelHeight(Edge rafter) {
+        if (roof.tieBeamBottom().isPresent()) {
+            Edge beam = roof.tieBeamBottom().get();
+            return Level.crossing(rafter, beam).y();
+        }
+        if (roof.ceilingTop().isPresent()) {
+            Edge ceiling = roof.ceilingTop().get();
+            return ceiling.segment().start().y() + expectation.exactOr("ceiling.drop", 2.5);
+        }
+        return rafter.yAt(rafter.segment().start().x() + expectation.exactOr("rafter.overhang", 20));
+    }
+
+    private record Pair(Run outer, Run inner, double cost, double confusion) {}
+
+    private Pair faces(double heelX, double heelY) {
+        double thickness = expectation.exactOr("wall.thickness", 11);
+        double setIn = expectation.setIn();
+        List<Run> candidates = new ArrayList<>();
+        for (Run run : view.upright()) {
+            double x = run.segment().midpoint().x();
+            double bottom = Math.min(run.segment().start().y(), run.segment().end().y());
+            if (run.length() >= 6 && Math.abs(x - heelX) < 2 * thickness + 6 && bottom < heelY - 6
+                    && run.segment().midpoint().y() < heelY + 6) {
+                candidates.add(run);
+            }
+        }
+        Pair best = null;
+        double second = Double.MAX_VALUE;
+        for (Run outer : candidates) {
+            for (Run inner : candidates) {
+                double gap = inner.segment().midpoint().x() - outer.segment().midpoint().x();
+                if (gap < 3 || gap > 40) {
+                    continue;
+                }
+                double cost = expectation.cost("wall.thickness", gap)
+                        + Math.min(4, Math.abs(bottom(outer) - bottom(inner)) / 2)
+                        + Math.min(3, Math.abs(heelX - setIn - outer.segment().midpoint().x()) / 3)
+                        + Math.min(3, 12 / Math.min(outer.length(), inner.length()) - 0.5)
+                        + ceilingCost(inner);
+                if (best == null || cost < best.cost) {
+                    second = best == null ? second : Math.min(second, best.cost);
+                    best = new Pair(outer, inner, cost, 0);
+                } else {
+                    second = Math.min(second, cost);
+                }
+            }
+        }
+        return best == null ? null : new Pair(best.outer, best.inner, best.cost, Math.exp(best.cost - second));
+    }
+
+    private double ceilingCost(Run inner) {
+        return roof.ceilingTop()
+                .map(ceiling -> Math.min(3, Math.abs(ceiling.segment().start().x() - inner.segment().midpoint().x()) / 2))
+                .orElse(0.0);
+    }
+
+    private static double bottom(Run run) {
+        return Math.min(run.segment().start().y(), run.segment().end().y());
+    }
+
+    /** The highest level line between the faces below the heel. */
+    private Optional<Edge> top(Edge outer, Edge inner, Edge rafter, double heelY) {
+        double reach = Math.max(4, 2.3 * expectation.exactOr("wall-plate.depth", 3)) + 2;
+        double innerX = inner.xAt(heelY);
+        List<Crossing> rows = crossLines.find(
+                Level.uprightAt(innerX),
+                heelY - reach,
+                heelY + 0.3,
+                Level.RIGHT,
+                y -> Math.min(-1.5, leftOfTop(outer, rafter, y) - innerX),
+                y -> -0.5,
+                0.7);
+        Crossing best = null;
+        double bestCost = Double.MAX_VALUE;
+        for (Crossing row : rows) {
+            double depth = heelY - row.position();
+            if (depth < 0.9 || row.ink() < 0.45 * view.outlineInk()) {
+                continue;
+            }
+            double cost = expectation.cost("wall-plate.depth", depth)
+                    + 4 * (1 - row.coverage())
+                    + 2 * Math.max(0, 1 - row.ink() / view.outlineInk());
+            if (cost < bestCost) {
+                bestCost = cost;
+                best = row;
+            }
+        }
+        if (best == null) {
+            return Optional.empty();
+        }
+        double y = best.position();
+        double left = leftOfTop(outer, rafter, y);
+        return Optional.of(view.fit().fit(Level.levelAt(y), left + 0.2, innerX - 0.3, 0.15));
+    }
+
+    private static double leftOfTop(Edge outer, Edge rafter, double y) {
+        return Math.max(outer.xAt(y) + 0.4, rafter.xAt(y) + 0.6);
+    }
+
+    private Wall plate(Edge outer, Edge inner, Edge top, Edge rafter, double heelY, double confusion) {
+        double outerX = outer.xAt(heelY);
+        double innerX = inner.xAt(heelY);
+        double topY = top.middle().y();
+        double height = heelY - topY;
+        List<Crossing> columns = crossLines.find(
+                Level.levelAt(topY),
+                outerX - 1.5,
+                innerX + 1.5,
+                Level.UP,
+                x -> 0.15 * height,
+                x -> 0.85 * height,
+                0.6);
+        double expectedOuter = outerX + expectation.setIn();
+        double expectedWidth = expectation.exactOr("wall-plate.width", 5);
+        double bestCost = Double.MAX_VALUE;
+        Crossing left = null;
+        Crossing right = null;
+        for (Crossing first : columns) {
+            for (Crossing secondColumn : columns) {
+                double width = secondColumn.position() - first.position();
+                if (width < 1.2) {
+                    continue;
+                }
+                double cost = expectation.cost("wall-plate.width", width)
+                        + flushCost(first.position(), secondColumn.position(), outerX, innerX, expectedOuter, expectedWidth)
+                        + 3 * (2 - first.coverage() - secondColumn.coverage());
+                if (cost < bestCost) {
+                    bestCost = cost;
+                    left = first;
+                    right = secondColumn;
+                }
+            }
+        }
+        if (left == null) {
+            return new Wall(
+                    Optional.of(outer), Optional.of(inner), Optional.of(top), Optional.empty(), Optional.empty(),
+                    Optional.empty(), confusion);
+        }
+        Edge plateOuter = view.fit().fit(Level.uprightAt(left.position()), topY + 0.25, heelY - 0.25, 0.12, 0.25);
+        Edge plateInner = view.fit().fit(Level.uprightAt(right.position()), topY + 0.25, heelY - 0.25, 0.12, 0.25);
+        Edge plateTop = plateTop(left.position(), right.position(), heelY);
+        return new Wall(
+                Optional.of(outer), Optional.of(inner), Optional.of(top), Optional.of(plateTop),
+                Optional.of(plateOuter), Optional.of(plateInner), confusion);
+    }
+
+    private static double flushCost(
+            double left, double right, double outerX, double innerX, double expectedOuter, double expectedWidth) {
+        double byOuter = Math.abs(left - expectedOuter);
+        boolean innerFlush = Math.abs(expectedOuter + expectedWidth - innerX) < 0.3;
+        double byInner = innerFlush ? Math.abs(right - innerX) : byOuter;
+        boolean outerFlush = Math.abs(expectedOuter - outerX) < 0.3;
+        return Math.min(2, outerFlush ? byOuter : Math.min(byOuter, byInner));
+    }
+
+    /** The plate's own top: the tie beam's underside runs over it, often a few tenths beside it. */
+    private Edge plateTop(double left, double right, double heelY) {
+        double guess = roof.tieBeamBottom().map(beam -> beam.yAt((left + right) / 2)).orElse(heelY);
+        Edge seen = view.fit().fit(Level.levelAt(guess), left + 0.3, right - 0.3, 0.12, 0.3);
+        return roof.tieBeamBottom().map(beam -> Overdrawn.below(view, seen, beam, right + 1)).orElse(seen);
+    }
+}
