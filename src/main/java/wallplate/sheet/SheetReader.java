@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import wallplate.geometry.Line;
+import wallplate.geometry.PlaneMap;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
@@ -11,6 +13,7 @@ import wallplate.sheet.ScanPage.Picture;
 import wallplate.sheet.ScanPage.Refused;
 import wallplate.sheet.opencv.InkFlattening;
 import wallplate.sheet.opencv.PageWarp;
+import wallplate.sheet.opencv.PaperRegion;
 import wallplate.sheet.opencv.StraightSegments;
 import wallplate.sheet.page.AxisLines;
 import wallplate.sheet.page.BarFinder;
@@ -20,6 +23,10 @@ import wallplate.sheet.page.GreyPage;
 import wallplate.sheet.page.LevelDirection;
 import wallplate.sheet.page.LineRefit;
 import wallplate.sheet.page.PageMap;
+import wallplate.sheet.page.PaperMask;
+import wallplate.sheet.page.PaperRectification;
+import wallplate.sheet.page.PaperSides;
+import wallplate.sheet.page.RoughPage;
 import wallplate.task.SheetFormat;
 
 /**
@@ -31,116 +38,140 @@ public final class SheetReader {
 
     private static final double ROUGH_PIXELS_PER_MM = 4;
     private static final double LEVEL_PIXELS_PER_MM = 10;
+    private static final double EDGE_INSET = 0.8;
+    /** A place on the picture's border that differs by this share from the paper's grey is not paper. */
+    private static final double SURROUND_DIFFERENCE = 0.1;
 
     /** Reads one page that is expected to be a sheet of the given format. */
     public SheetReading read(ScanPage page, SheetFormat format) {
         if (page.content() instanceof Refused refused) {
             return new SheetReading.Unreadable(refused.reason());
         }
-        return read((Picture) page.content(), format);
-    }
-
-    private SheetReading read(Picture picture, SheetFormat format) {
-        double longer = Math.max(picture.widthPx(), picture.heightPx());
-        double pixelsPerMm = longer / Math.max(format.widthMm(), format.heightMm());
-        double x = plausible(picture.dpiX() / 25.4, pixelsPerMm) ? picture.dpiX() / 25.4 : pixelsPerMm;
-        double y = plausible(picture.dpiY() / 25.4, pixelsPerMm) ? picture.dpiY() / 25.4 : x;
-        PageMap rough = PageMap.affine(x, 0, 0, 0, -y, picture.heightPx());
-        double width = picture.widthPx() / x;
-        double height = picture.heightPx() / y;
-        GreyPage grey = PageWarp.warp(picture, rough, width, height, ROUGH_PIXELS_PER_MM, 255);
-        InkImage ink = InkFlattening.flatten(grey);
-        List<Segment> segments = StraightSegments.find(
-                new GreyPage(ink.widthPx(), ink.heightPx(), ink.pixelsPerMm(), ink.bytes()));
-        LineRefit refit = new LineRefit(picture, rough);
-        Optional<AxisLines> found = AxisLines.among(segments, refit);
-        if (found.isEmpty()) {
-            return new SheetReading.Unreadable("There is no drawing on this page.");
+        Picture picture = (Picture) page.content();
+        Optional<RoughPage> rough = rough(picture, format);
+        if (rough.isEmpty()) {
+            return new SheetReading.Unreadable(
+                    "The edges of the sheet cannot be seen in this photograph. Take it again with all four corners of the"
+                            + " sheet in the picture, on a darker table.");
         }
-        AxisLines lines = found.get();
-        AxisLines drawn = new FrameLines(width, height).without(lines);
-        BarFinder finder = new BarFinder(ink, refit, format.referenceBarMm());
-        List<Placed> bars = new ArrayList<>();
-        finder.among(drawn.alongX()).forEach(bar -> bars.add(Placed.of(bar, width, height)));
-        finder.among(drawn.alongY()).forEach(bar -> bars.add(Placed.of(bar, width, height)));
-        bars.sort(Comparator.comparingDouble(Placed::score).reversed());
-        if (bars.isEmpty()) {
-            return new SheetReading.Unreadable("No reference bar was found on this page.");
+        return new Reading(picture, format, rough.get()).read();
+    }
+
+    private static Optional<RoughPage> rough(Picture picture, SheetFormat format) {
+        double longer = Math.max(format.widthMm(), format.heightMm());
+        double shorter = Math.min(format.widthMm(), format.heightMm());
+        PaperSides sides = PaperSides.near(PaperRegion.outline(picture, 0), picture);
+        if (!sides.complete()) {
+            PaperSides again = PaperSides.near(PaperRegion.outline(picture, SURROUND_DIFFERENCE), picture);
+            sides = again.count() > sides.count() ? again : sides;
         }
-        Placed bar = bars.get(0);
-        LevelDirection level = LevelDirection.of(drawn.alongX(), drawn.alongY(), drawn.tiltDegrees());
-        double turn = level.tiltDegrees() + bar.quarterTurns() * 90;
-        double scale = format.referenceBarMm() / bar.bar().segment().length();
-        return levelled(picture, rough, width, height, turn, level.tiltDegrees(), scale, bar.bar(), format);
+        return new PaperRectification(picture, longer, shorter).rectify(sides);
     }
 
-    private static boolean plausible(double stated, double filled) {
-        return stated > 0.7 * filled && stated < 1.3 * filled;
-    }
+    /** The reading of one page. */
+    private static final class Reading {
 
-    private record Placed(Bar bar, int quarterTurns, double score) {
+        private final Picture picture;
+        private final SheetFormat format;
+        private final RoughPage rough;
+        private final LineRefit refit;
 
-        static Placed of(Bar bar, double width, double height) {
+        Reading(Picture picture, SheetFormat format, RoughPage rough) {
+            this.picture = picture;
+            this.format = format;
+            this.rough = rough;
+            this.refit = new LineRefit(picture, rough.map());
+        }
+
+        SheetReading read() {
+            GreyPage grey = PageWarp.warp(
+                    picture, rough.map(), rough.widthMm(), rough.heightMm(), ROUGH_PIXELS_PER_MM, 255);
+            InkImage ink = InkFlattening.flatten(grey, new PaperMask(rough.paper(), EDGE_INSET));
+            List<Segment> segments = StraightSegments.find(
+                    new GreyPage(ink.widthPx(), ink.heightPx(), ink.pixelsPerMm(), ink.bytes()));
+            Optional<AxisLines> found = AxisLines.among(segments, refit);
+            if (found.isEmpty()) {
+                return new SheetReading.Unreadable("There is no drawing on this page.");
+            }
+            AxisLines drawn = new FrameLines(rough.widthMm(), rough.heightMm()).without(found.get());
+            Optional<Placed> bar = bar(ink, drawn);
+            if (bar.isEmpty()) {
+                return new SheetReading.Unreadable("No reference bar was found on this page.");
+            }
+            LevelDirection level = LevelDirection.of(drawn.alongX(), drawn.alongY(), drawn.tiltDegrees());
+            return new SheetReading.Readable(levelled(bar.get(), level));
+        }
+
+        private Optional<Placed> bar(InkImage ink, AxisLines drawn) {
+            BarFinder finder = new BarFinder(ink, refit, format.referenceBarMm());
+            List<Placed> bars = new ArrayList<>();
+            finder.among(drawn.alongX()).forEach(bar -> bars.add(placed(bar)));
+            finder.among(drawn.alongY()).forEach(bar -> bars.add(placed(bar)));
+            return bars.stream().max(Comparator.comparingDouble(Placed::score));
+        }
+
+        private record Placed(Bar bar, int quarterTurns, double score) {}
+
+        private Placed placed(Bar bar) {
             Point middle = bar.segment().midpoint();
-            boolean along = Math.abs(bar.segment().vector().x()) > Math.abs(bar.segment().vector().y());
-            double low = along ? middle.y() : width - middle.x();
-            double high = along ? height - middle.y() : middle.x();
+            boolean along = Math.abs(bar.segment().vector().x())
+                    > Math.abs(bar.segment().vector().y());
+            double low = along ? middle.y() : rough.widthMm() - middle.x();
+            double high = along ? rough.heightMm() - middle.y() : middle.x();
             int turns = (along ? 0 : 1) + (low <= high ? 0 : 2);
-            double below = Math.min(low, high);
-            double place = below < 55 ? 1 : 0.3;
+            double place = Math.min(low, high) < 55 ? 1 : 0.3;
             return new Placed(bar, turns, bar.shape() * place);
         }
-    }
 
-    private static SheetReading levelled(
-            Picture picture,
-            PageMap rough,
-            double width,
-            double height,
-            double turnDegrees,
-            double tiltDegrees,
-            double scale,
-            Bar bar,
-            SheetFormat format) {
-        Vector right = Vector.atDegrees(turnDegrees).times(1 / scale);
-        Vector up = right.leftNormal();
-        double left = Double.MAX_VALUE, bottom = Double.MAX_VALUE, most = -Double.MAX_VALUE, top = -Double.MAX_VALUE;
-        for (Point corner : List.of(
-                new Point(0, 0), new Point(width, 0), new Point(width, height), new Point(0, height))) {
-            Vector v = corner.minus(Point.ORIGIN);
-            double lx = v.dot(right) * scale * scale;
-            double ly = v.dot(up) * scale * scale;
-            left = Math.min(left, lx);
-            most = Math.max(most, lx);
-            bottom = Math.min(bottom, ly);
-            top = Math.max(top, ly);
+        private LevelPage levelled(Placed placed, LevelDirection level) {
+            Bar bar = placed.bar();
+            double scale = format.referenceBarMm() / bar.segment().length();
+            Sheet sheet = sheet(level.tiltDegrees() + 90 * placed.quarterTurns(), scale);
+            PageMap toScan = rough.map().after(sheet.toRough());
+            GreyPage grey =
+                    PageWarp.warp(picture, toScan, sheet.widthMm(), sheet.heightMm(), LEVEL_PIXELS_PER_MM, 255);
+            PlaneMap fromRough = sheet.toRough().inverse();
+            List<Line> edges = rough.paper().stream()
+                    .map(edge -> fromRough.apply(edge.between(0, 100)).line())
+                    .toList();
+            InkImage ink = InkFlattening.flatten(grey, new PaperMask(edges, EDGE_INSET));
+            Segment found = fromRough.apply(bar.segment());
+            Segment rightwards = found.vector().x() < 0 ? found.reversed() : found;
+            double uncertainty = 100 * Math.hypot(bar.deviation(), 0.12) / format.referenceBarMm();
+            return new LevelPage(
+                    ink,
+                    toScan,
+                    toScan.pixelsPerMmAt(new Point(sheet.widthMm() / 2, sheet.heightMm() / 2)),
+                    level.tiltDegrees(),
+                    rough.kind() == RoughPage.Kind.PHOTOGRAPH,
+                    new Calibration(Calibration.Source.REFERENCE_BAR, format.referenceBarMm(), uncertainty, 0.3),
+                    Optional.of(rightwards),
+                    List.of());
         }
-        PageMap toRough = PageMap.affine(
-                right.x(),
-                up.x(),
-                right.x() * left + up.x() * bottom,
-                right.y(),
-                up.y(),
-                right.y() * left + up.y() * bottom);
-        PageMap toScan = rough.after(toRough);
-        GreyPage grey = PageWarp.warp(picture, toScan, most - left, top - bottom, LEVEL_PIXELS_PER_MM, 255);
-        InkImage ink = InkFlattening.flatten(grey);
-        Segment onPage = toRough.inverse().apply(bar.segment());
-        if (onPage.vector().x() < 0) {
-            onPage = onPage.reversed();
+
+        private record Sheet(PageMap toRough, double widthMm, double heightMm) {}
+
+        /** The level page's millimetres: turned and scaled so that it holds the whole rough page. */
+        private Sheet sheet(double turnDegrees, double scale) {
+            Vector right = Vector.atDegrees(turnDegrees);
+            Vector up = right.leftNormal();
+            double left = Double.MAX_VALUE;
+            double bottom = Double.MAX_VALUE;
+            double most = -Double.MAX_VALUE;
+            double top = -Double.MAX_VALUE;
+            for (double x : new double[] {0, rough.widthMm()}) {
+                for (double y : new double[] {0, rough.heightMm()}) {
+                    Vector corner = new Vector(x, y);
+                    left = Math.min(left, corner.dot(right));
+                    most = Math.max(most, corner.dot(right));
+                    bottom = Math.min(bottom, corner.dot(up));
+                    top = Math.max(top, corner.dot(up));
+                }
+            }
+            Vector origin = right.times(left).plus(up.times(bottom));
+            PageMap toRough = PageMap.affine(
+                    right.x() / scale, up.x() / scale, origin.x(), right.y() / scale, up.y() / scale, origin.y());
+            return new Sheet(toRough, (most - left) * scale, (top - bottom) * scale);
         }
-        double uncertainty = 100 * Math.hypot(bar.deviation(), 0.12) / format.referenceBarMm();
-        Calibration calibration =
-                new Calibration(Calibration.Source.REFERENCE_BAR, format.referenceBarMm(), uncertainty, 0.3);
-        LevelPage page = new LevelPage(
-                ink,
-                toScan,
-                toScan.pixelsPerMmAt(new Point((most - left) / 2, (top - bottom) / 2)),
-                tiltDegrees,
-                false,
-                calibration,
-                Optional.of(onPage),
-                List.of());
-        return new SheetReading.Readable(page);
     }
 }

@@ -1,0 +1,412 @@
+package wallplate.sheet.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+import wallplate.geometry.Angles;
+import wallplate.geometry.Line;
+import wallplate.geometry.Point;
+import wallplate.geometry.Vector;
+import wallplate.sheet.ScanPage.Picture;
+import wallplate.sheet.page.PageMap.Lens;
+import wallplate.sheet.page.PaperSides.Side;
+import wallplate.sheet.page.RoughPage.Kind;
+import wallplate.sheet.page.RoughPage.Scale;
+
+/**
+ * Makes a rough page of a picture from the paper's edges in it, the stated resolution and the sheet's size.
+ *
+ * <p>Edges that are square to one another are a scan's; otherwise a camera looked at the sheet from aside, and the edges
+ * give the perspective and how the lens bends.
+ */
+public final class PaperRectification {
+
+    /** A scan's corners are as square as the paper was cut and lay; a camera is hardly ever held so well. */
+    private static final double SQUARE_DEGREES = 0.6;
+    private static final double EQUAL_SIDES = 0.008;
+    private static final double LARGEST_BEND = 0.04;
+    /** The focal length of a telephone's main camera, as a share of the picture's diagonal: 26 mm to 43.3 mm of film. */
+    private static final double FOCAL_SHARE = 0.6;
+
+    private static final double MM_PER_INCH = 25.4;
+
+    private final Picture picture;
+    private final double longer;
+    private final double shorter;
+
+    /**
+     * @param longer the sheet's longer side in millimetres
+     * @param shorter its shorter side
+     */
+    public PaperRectification(Picture picture, double longer, double shorter) {
+        this.picture = picture;
+        this.longer = longer;
+        this.shorter = shorter;
+    }
+
+    /** The rough page; empty where it is a photograph of which too few edges are in the picture. */
+    public Optional<RoughPage> rectify(PaperSides sides) {
+        List<Optional<Line>> seen = sides.sides().stream().map(side -> side.map(Side::line)).toList();
+        if (sides.complete()) {
+            return Optional.of(isSquare(corners(seen), seen) ? scanOfWholeSheet(corners(seen)) : photograph(sides));
+        }
+        if (isScan(seen)) {
+            return Optional.of(scan(seen));
+        }
+        return partlySeen(sides);
+    }
+
+    /** Lower left, lower right, upper right, upper left as the picture shows them. */
+    private static List<Point> corners(List<Optional<Line>> lines) {
+        List<Point> corners = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            Line side = lines.get(i).orElseThrow();
+            Line before = lines.get((i + 3) % 4).orElseThrow();
+            corners.add(side.intersection(before, 0.1).orElseThrow());
+        }
+        return corners;
+    }
+
+    private boolean isSquare(List<Point> corners, List<Optional<Line>> lines) {
+        for (int i = 0; i < 4; i++) {
+            if (!isSquare(lines.get(i).orElseThrow(), lines.get((i + 1) % 4).orElseThrow())) {
+                return false;
+            }
+        }
+        return isEqual(length(corners, 0), length(corners, 2)) && isEqual(length(corners, 1), length(corners, 3));
+    }
+
+    private static double length(List<Point> corners, int side) {
+        return corners.get(side).distanceTo(corners.get((side + 1) % 4));
+    }
+
+    private static boolean isEqual(double first, double second) {
+        return Math.abs(first - second) < EQUAL_SIDES * Math.max(first, second);
+    }
+
+    private static boolean isSquare(Line side, Line next) {
+        double corner = Angles.between(side.inclinationDegrees(), next.inclinationDegrees());
+        return Math.abs(corner - 90) < SQUARE_DEGREES;
+    }
+
+    private boolean isScan(List<Optional<Line>> lines) {
+        for (int i = 0; i < 4; i++) {
+            Optional<Line> side = lines.get(i);
+            Optional<Line> next = lines.get((i + 1) % 4);
+            Optional<Line> opposite = lines.get((i + 2) % 4);
+            if (side.isPresent() && next.isPresent() && !isSquare(side.get(), next.get())) {
+                return false;
+            }
+            if (side.isPresent()
+                    && opposite.isPresent()
+                    && Angles.between(
+                                    side.get().inclinationDegrees(),
+                                    opposite.get().inclinationDegrees())
+                            > SQUARE_DEGREES) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private RoughPage scanOfWholeSheet(List<Point> corners) {
+        double across = (length(corners, 0) + length(corners, 2)) / 2;
+        double up = (length(corners, 1) + length(corners, 3)) / 2;
+        double width = across > up ? longer : shorter;
+        double height = across > up ? shorter : longer;
+        Vector right = corners.get(1)
+                .minus(corners.get(0))
+                .plus(corners.get(2).minus(corners.get(3)))
+                .times(0.5 / width);
+        Vector upwards = corners.get(3)
+                .minus(corners.get(0))
+                .plus(corners.get(2).minus(corners.get(1)))
+                .times(0.5 / height);
+        Point middle = corners.get(0)
+                .midpointTo(corners.get(2))
+                .midpointTo(corners.get(1).midpointTo(corners.get(3)));
+        Point origin = middle.plus(right.times(-width / 2)).plus(upwards.times(-height / 2));
+        PageMap map = PageMap.affine(right.x(), upwards.x(), origin.x(), right.y(), upwards.y(), origin.y());
+        return new RoughPage(map, width, height, rectangle(width, height), Kind.SCAN, Scale.EDGES);
+    }
+
+    private static List<Line> rectangle(double width, double height) {
+        Point origin = Point.ORIGIN;
+        Point right = new Point(width, 0);
+        Point far = new Point(width, height);
+        Point up = new Point(0, height);
+        return List.of(
+                Line.through(origin, right), Line.through(right, far), Line.through(far, up), Line.through(up, origin));
+    }
+
+    /** A scan that shows the whole picture as page, because the edges are not all in it. */
+    private RoughPage scan(List<Optional<Line>> lines) {
+        double filled = Math.max(picture.widthPx(), picture.heightPx()) / longer;
+        double statedX = picture.dpiX() / MM_PER_INCH;
+        double statedY = picture.dpiY() / MM_PER_INCH;
+        boolean stated = isPlausible(statedX, filled) && isPlausible(statedY, filled);
+        double x = stated ? statedX : filled;
+        double y = stated ? statedY : filled;
+        PageMap map = PageMap.affine(x, 0, 0, 0, -y, picture.heightPx());
+        List<Line> paper = new ArrayList<>();
+        for (Optional<Line> line : lines) {
+            line.ifPresent(side -> paper.add(Line.through(
+                    map.inverse().apply(side.origin()), map.inverse().apply(side.pointAt(100)))));
+        }
+        return new RoughPage(
+                map,
+                picture.widthPx() / x,
+                picture.heightPx() / y,
+                paper,
+                Kind.SCAN,
+                stated ? Scale.STATED_RESOLUTION : Scale.FILLED_PICTURE);
+    }
+
+    private static boolean isPlausible(double stated, double filled) {
+        return stated > 0.7 * filled && stated < 1.3 * filled;
+    }
+
+    private RoughPage photograph(PaperSides sides) {
+        Lens lens = lens(sides);
+        List<Point> corners = corners(straightened(sides, lens));
+        boolean landscape = length(corners, 0) + length(corners, 2) > length(corners, 1) + length(corners, 3);
+        double width = landscape ? longer : shorter;
+        double height = landscape ? shorter : longer;
+        double[] matrix = projection(
+                List.of(Point.ORIGIN, new Point(width, 0), new Point(width, height), new Point(0, height)), corners);
+        PageMap map = new PageMap(matrix, lens);
+        return new RoughPage(map, width, height, rectangle(width, height), Kind.PHOTOGRAPH, Scale.EDGES);
+    }
+
+    private static List<Optional<Line>> straightened(PaperSides sides, Lens lens) {
+        return sides.sides().stream()
+                .map(side -> side.map(edge -> straight(edge, lens)))
+                .toList();
+    }
+
+    private static Line straight(Side side, Lens lens) {
+        return PaperSides.robust(side.points().stream().map(lens::ideal).toList(), side.line(), 3);
+    }
+
+    /** The lens that makes the paper's edges straightest. */
+    private Lens lens(PaperSides sides) {
+        DoubleUnaryOperator crookedness = bend -> {
+            Lens lens = lens(bend);
+            double sum = 0;
+            for (Optional<Side> side : sides.sides()) {
+                if (side.isPresent()) {
+                    sum += crookedness(side.get(), lens);
+                }
+            }
+            return sum;
+        };
+        return lens(lowest(crookedness, -LARGEST_BEND, LARGEST_BEND));
+    }
+
+    private Lens lens(double bend) {
+        return new Lens(
+                bend,
+                picture.widthPx() / 2.0,
+                picture.heightPx() / 2.0,
+                Math.hypot(picture.widthPx(), picture.heightPx()) / 2);
+    }
+
+    private static double crookedness(Side side, Lens lens) {
+        List<Point> points = side.points().stream().map(lens::ideal).toList();
+        Line line = PaperSides.robust(points, side.line(), 3);
+        double sum = 0;
+        for (Point point : points) {
+            double off = line.distanceTo(point);
+            sum += off * off / (1 + off * off / 25);
+        }
+        return sum;
+    }
+
+    /** Where a function with one valley is lowest, by golden sections. */
+    private static double lowest(DoubleUnaryOperator function, double from, double to) {
+        double golden = (Math.sqrt(5) - 1) / 2;
+        double low = from;
+        double high = to;
+        double first = high - golden * (high - low);
+        double second = low + golden * (high - low);
+        double atFirst = function.applyAsDouble(first);
+        double atSecond = function.applyAsDouble(second);
+        while (high - low > 1e-5) {
+            if (atFirst < atSecond) {
+                high = second;
+                second = first;
+                atSecond = atFirst;
+                first = high - golden * (high - low);
+                atFirst = function.applyAsDouble(first);
+            } else {
+                low = first;
+                first = second;
+                atFirst = atSecond;
+                second = low + golden * (high - low);
+                atSecond = function.applyAsDouble(second);
+            }
+        }
+        return (low + high) / 2;
+    }
+
+    /** The projective map that carries four places to four pixels. */
+    public static double[] projection(List<Point> from, List<Point> to) {
+        double[][] rows = new double[8][9];
+        for (int i = 0; i < 4; i++) {
+            double x = from.get(i).x() / 100;
+            double y = from.get(i).y() / 100;
+            double u = to.get(i).x() / 1000;
+            double v = to.get(i).y() / 1000;
+            rows[2 * i] = new double[] {x, y, 1, 0, 0, 0, -u * x, -u * y, u};
+            rows[2 * i + 1] = new double[] {0, 0, 0, x, y, 1, -v * x, -v * y, v};
+        }
+        double[] h = LinearSystem.solve(rows);
+        return new double[] {
+            h[0] * 10, h[1] * 10, h[2] * 1000, h[3] * 10, h[4] * 10, h[5] * 1000, h[6] / 100, h[7] / 100, 1
+        };
+    }
+
+    /**
+     * A photograph with one edge out of the picture: its two parallel edges meet at a vanishing point, and with a usual
+     * focal length the third edge says how the sheet lay.
+     */
+    private Optional<RoughPage> partlySeen(PaperSides sides) {
+        Lens lens = lens(sides);
+        List<Optional<Line>> lines = straightened(sides, lens);
+        List<Integer> missing = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            if (lines.get(i).isEmpty()) {
+                missing.add(i);
+            }
+        }
+        if (missing.size() != 1) {
+            return Optional.empty();
+        }
+        int base = (missing.get(0) + 2) % 4;
+        Line side = lines.get(base).orElseThrow();
+        Line next = lines.get((base + 1) % 4).orElseThrow();
+        Line before = lines.get((base + 3) % 4).orElseThrow();
+        return Optional.of(new Lying(side, before, next, base, lens).page());
+    }
+
+    /** A sheet of which one edge and the two beside it are seen; the axes turn with that edge. */
+    private final class Lying {
+
+        private final Line side;
+        private final Line before;
+        private final Line next;
+        private final int base;
+        private final Lens lens;
+        private final Point centre;
+        private final double focal;
+
+        Lying(Line side, Line before, Line next, int base, Lens lens) {
+            this.side = side;
+            this.before = before;
+            this.next = next;
+            this.base = base;
+            this.lens = lens;
+            this.centre = new Point(picture.widthPx() / 2.0, picture.heightPx() / 2.0);
+            this.focal = FOCAL_SHARE * Math.hypot(picture.widthPx(), picture.heightPx());
+        }
+
+        /** Standing on its longer edge, unless the edge that is missing would then be in the picture. */
+        RoughPage page() {
+            RoughPage onLonger = page(longer);
+            return showsMissing(onLonger) ? page(shorter) : onLonger;
+        }
+
+        private RoughPage page(double edge) {
+            Point left = side.intersection(before, 0.1).orElseThrow();
+            Point right = side.intersection(next, 0.1).orElseThrow();
+            double[] away = direction(before, next);
+            double[] along = squareTo(away, left, right);
+            double[] corner = ray(left);
+            double unit = alongTo(corner, along, ray(right)) / edge;
+            double[] matrix = new double[9];
+            for (int row = 0; row < 3; row++) {
+                matrix[row * 3] = along[row] * unit;
+                matrix[row * 3 + 1] = away[row] * unit;
+                matrix[row * 3 + 2] = corner[row];
+            }
+            return rough(intrinsic(matrix), edge);
+        }
+
+        private boolean showsMissing(RoughPage page) {
+            Line missing = page.paper().get((base + 2) % 4);
+            double length = base % 2 == 0 ? page.widthMm() : page.heightMm();
+            int shown = 0;
+            for (double share = 0.05; share < 1; share += 0.1) {
+                Point pixel = page.map().apply(missing.pointAt(share * length));
+                if (pixel.x() > 0 && pixel.y() > 0 && pixel.x() < picture.widthPx() && pixel.y() < picture.heightPx()) {
+                    shown++;
+                }
+            }
+            return shown > 5;
+        }
+
+        private double[] ray(Point pixel) {
+            return new double[] {(pixel.x() - centre.x()) / focal, (pixel.y() - centre.y()) / focal, 1};
+        }
+
+        /** The direction in space of two edges that are parallel on paper. */
+        private double[] direction(Line first, Line second) {
+            double[] meeting = cross(plane(first), plane(second));
+            double length = Math.sqrt(dot(meeting, meeting));
+            // The edges run away from the seen edge, which the directed line of the second one tells.
+            double[] at = ray(second.origin());
+            double[] on = {at[0] + meeting[0] / length * 1e-3, at[1] + meeting[1] / length * 1e-3, 1 + meeting[2] / length * 1e-3};
+            Point moved = new Point(on[0] / on[2] * focal + centre.x(), on[1] / on[2] * focal + centre.y());
+            double sign = second.direction().dot(moved.minus(second.origin())) >= 0 ? 1 : -1;
+            return new double[] {sign * meeting[0] / length, sign * meeting[1] / length, sign * meeting[2] / length};
+        }
+
+        private double[] plane(Line line) {
+            return cross(ray(line.origin()), ray(line.pointAt(1000)));
+        }
+
+        /** The direction in space of the seen edge: in its plane and square to the edges beside it. */
+        private double[] squareTo(double[] away, Point left, Point right) {
+            double[] along = cross(cross(ray(left), ray(right)), away);
+            double length = Math.sqrt(dot(along, along));
+            double sign = dot(along, new double[] {right.x() - left.x(), right.y() - left.y(), 0}) >= 0 ? 1 : -1;
+            return new double[] {sign * along[0] / length, sign * along[1] / length, sign * along[2] / length};
+        }
+
+        /** How far along the seen edge, from its left corner, the ray of the right corner meets it. */
+        private static double alongTo(double[] corner, double[] along, double[] far) {
+            double[] normal = cross(far, cross(corner, along));
+            return -dot(corner, normal) / dot(along, normal);
+        }
+
+        private double[] intrinsic(double[] spatial) {
+            double[] camera = {focal, 0, centre.x(), 0, focal, centre.y(), 0, 0, 1};
+            return PageMap.product(camera, spatial);
+        }
+
+        /** Turns the axes back from the seen edge to the picture's lower left corner. */
+        private RoughPage rough(double[] matrix, double edge) {
+            double depth = edge == longer ? shorter : longer;
+            PageMap turned =
+                    switch (base) {
+                        case 0 -> PageMap.affine(1, 0, 0, 0, 1, 0);
+                        case 1 -> PageMap.affine(0, 1, 0, -1, 0, depth);
+                        case 2 -> PageMap.affine(-1, 0, edge, 0, -1, depth);
+                        default -> PageMap.affine(0, -1, edge, 1, 0, 0);
+                    };
+            double width = base % 2 == 0 ? edge : depth;
+            double height = base % 2 == 0 ? depth : edge;
+            PageMap map = new PageMap(matrix, lens).after(turned);
+            return new RoughPage(map, width, height, rectangle(width, height), Kind.PHOTOGRAPH, Scale.EDGES);
+        }
+
+        private static double[] cross(double[] a, double[] b) {
+            return new double[] {a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]};
+        }
+
+        private static double dot(double[] a, double[] b) {
+            return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+        }
+    }
+}
