@@ -1,5 +1,8 @@
 package wallplate.command;
 
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
+
 /** The command line of the program; {@code mark} is its one command so far. */
 public final class CommandLine {
 
@@ -12,6 +15,23 @@ public final class CommandLine {
 
     /** Runs the command and returns the exit status: 0 all read, 3 some could not be read, 2 bad arguments or task. */
     public static int run(String... arguments) {
-        throw new UnsupportedOperationException("mark");
+        keepQuiet();
+        return run(new PrintWriter(System.err, true, Charset.defaultCharset()), arguments);
+    }
+
+    static int run(PrintWriter errors, String... arguments) {
+        picocli.CommandLine commands = new picocli.CommandLine(new WallplateCommand());
+        commands.addSubcommand(new MarkCommand(errors));
+        commands.setErr(errors);
+        return commands.execute(arguments);
+    }
+
+    /**
+     * Standard error belongs to the progress lines: the libraries' own log is switched off before any of them starts, and
+     * no window system is asked for.
+     */
+    private static void keepQuiet() {
+        System.setProperty("logback.configurationFile", "wallplate/command/no-log.xml");
+        System.setProperty("java.awt.headless", "true");
     }
 }

@@ -7,13 +7,11 @@ import java.util.Optional;
 import java.util.ResourceBundle;
 
 /**
- * The texts of one language, with named places such as {@code {expected}} to be filled in.
+ * The texts of one bundle in one language, with named places such as {@code {expected}} to be filled in.
  *
- * <p>They stand in {@code messages/marking*.properties}. A language that is not there is given in English.
+ * <p>A language that is not there is given in English.
  */
-final class Phrases {
-
-    private static final String BUNDLE = "messages.marking";
+public final class Phrases {
 
     private final Locale language;
     private final ResourceBundle bundle;
@@ -23,9 +21,14 @@ final class Phrases {
         this.bundle = bundle;
     }
 
-    static Phrases in(Locale language) {
+    /**
+     * The texts of a bundle.
+     *
+     * @param bundleName such as {@code messages.marking}
+     */
+    public static Phrases of(String bundleName, Locale language) {
         ResourceBundle bundle = ResourceBundle.getBundle(
-                BUNDLE,
+                bundleName,
                 language,
                 ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
         Locale used = bundle.getLocale().getLanguage().isEmpty() ? Locale.ENGLISH : language;
@@ -33,19 +36,20 @@ final class Phrases {
     }
 
     /** The language that the texts are really in; numbers are written its way. */
-    Locale language() {
+    public Locale language() {
         return language;
     }
 
-    String text(String key) {
+    public String text(String key) {
         return bundle.getString(key);
     }
 
-    String text(String key, Map<String, String> places) {
+    public String text(String key, Map<String, String> places) {
         return fill(text(key), places);
     }
 
-    Optional<String> find(String key) {
+    /** The text, where the language has one of that name. */
+    public Optional<String> find(String key) {
         try {
             return Optional.of(bundle.getString(key));
         } catch (MissingResourceException missing) {

@@ -6,7 +6,7 @@ import java.util.TreeMap;
 import wallplate.task.DrawingTask;
 
 /** What the parts and keys of a task are called, with the task's own words for its supports. */
-final class TradeNames {
+public final class TradeNames {
 
     private final Phrases phrases;
     private final Map<String, String> places;
@@ -23,15 +23,22 @@ final class TradeNames {
                 "Supports", capitalised(many));
     }
 
+    /** The names in a language. */
+    public static TradeNames in(Locale language, DrawingTask task) {
+        return new TradeNames(Phrases.of(Wording.BUNDLE, language), task);
+    }
+
     /** What a key is called, such as "Purlin spacing"; the key itself where the language has no name for it. */
-    String title(String key) {
+    public String title(String key) {
         return phrases.find("title." + key).map(this::fill).orElse(key);
     }
 
-    String part(String part) {
+    /** What a part is called in the middle of a sentence, such as "wall plate". */
+    public String part(String part) {
         return phrases.find("part." + part).map(this::fill).orElse(part);
     }
 
+    /** A text of the marking bundle with the supports' name filled in. */
     String text(String key) {
         return fill(phrases.text(key));
     }

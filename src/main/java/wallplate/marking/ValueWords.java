@@ -1,13 +1,14 @@
 package wallplate.marking;
 
 import java.text.NumberFormat;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
 import wallplate.measure.Finding;
 import wallplate.solver.Expected;
 
 /** Values in words: numbers as the language writes them, with their units. */
-final class ValueWords {
+public final class ValueWords {
 
     private static final Pattern DECIMAL_POINT = Pattern.compile("(?<=\\d)\\.(?=\\d)");
 
@@ -17,8 +18,13 @@ final class ValueWords {
         this.phrases = phrases;
     }
 
+    /** Values in the words of a language. */
+    public static ValueWords in(Locale language) {
+        return new ValueWords(Phrases.of(Wording.BUNDLE, language));
+    }
+
     /** What was asked for; a length that is commonly rounded names both lengths. */
-    String asked(Expected asked) {
+    public String asked(Expected asked) {
         if (asked instanceof Expected.Length length) {
             String exact = mm(length.exactMm(), 2);
             String drawn = mm(length.drawnMm(), 2);
@@ -39,7 +45,7 @@ final class ValueWords {
     }
 
     /** What was measured: lengths and angles to one decimal. */
-    String found(Expected asked, Finding found) {
+    public String found(Expected asked, Finding found) {
         if (found instanceof Finding.Quantity quantity) {
             return asked instanceof Expected.Angle ? degrees(quantity.value(), 1) : mm(quantity.value(), 1);
         }
@@ -53,7 +59,7 @@ final class ValueWords {
     }
 
     /** How far a measured length or angle lies from what counts as right, to one decimal. */
-    String difference(Expected asked, Finding found) {
+    public String difference(Expected asked, Finding found) {
         double size = Deviation.between(asked, found).map(Deviation::size).orElse(0.0);
         return asked instanceof Expected.Angle ? degrees(size, 1) : mm(size, 1);
     }
@@ -67,7 +73,11 @@ final class ValueWords {
                 : quantity.value() > ((Expected.Angle) asked).degrees();
     }
 
-    String tolerance(Expected asked, double tolerance) {
+    /** A tolerance in the unit that the value is measured in; a count's has none. */
+    public String tolerance(Expected asked, double tolerance) {
+        if (asked instanceof Expected.Count) {
+            return format(tolerance, 0);
+        }
         return asked instanceof Expected.Angle ? degrees(tolerance, 2) : mm(tolerance, 2);
     }
 
@@ -81,8 +91,18 @@ final class ValueWords {
         return DECIMAL_POINT.matcher(working).replaceAll(phrases.text("value.decimal-sign"));
     }
 
-    String number(long number) {
+    public String number(long number) {
         return format(number, 0);
+    }
+
+    /** Marks, with a half where there is one. */
+    public String marks(double marks) {
+        return format(marks, 1);
+    }
+
+    /** A length on paper. */
+    public String millimetres(double length) {
+        return mm(length, 2);
     }
 
     private String word(String word) {

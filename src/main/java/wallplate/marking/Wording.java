@@ -12,12 +12,14 @@ import wallplate.task.DrawingTask;
 /** The sentences of a marked sheet, to the learner: what was measured, what was asked, how to get it right. */
 final class Wording {
 
+    static final String BUNDLE = "messages.marking";
+
     private final Phrases phrases;
     private final TradeNames names;
     private final ValueWords values;
 
     Wording(Locale language, DrawingTask task) {
-        this.phrases = Phrases.in(language);
+        this.phrases = Phrases.of(BUNDLE, language);
         this.names = new TradeNames(phrases, task);
         this.values = new ValueWords(phrases);
     }

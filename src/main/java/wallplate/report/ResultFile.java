@@ -5,6 +5,7 @@ import java.util.Optional;
 import tools.jackson.core.json.JsonWriteFeature;
 import tools.jackson.core.util.DefaultIndenter;
 import tools.jackson.core.util.DefaultPrettyPrinter;
+import tools.jackson.core.util.Separators;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -35,6 +36,8 @@ public final class ResultFile {
     public static final int SCHEMA = 1;
 
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+    private static final Separators SEPARATORS =
+            Separators.createDefaultInstance().withObjectNameValueSpacing(Separators.Spacing.AFTER);
     private static final JsonMapper MAPPER =
             JsonMapper.builder().disable(JsonWriteFeature.ESCAPE_NON_ASCII).build();
 
@@ -43,7 +46,7 @@ public final class ResultFile {
     /** The whole file as text, lines ended by a single line feed. */
     public static String write(AssessedSheet sheet) {
         DefaultIndenter indenter = new DefaultIndenter("  ", "\n");
-        DefaultPrettyPrinter printer = new DefaultPrettyPrinter().withObjectIndenter(indenter);
+        DefaultPrettyPrinter printer = new DefaultPrettyPrinter(SEPARATORS).withObjectIndenter(indenter);
         return MAPPER.writer().with(printer).writeValueAsString(root(sheet)) + "\n";
     }
 

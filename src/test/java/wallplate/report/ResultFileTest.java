@@ -26,18 +26,18 @@ class ResultFileTest {
                 .startsWith(
                         """
                         {
-                          "schema" : 1,
-                          "task" : "test-eaves",
-                          "scan" : "sheet-07.png",
-                          "page" : 1,
-                          "status" : "read",
-                          "sheet" : {
-                            "pixelsPerMm" : 10.0,
-                            "rotationDegrees" : 1.371,
-                            "calibration" : {
-                              "source" : "reference-bar",
-                              "lengthMm" : 100.0,
-                              "uncertaintyPercent" : 0.2,
+                          "schema": 1,
+                          "task": "test-eaves",
+                          "scan": "sheet-07.png",
+                          "page": 1,
+                          "status": "read",
+                          "sheet": {
+                            "pixelsPerMm": 10.0,
+                            "rotationDegrees": 1.371,
+                            "calibration": {
+                              "source": "reference-bar",
+                              "lengthMm": 100.0,
+                              "uncertaintyPercent": 0.2,
                         """);
     }
 

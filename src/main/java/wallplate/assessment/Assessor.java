@@ -1,0 +1,74 @@
+package wallplate.assessment;
+
+import java.util.Locale;
+import wallplate.marking.Guideline;
+import wallplate.marking.GuidelineReading;
+import wallplate.marking.MarkedSheet;
+import wallplate.marking.Marker;
+import wallplate.measure.MeasuredSheet;
+import wallplate.measure.Measurer;
+import wallplate.sheet.LevelPage;
+import wallplate.sheet.ScanPage;
+import wallplate.sheet.SheetReader;
+import wallplate.sheet.SheetReading;
+import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.Solver;
+import wallplate.task.DrawingTask;
+
+/**
+ * Reads, measures and marks one scanned page after another.
+ *
+ * <p>It keeps nothing between pages, so that several threads may use one.
+ */
+public final class Assessor {
+
+    private final SheetReader reader = new SheetReader();
+    private final Measurer measurer = new Measurer();
+    private final Marker marker;
+
+    /** An assessor whose feedback is in English. */
+    public Assessor() {
+        this(Locale.ENGLISH);
+    }
+
+    /** An assessor whose feedback is in a language; English stands in where there is no such one. */
+    public Assessor(Locale language) {
+        this.marker = new Marker(language);
+    }
+
+    /**
+     * Assesses a page under the guideline that the task carries, or the default one.
+     *
+     * @throws IllegalArgumentException where the task's guideline has faults: check it first with
+     *     {@link Guideline#read}
+     */
+    public AssessedSheet assess(ScanPage page, DrawingTask task) {
+        ExpectedDrawing expected = Solver.solve(task);
+        return assess(page, expected, guidelineOf(expected));
+    }
+
+    /** Assesses a page under a guideline. */
+    public AssessedSheet assess(ScanPage page, ExpectedDrawing expected, Guideline guideline) {
+        SheetReading reading = reader.read(page, expected.task().sheet());
+        if (reading instanceof SheetReading.Readable readable) {
+            return measure(page, expected, guideline, readable.page());
+        }
+        String reason = ((SheetReading.Unreadable) reading).reason();
+        return new AssessedSheet.Unreadable(page.scan(), page.page(), expected, reason);
+    }
+
+    private AssessedSheet measure(ScanPage page, ExpectedDrawing expected, Guideline guideline, LevelPage level) {
+        MeasuredSheet measured = measurer.measure(level, expected);
+        MarkedSheet marked = marker.mark(guideline, expected, measured);
+        return new AssessedSheet.Read(page.scan(), page.page(), expected, level, measured, marked);
+    }
+
+    private static Guideline guidelineOf(ExpectedDrawing expected) {
+        GuidelineReading reading = Guideline.read(expected);
+        if (reading instanceof GuidelineReading.Accepted accepted) {
+            return accepted.guideline();
+        }
+        throw new IllegalArgumentException(
+                "the task's marking guideline has faults: " + ((GuidelineReading.Refused) reading).faults());
+    }
+}

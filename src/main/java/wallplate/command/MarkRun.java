@@ -1,0 +1,120 @@
+package wallplate.command;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import wallplate.assessment.AssessedSheet;
+import wallplate.assessment.Assessor;
+import wallplate.marking.Guideline;
+import wallplate.report.MarkSheetFile;
+import wallplate.report.ResultFile;
+import wallplate.sheet.ScanFile;
+import wallplate.sheet.ScanPage;
+import wallplate.solver.ExpectedDrawing;
+
+/** One run of the command: every page of every scan is assessed and its results are written before the next is opened. */
+final class MarkRun {
+
+    private final ExpectedDrawing expected;
+    private final Guideline guideline;
+    private final Assessor assessor;
+    private final Path out;
+    private final PrintWriter progress;
+    private final ResultNames names = new ResultNames();
+    private final MarkSheetFile markSheet = new MarkSheetFile();
+    private boolean everySheetRead = true;
+    private boolean warnedOfEarlierRun;
+
+    MarkRun(ExpectedDrawing expected, Guideline guideline, Locale language, Path out, PrintWriter progress) {
+        this.expected = expected;
+        this.guideline = guideline;
+        this.assessor = new Assessor(language);
+        this.out = out;
+        this.progress = progress;
+    }
+
+    /** Marks the scans and says whether every sheet was read. */
+    boolean mark(List<Path> scans) throws IOException {
+        for (Path scan : scans) {
+            markFile(scan);
+        }
+        write("mark-sheet.csv", markSheet.write().getBytes(StandardCharsets.UTF_8));
+        return everySheetRead;
+    }
+
+    private void markFile(Path file) {
+        PageOrder pages = new PageOrder(this::report);
+        String name = file.getFileName().toString();
+        try {
+            ScanFile.forEachPage(file, page -> pages.add(assess(page)));
+        } catch (UncheckedIOException unwritable) {
+            throw unwritable;
+        } catch (IOException | RuntimeException broken) {
+            pages.add(unreadable(name, pages.nextPage(), "The file could not be opened: " + broken.getMessage()));
+        }
+        pages.end();
+    }
+
+    /** A fault of the program in one sheet must not cost the others their marks: it makes that sheet unreadable, loudly. */
+    private AssessedSheet assess(ScanPage page) {
+        try {
+            return assessor.assess(page, expected, guideline);
+        } catch (RuntimeException fault) {
+            return unreadable(page.scan(), page.page(), "The program failed on this sheet: " + fault);
+        }
+    }
+
+    private AssessedSheet unreadable(String scan, int page, String reason) {
+        return new AssessedSheet.Unreadable(scan, page, expected, reason);
+    }
+
+    private void report(AssessedSheet sheet, boolean severalPages) {
+        ResultNames.ResultName name = names.forPage(sheet.scan(), sheet.page(), severalPages);
+        if (name.isShared()) {
+            progress.printf("warning: another sheet has the name of %s; its results are %s%n", place(sheet), name.name());
+        }
+        write(name.name() + ".json", ResultFile.write(sheet).getBytes(StandardCharsets.UTF_8));
+        markSheet.add(name.name(), sheet);
+        progress.printf("%s: %s%n", place(sheet), outcome(sheet));
+        progress.flush();
+        everySheetRead &= sheet instanceof AssessedSheet.Read;
+    }
+
+    private static String place(AssessedSheet sheet) {
+        return sheet.page() == 1 ? sheet.scan() : "%s page %d".formatted(sheet.scan(), sheet.page());
+    }
+
+    private static String outcome(AssessedSheet sheet) {
+        if (sheet instanceof AssessedSheet.Read read) {
+            return String.format(
+                    Locale.ROOT,
+                    "%s of %s marks, %d for the teacher to decide",
+                    marks(read.marked().awarded()),
+                    marks(read.marked().available()),
+                    read.marked().undecided());
+        }
+        return "could not be read. " + ((AssessedSheet.Unreadable) sheet).reason();
+    }
+
+    private static String marks(double marks) {
+        return marks == Math.rint(marks) ? String.valueOf((long) marks) : String.valueOf(marks);
+    }
+
+    private void write(String file, byte[] content) {
+        Path target = out.resolve(file);
+        try {
+            if (Files.exists(target) && !warnedOfEarlierRun) {
+                warnedOfEarlierRun = true;
+                progress.printf("warning: %s holds results of an earlier run; those of the same name are replaced%n", out);
+            }
+            Files.write(target, content);
+        } catch (IOException unwritable) {
+            throw new UncheckedIOException("cannot write " + target, unwritable);
+        }
+    }
+}

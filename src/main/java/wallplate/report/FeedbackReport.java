@@ -1,0 +1,37 @@
+package wallplate.report;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.Locale;
+import wallplate.assessment.AssessedSheet;
+import wallplate.report.pdf.FeedbackDocument;
+
+/**
+ * The feedback report of a sheet as a PDF of at most two A4 pages; the same sheet gives the same bytes.
+ *
+ * <p>Page 1 has the drawing with its measured parts and every criterion, page 2 what would gain most next time and what was
+ * done well. A sheet that could not be read gets one page that says why and what to do. Each report stands alone, so that
+ * several threads may use one.
+ */
+public final class FeedbackReport {
+
+    private final Locale language;
+
+    /** Reports in English. */
+    public FeedbackReport() {
+        this(Locale.ENGLISH);
+    }
+
+    /** Reports in a language; the sentences of the marks are in that of the marker. */
+    public FeedbackReport(Locale language) {
+        this.language = language;
+    }
+
+    /** Writes the report of a sheet; the stream is left open. */
+    public void write(AssessedSheet sheet, OutputStream out) throws IOException {
+        try (FeedbackDocument document = new FeedbackDocument(language)) {
+            document.add(sheet);
+            document.write(out);
+        }
+    }
+}

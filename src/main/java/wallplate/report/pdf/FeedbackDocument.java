@@ -1,0 +1,71 @@
+package wallplate.report.pdf;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.Locale;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentInformation;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import wallplate.assessment.AssessedSheet;
+
+/** A PDF that feedback reports are put into, one after the other. */
+public final class FeedbackDocument implements Closeable {
+
+    private final Locale language;
+    private final PDDocument document = new PDDocument();
+    private final ReportFonts fonts;
+
+    public FeedbackDocument(Locale language) throws IOException {
+        this.language = language;
+        this.fonts = new ReportFonts(document);
+    }
+
+    /** Adds the pages of a sheet's report and returns how many they are. */
+    public int add(AssessedSheet sheet) throws IOException {
+        SheetText words = SheetText.in(language, sheet.expected());
+        if (document.getNumberOfPages() == 0) {
+            describe(sheet, words);
+        }
+        if (sheet instanceof AssessedSheet.Unreadable unreadable) {
+            try (Canvas canvas = newPage()) {
+                new UnreadablePage(words, unreadable).draw(canvas);
+            }
+            return 1;
+        }
+        AssessedSheet.Read read = (AssessedSheet.Read) sheet;
+        try (Canvas canvas = newPage()) {
+            new MarksPage(document, words, read).draw(canvas);
+        }
+        try (Canvas canvas = newPage()) {
+            new NextTimePage(document, words, read).draw(canvas);
+        }
+        return 2;
+    }
+
+    private Canvas newPage() throws IOException {
+        PDPage page = new PDPage(PDRectangle.A4);
+        document.addPage(page);
+        return new Canvas(document, page, fonts);
+    }
+
+    private void describe(AssessedSheet sheet, SheetText words) {
+        PDDocumentInformation facts = new PDDocumentInformation();
+        facts.setTitle(words.text("document.title") + ": " + sheet.expected().task().title());
+        facts.setCreator("Wallplate");
+        document.setDocumentInformation(facts);
+        document.getDocumentCatalog().setLanguage(words.phrases().language().toLanguageTag());
+    }
+
+    /** Writes everything that was added; the same sheets in the same order give the same bytes. */
+    public void write(OutputStream out) throws IOException {
+        document.setDocumentId(0L);
+        document.save(out);
+    }
+
+    @Override
+    public void close() throws IOException {
+        document.close();
+    }
+}

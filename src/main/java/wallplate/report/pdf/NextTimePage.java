@@ -1,0 +1,132 @@
+package wallplate.report.pdf;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import wallplate.assessment.AssessedSheet;
+import wallplate.marking.Mark;
+import wallplate.report.Praise;
+import wallplate.report.Topic;
+
+/** The second page of a report: what would gain most next time, with pictures, and what was done well. */
+final class NextTimePage {
+
+    private static final int TOPICS = 3;
+    private static final int SENTENCES = 3;
+    private static final int PRAISED = 8;
+    private static final double TOPIC_HEIGHT = 66;
+    private static final double PICTURE_WIDTH = 58;
+    private static final double GAP = 4;
+
+    private final PDDocument document;
+    private final SheetText words;
+    private final AssessedSheet.Read sheet;
+
+    NextTimePage(PDDocument document, SheetText words, AssessedSheet.Read sheet) {
+        this.document = document;
+        this.words = words;
+        this.sheet = sheet;
+    }
+
+    void draw(Canvas canvas) throws IOException {
+        new SheetFrame(words, sheet).draw(canvas, 2, 2);
+        Box content = SheetFrame.CONTENT;
+        List<Topic> topics = Topic.greatest(sheet.marked(), TOPICS);
+        String head = topics.isEmpty() ? "next.none" : topics.size() == 1 ? "next.one" : "next.head";
+        canvas.text(
+                words.text(head, Map.of("count", words.values().number(topics.size()))),
+                content.left(),
+                content.top() - 5,
+                Type.TITLE);
+        TopicPictures pictures = new TopicPictures(document, words, sheet);
+        double top = content.top() - 10;
+        for (int index = 0; index < topics.size(); index++) {
+            topic(canvas, pictures, topics.get(index), index + 1, new Box(content.left(), top - TOPIC_HEIGHT, content.width(), TOPIC_HEIGHT));
+            top -= TOPIC_HEIGHT + GAP;
+        }
+        praise(canvas, new Box(content.left(), SheetFrame.CONTENT.bottom(), content.width(), top - content.bottom()));
+    }
+
+    private void topic(Canvas canvas, TopicPictures pictures, Topic topic, int number, Box box) throws IOException {
+        canvas.line(box.left(), box.top(), box.right(), box.top(), Pen.solid(0.18, Ink.FAINT));
+        canvas.text(number + "  " + heading(topic), box.left(), box.top() - 5.2, Type.HEADING);
+        canvas.textRight(gain(topic), box.right(), box.top() - 5.2, Type.BODY);
+        Box own = new Box(box.left(), box.bottom(), PICTURE_WIDTH, box.height() - 7.5);
+        Box answer = new Box(own.right() + GAP, box.bottom(), PICTURE_WIDTH, own.height());
+        pictures.draw(canvas, topic, own, answer);
+        double left = answer.right() + GAP;
+        sentences(canvas, topic, new Box(left, box.bottom(), box.right() - left, own.height() - 3));
+    }
+
+    private String heading(Topic topic) {
+        if (topic.marks().size() == 1) {
+            return topic.marks().get(0).title();
+        }
+        return capitalised(words.names().part(topic.part()));
+    }
+
+    private String gain(Topic topic) {
+        return words.text(
+                topic.gain() == 1 ? "next.gain-one" : "next.gain", Map.of("marks", words.values().marks(topic.gain())));
+    }
+
+    private void sentences(Canvas canvas, Topic topic, Box box) throws IOException {
+        double y = box.top();
+        for (String sentence : sentences(topic)) {
+            double height = canvas.paragraphHeight(sentence, box.width(), Type.BODY);
+            if (y - height < box.bottom()) {
+                return;
+            }
+            y = canvas.paragraph(sentence, box.left(), y, box.width(), Type.BODY) - 1.6;
+        }
+    }
+
+    private List<String> sentences(Topic topic) {
+        List<String> sentences = new ArrayList<>();
+        if (topic.isNotDrawn() && topic.marks().size() > 1) {
+            sentences.add(words.text("next.not-drawn", Map.of("part", words.names().part(topic.part()))));
+            topic.marks().stream()
+                    .filter(mark -> mark.expected().isPresent())
+                    .map(mark -> mark.title() + ": " + words.values().asked(mark.expected().get()))
+                    .forEach(sentences::add);
+            return sentences;
+        }
+        boolean single = topic.marks().size() == 1;
+        topic.marks().stream()
+                .limit(SENTENCES)
+                .map(mark -> single ? mark.feedback() : mark.title() + ". " + mark.feedback())
+                .forEach(sentences::add);
+        return sentences;
+    }
+
+    private void praise(Canvas canvas, Box box) throws IOException {
+        Praise praise = Praise.of(sheet.marked());
+        canvas.line(box.left(), box.top(), box.right(), box.top(), Pen.solid(0.18, Ink.FAINT));
+        canvas.text(words.text("praise.head"), box.left(), box.top() - 5.2, Type.HEADING);
+        double y = canvas.paragraph(praise(praise), box.left(), box.top() - 7.5, box.width(), Type.BODY);
+        if (sheet.marked().undecided() > 0) {
+            canvas.paragraph(words.text("praise.undecided"), box.left(), y - 1.5, box.width(), Type.BODY);
+        }
+    }
+
+    private String praise(Praise praise) {
+        List<String> sentences = new ArrayList<>();
+        if (!praise.wholeParts().isEmpty()) {
+            String parts = praise.wholeParts().stream().map(words.names()::part).collect(Collectors.joining(", "));
+            sentences.add(words.text("praise.parts", Map.of("parts", parts)));
+        }
+        if (!praise.single().isEmpty()) {
+            String titles = praise.single().stream().limit(PRAISED).map(Mark::title).collect(Collectors.joining(", "));
+            sentences.add(words.text("praise.single", Map.of("titles", titles)));
+        }
+        return sentences.isEmpty() ? words.text("praise.start") : String.join(" ", sentences);
+    }
+
+    private static String capitalised(String word) {
+        return word.isEmpty() ? word : word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
+    }
+}

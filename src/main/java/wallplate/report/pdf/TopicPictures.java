@@ -1,0 +1,83 @@
+package wallplate.report.pdf;
+
+import java.io.IOException;
+import java.util.Optional;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import wallplate.assessment.AssessedSheet;
+import wallplate.geometry.Segment;
+import wallplate.report.Topic;
+import wallplate.solver.DrawnLine;
+
+/** A place of the learner's own drawing, and the same place of the model answer beside it at the same enlargement. */
+final class TopicPictures {
+
+    private static final double CAPTION_MM = 4;
+    private static final Pen STROKE = Pen.solid(0.5, Ink.BLUE);
+    private static final Pen EDGE = Pen.solid(0.18, Ink.FAINT);
+
+    private final PDDocument document;
+    private final SheetText words;
+    private final AssessedSheet.Read sheet;
+    private final Optional<ModelOnSheet> model;
+
+    TopicPictures(PDDocument document, SheetText words, AssessedSheet.Read sheet) {
+        this.document = document;
+        this.words = words;
+        this.sheet = sheet;
+        this.model = ModelOnSheet.of(sheet);
+    }
+
+    /** Draws both pictures with their captions into two boxes of one size. */
+    void draw(Canvas canvas, Topic topic, Box own, Box answer) throws IOException {
+        TopicPlace topicPlace = TopicPlace.of(sheet, topic, model);
+        Box ownPicture = belowCaption(canvas, own, words.text("picture.own"));
+        Box region = topicPlace.region().proportionedLike(ownPicture);
+        canvas.image(PagePicture.of(document, sheet.levelPage().ink(), region, ownPicture.width()), ownPicture);
+        canvas.clip(ownPicture);
+        for (Segment stroke : topicPlace.strokes()) {
+            canvas.line(region.mapTo(ownPicture, stroke), STROKE);
+        }
+        canvas.unclip();
+        canvas.rectangle(ownPicture, EDGE);
+        Box answerPicture = belowCaption(canvas, answer, words.text("picture.model"));
+        if (model.isPresent()) {
+            drawModel(canvas, model.get(), topic, region, answerPicture);
+        } else {
+            canvas.paragraph(
+                    words.text("picture.no-heel"),
+                    answerPicture.left() + 3,
+                    answerPicture.top() - 4,
+                    answerPicture.width() - 6,
+                    Type.SMALL);
+        }
+        canvas.rectangle(answerPicture, EDGE);
+    }
+
+    private static Box belowCaption(Canvas canvas, Box box, String caption) throws IOException {
+        canvas.text(caption, box.left(), box.top() - 2.6, Type.SMALL);
+        return new Box(box.left(), box.bottom(), box.width(), box.height() - CAPTION_MM);
+    }
+
+    private static void drawModel(Canvas canvas, ModelOnSheet model, Topic topic, Box region, Box place)
+            throws IOException {
+        canvas.clip(place);
+        for (DrawnLine line : model.lines()) {
+            boolean spokenOf = line.part().equals(topic.part());
+            Pen pen = pen(line);
+            canvas.line(
+                    region.mapTo(place, model.onSheet(line)),
+                    spokenOf ? new Pen(Math.max(0.5, pen.widthMm()), Ink.BLUE, pen.dashMm()) : pen);
+        }
+        canvas.unclip();
+    }
+
+    /** Line weights in the spirit of ISO 128: what is cut thick, what is seen medium, what explains thin. */
+    private static Pen pen(DrawnLine line) {
+        return switch (line.role()) {
+            case CUT_OUTLINE -> Pen.solid(0.4, Ink.GRAPHITE);
+            case SEEN_OUTLINE -> Pen.solid(0.25, Ink.GRAPHITE);
+            case DIAGONAL, HATCH -> Pen.solid(0.13, Ink.GREY);
+            case BREAK -> new Pen(0.13, Ink.GREY, java.util.List.of(3.0, 1.0, 0.3, 1.0));
+        };
+    }
+}

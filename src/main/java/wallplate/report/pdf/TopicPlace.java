@@ -1,0 +1,70 @@
+package wallplate.report.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wallplate.assessment.AssessedSheet;
+import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+import wallplate.marking.Mark;
+import wallplate.measure.Measurement;
+import wallplate.report.Topic;
+
+/**
+ * The place on the learner's page that a topic is about.
+ *
+ * @param region what to show of the page, and of the model answer at the same place
+ * @param strokes the learner's strokes that the topic's values were taken from
+ */
+record TopicPlace(Box region, List<Segment> strokes) {
+
+    private static final double SMALLEST_MM = 24;
+    private static final double WIDEST_MM = 95;
+    private static final double HIGHEST_MM = 75;
+    private static final double AROUND_MM = 5;
+
+    TopicPlace {
+        strokes = List.copyOf(strokes);
+    }
+
+    /** The place of a topic; the whole page where neither strokes nor the heel point tell where it would be. */
+    static TopicPlace of(AssessedSheet.Read sheet, Topic topic, Optional<ModelOnSheet> model) {
+        List<Segment> strokes = topic.marks().stream()
+                .flatMap(mark -> mark.key().stream())
+                .flatMap(key -> sheet.measured().measurement(key).stream())
+                .map(Measurement::evidence)
+                .flatMap(List::stream)
+                .distinct()
+                .toList();
+        List<Segment> around = new ArrayList<>(strokes);
+        model.ifPresent(answer -> around.addAll(answer.firstOf(topic.part())));
+        if (around.isEmpty()) {
+            return new TopicPlace(
+                    new Box(0, 0, sheet.levelPage().ink().widthMm(), sheet.levelPage().ink().heightMm()), strokes);
+        }
+        Box box = Box.around(around).grown(AROUND_MM);
+        if (showsWhole(topic)) {
+            return new TopicPlace(box, strokes);
+        }
+        return new TopicPlace(limited(box, model.map(ModelOnSheet::heel).orElse(box.centre())), strokes);
+    }
+
+    private static boolean showsWhole(Topic topic) {
+        return topic.marks().stream().map(Mark::key).anyMatch(key -> key.filter("drawing.eaves"::equals).isPresent());
+    }
+
+    /** No smaller than shows where it is, no larger than shows what it is; a long part is shown at the eaves. */
+    private static Box limited(Box box, Point heel) {
+        double width = Math.min(WIDEST_MM, Math.max(SMALLEST_MM, box.width()));
+        double height = Math.min(HIGHEST_MM, Math.max(SMALLEST_MM, box.height()));
+        return new Box(
+                start(box.left(), box.width(), width, heel.x()), start(box.bottom(), box.height(), height, heel.y()), width, height);
+    }
+
+    private static double start(double from, double length, double shown, double heel) {
+        if (length <= shown) {
+            return from - (shown - length) / 2;
+        }
+        return Math.max(from, Math.min(from + length - shown, heel - shown / 2));
+    }
+}
