@@ -21,9 +21,4 @@ interface Consequences {
 
     /** Empty where the key follows from nothing that was drawn wrongly. */
     Optional<Consequence> of(String key);
-
-    /** Nothing follows from anything. */
-    static Consequences none() {
-        return key -> Optional.empty();
-    }
 }

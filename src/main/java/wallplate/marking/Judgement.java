@@ -1,7 +1,7 @@
 package wallplate.marking;
 
 import java.util.List;
-import wallplate.solver.SlipValue;
+import wallplate.solver.SlipFit;
 
 /**
  * What became of one criterion.
@@ -9,7 +9,7 @@ import wallplate.solver.SlipValue;
  * @param slips the known slips that a wrong value fits, the nearest first
  * @param feedback to the learner
  */
-record Judgement(Verdict verdict, double awarded, List<SlipValue> slips, String feedback) {
+record Judgement(Verdict verdict, double awarded, List<SlipFit> slips, String feedback) {
     Judgement {
         slips = List.copyOf(slips);
     }

@@ -7,7 +7,7 @@ import wallplate.measure.Finding;
 import wallplate.measure.MeasuredSheet;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
-import wallplate.solver.SlipValue;
+import wallplate.solver.SlipFit;
 
 /** Judges one measured key against what was asked, or against what follows from the learner's own drawing. */
 final class KeyJudge {
@@ -83,7 +83,7 @@ final class KeyJudge {
         if (isMet(deviation.size(), tolerance)) {
             return Judgement.met(criterion.marks(), wording.met(asked, found));
         }
-        List<SlipValue> named = slips.slipsFor(asked.key(), tolerance);
+        List<SlipFit> named = slips.slipsFor(asked.key(), tolerance);
         return new Judgement(Verdict.NOT_MET, least, named, wording.wrong(asked, found, tolerance, least, named));
     }
 

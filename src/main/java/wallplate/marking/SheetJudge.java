@@ -6,7 +6,7 @@ import wallplate.measure.Finding;
 import wallplate.measure.MeasuredSheet;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
-import wallplate.solver.SlipValue;
+import wallplate.solver.SlipFit;
 
 /** Judges one sheet, criterion by criterion. */
 final class SheetJudge {
@@ -22,7 +22,12 @@ final class SheetJudge {
         this.expected = expected;
         this.measured = measured;
         this.wording = wording;
-        this.keys = new KeyJudge(guideline, expected, measured, Consequences.none(), wording);
+        this.keys = new KeyJudge(
+                guideline,
+                expected,
+                measured,
+                new DrawnConsequences(expected, measured, guideline.tolerances()),
+                wording);
     }
 
     Mark mark(Criterion criterion) {
@@ -39,7 +44,7 @@ final class SheetJudge {
                 value,
                 key.map(this::finding),
                 value.flatMap(asked -> keys.toleranceInUse(criterion, asked)),
-                judgement.slips().stream().map(SlipValue::slip).toList(),
+                judgement.slips().stream().map(SlipFit::slip).toList(),
                 judgement.feedback());
     }
 
@@ -83,7 +88,7 @@ final class SheetJudge {
         }
         boolean carried = each.stream().anyMatch(one -> one.verdict() == Verdict.CARRIED);
         Verdict verdict = right < several.size() ? Verdict.NOT_MET : carried ? Verdict.CARRIED : Verdict.MET;
-        List<SlipValue> slips =
+        List<SlipFit> slips =
                 each.stream().flatMap(one -> one.slips().stream()).distinct().toList();
         return new Judgement(verdict, least, slips, wording.several(several, each));
     }

@@ -1,86 +1,73 @@
 package wallplate.marking;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import wallplate.measure.Finding;
 import wallplate.measure.MeasuredSheet;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
-import wallplate.solver.SlipValue;
+import wallplate.solver.SlipFit;
+import wallplate.solver.Slips;
 
 /**
- * Names the known slips that a wrong value fits.
+ * Names the known slips that the wrong values of a sheet fit.
  *
- * <p>A value fits a slip where it lies within a share of the criterion's own tolerance of what the slip would give, drawn
- * exactly or to the nearest millimetre. Where several fit, all are named, the nearest first: which it was is not guessed.
+ * <p>Where several fit, all are named, the nearest first: which it was is not guessed.
  */
 final class SlipNaming {
 
-    /** A slip is named within this share of the tolerance: closer than a right value need be, so that chance seldom names one. */
-    private static final double SHARE_OF_TOLERANCE = 0.6;
-
+    private static final String PITCH = "roof.pitch";
     private static final String SWAPPED = "width-depth-swapped";
-    private static final String MIRRORED = "mirrored";
 
     private final ExpectedDrawing expected;
     private final MeasuredSheet measured;
     private final Tolerances tolerances;
+    private final Slips slips;
 
     SlipNaming(ExpectedDrawing expected, MeasuredSheet measured, Tolerances tolerances) {
         this.expected = expected;
         this.measured = measured;
         this.tolerances = tolerances;
+        this.slips = finding(PITCH) instanceof Finding.Quantity pitch
+                ? Slips.of(expected, pitch.value())
+                : Slips.of(expected);
     }
 
     /** The slips that a wrong value of this key fits, the nearest first. */
-    List<SlipValue> slipsFor(String key, double tolerance) {
-        if (finding(key) instanceof Finding.Word) {
-            return List.of(new SlipValue(key, MIRRORED, 0, ""));
-        }
+    List<SlipFit> slipsFor(String key, double tolerance) {
         return fitting(key, tolerance).stream()
-                .filter(slip -> !slip.slip().equals(SWAPPED) || partnerMayBeSwapped(key))
+                .filter(fit -> !fit.slip().equals(SWAPPED) || partnerMayBeSwapped(key))
                 .toList();
     }
 
-    private List<SlipValue> fitting(String key, double tolerance) {
-        if (!(finding(key) instanceof Finding.Quantity quantity)) {
-            return List.of();
+    private List<SlipFit> fitting(String key, double tolerance) {
+        Finding found = finding(key);
+        if (found instanceof Finding.Quantity quantity) {
+            return slips.fitting(key, quantity.value(), tolerance);
         }
-        List<SlipValue> slips = new ArrayList<>();
-        for (SlipValue slip : expected.slipsFor(key)) {
-            if (misfit(key, slip, quantity.value()) <= SHARE_OF_TOLERANCE * tolerance) {
-                slips.add(slip);
-            }
+        if (found instanceof Finding.Count count) {
+            return slips.fitting(key, count.number(), tolerance);
         }
-        slips.sort(Comparator.<SlipValue>comparingDouble(slip -> misfit(key, slip, quantity.value()))
-                .thenComparing(SlipValue::slip));
-        return slips;
-    }
-
-    private double misfit(String key, SlipValue slip, double value) {
-        if (expected.value(key).orElseThrow() instanceof Expected.Length) {
-            double rounded = Math.floor(slip.value() + 0.5);
-            return new Expected.Length(key, 0, slip.value(), rounded, "").deviation(value);
-        }
-        return Math.abs(slip.value() - value);
+        Optional<SlipFit> fit = found instanceof Finding.Word word
+                ? slips.fitting(key, word.word())
+                : found instanceof Finding.YesNo yesNo ? slips.fitting(key, yesNo.yes()) : Optional.empty();
+        return fit.stream().toList();
     }
 
     /** Width and depth are only swapped together: a partner that is known and not swapped speaks against it. */
     private boolean partnerMayBeSwapped(String key) {
         String partner = key.endsWith(".width") ? key.replace(".width", ".depth") : key.replace(".depth", ".width");
-        if (!finding(partner).isMeasured()) {
+        Optional<Expected> asked = expected.value(partner);
+        if (asked.isEmpty() || !finding(partner).isMeasured()) {
             return true;
         }
-        double tolerance = expected.value(partner)
-                .map(value -> tolerances.forValue(value).value())
-                .orElse(0.0);
-        return fitting(partner, tolerance).stream().anyMatch(slip -> slip.slip().equals(SWAPPED));
+        double tolerance = tolerances.forValue(asked.get()).value();
+        return fitting(partner, tolerance).stream().anyMatch(fit -> fit.slip().equals(SWAPPED));
     }
 
     private Finding finding(String key) {
         return measured.measurement(key)
                 .map(measurement -> measurement.finding())
-                .orElse(new Finding.Absent());
+                .orElseGet(Finding.Absent::new);
     }
 }

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import wallplate.measure.Finding;
 import wallplate.solver.Expected;
-import wallplate.solver.SlipValue;
+import wallplate.solver.SlipFit;
 import wallplate.task.DrawingTask;
 
 /** The sentences of a marked sheet, to the learner: what was measured, what was asked, how to get it right. */
@@ -55,11 +55,14 @@ final class Wording {
         return phrases.text("feedback.not-drawn-plain");
     }
 
-    String wrong(Expected asked, Finding found, double tolerance, double partMarks, List<SlipValue> slips) {
-        String fact = fact(asked, found, tolerance);
-        String cause = cause(slips);
-        String part = partMarks > 0 ? " " + phrases.text("feedback.part-marks") : "";
-        return cause.isEmpty() ? fact + part : fact + " " + cause + part;
+    /** What is wrong: one fitting slip's own sentence says it all; where several fit, they are only named. */
+    String wrong(Expected asked, Finding found, double tolerance, double partMarks, List<SlipFit> slips) {
+        String sentence = switch (slips.size()) {
+            case 0 -> fact(asked, found, tolerance);
+            case 1 -> slipSentence(asked, found, slips.get(0));
+            default -> fact(asked, found, tolerance) + " " + severalSlips(slips);
+        };
+        return partMarks > 0 ? sentence + " " + phrases.text("feedback.part-marks") : sentence;
     }
 
     private String fact(Expected asked, Finding found, double tolerance) {
@@ -93,21 +96,23 @@ final class Wording {
         return asked instanceof Expected.Angle ? "angle" : "length";
     }
 
-    /** What seems to have happened: one slip's own sentence, or both of two; more than two stay general. */
-    private String cause(List<SlipValue> slips) {
-        List<String> sentences =
-                slips.stream().map(this::slipSentence).filter(sentence -> !sentence.isEmpty()).toList();
-        return switch (sentences.size()) {
-            case 0 -> "";
-            case 1 -> sentences.get(0);
-            case 2 -> phrases.text(
-                    "feedback.two-slips", Map.of("first", sentences.get(0), "second", sentences.get(1)));
-            default -> phrases.text("feedback.many-slips");
-        };
+    private String severalSlips(List<SlipFit> slips) {
+        String fitting = slips.stream()
+                .map(slip -> phrases.find("slip-name." + slip.slip()).orElse(slip.name()))
+                .distinct()
+                .collect(Collectors.joining("; "));
+        return phrases.text("feedback.several-slips", Map.of("slips", fitting));
     }
 
-    private String slipSentence(SlipValue slip) {
-        return phrases.find("slip." + slip.slip()).map(names::fill).orElse(slip.sentence());
+    private String slipSentence(Expected asked, Finding found, SlipFit slip) {
+        return phrases.find("slip." + slip.slip())
+                .map(sentence -> names.fill(Phrases.fill(
+                        sentence,
+                        Map.of(
+                                "what", names.title(asked.key()),
+                                "asked", values.asked(asked),
+                                "drawn", values.found(asked, found)))))
+                .orElse(slip.sentence());
     }
 
     String carried(Expected asked, Finding found, Consequences.Consequence consequence) {

@@ -1,23 +1,41 @@
 package wallplate.marking;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
-import wallplate.solver.SlipValue;
 import wallplate.task.DrawingTask;
-import wallplate.task.EavesSide;
-import wallplate.task.Scale;
-import wallplate.task.SheetFormat;
-import wallplate.task.Sizes;
+import wallplate.task.TaskFile;
+import wallplate.task.TaskReading;
 
-/** What a test's task asks for, value by value; the scale is 1:20 and the supports are purlins. */
+/** What a test's task asks for, value by value; all else is that of the boathouse: 1:20, 26 degrees, purlins. */
 public final class Asked {
 
+    private static final String BOATHOUSE =
+            """
+            id: boathouse-eaves
+            title: Section through the eaves of the boathouse
+            detail: eaves-section
+            scale: "1:20"
+            eaves: right
+            pitch: 26
+            wall: {thickness: 230, plate-flush: inner}
+            wall-plate: {width: 100, depth: 50}
+            tie-beam: {depth: 150}
+            rafter: {depth: 150, overhang: 400}
+            support: {name: purlin, width: 50, depth: 75, spacing: 900}
+            covering: {name: corrugated sheeting, thickness: 40, projection: 60}
+            fascia: {thickness: 25, depth: 225}
+            gutter: {width: 125, depth: 100}
+            barge-board: {depth: 300, clearance: 20}
+            ceiling: {board: 12, brander: {width: 50, depth: 50, spacing: 400}}
+            posts: {width: 100, equal-spaces: 4, span: 6400, set-out-from: wall-centre}
+            break-line: {inside: 2400}
+            sheet: {size: A4, orientation: landscape, reference-bar: 100}
+            """;
+
     private final List<Expected> values = new ArrayList<>();
-    private final List<SlipValue> slips = new ArrayList<>();
     private Map<String, Object> marking = Map.of();
 
     public static Asked asked() {
@@ -50,28 +68,23 @@ public final class Asked {
         return this;
     }
 
-    public Asked slip(String key, String slip, double value) {
-        slips.add(new SlipValue(key, slip, value, "It seems to be " + slip + "."));
-        return this;
-    }
-
     public Asked marking(Map<String, Object> content) {
         marking = content;
         return this;
     }
 
+    /** What the values ask for; all else is that of the boathouse. */
     public ExpectedDrawing drawing() {
-        Map<String, Object> sizes = new LinkedHashMap<>();
-        sizes.put("support.name", "purlin");
-        DrawingTask task = new DrawingTask(
-                "test-eaves",
-                "Eaves of a test",
-                "eaves-section",
-                new Scale(20),
-                EavesSide.LEFT,
-                Sizes.of(sizes),
-                new SheetFormat("A4", 297, 210, 100),
-                marking);
-        return new ExpectedDrawing(task, List.of(), values, slips);
+        return new ExpectedDrawing(withMarking(boathouse(), marking), List.of(), values, List.of());
+    }
+
+    /** The task of the interchange page's example. */
+    public static DrawingTask boathouse() {
+        return ((TaskReading.Accepted) TaskFile.read(BOATHOUSE)).task();
+    }
+
+    public static DrawingTask withMarking(DrawingTask task, Map<String, Object> marking) {
+        return new DrawingTask(
+                task.id(), task.title(), task.detail(), task.scale(), task.eaves(), task.sizes(), task.sheet(), marking);
     }
 }

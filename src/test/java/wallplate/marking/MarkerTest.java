@@ -10,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import wallplate.measure.MeasuredSheet;
 import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.Solver;
 
 /** How measured values become verdicts under the default guideline. */
 class MarkerTest {
@@ -82,47 +83,52 @@ class MarkerTest {
 
     @Test
     void namesTheSlipThatAWrongValueFits() {
-        // 900 along the slope at 1:20 is 45; measured level at 26 degrees it comes out as 45 / cos 26 = 50.07.
-        ExpectedDrawing asked = asked().length("support.spacing", 900)
-                .slip("support.spacing", "spacing-level", 50.07)
-                .slip("support.spacing", "spacing-clear", 47.5)
-                .drawing();
-        Mark mark = mark(asked, drawn().value("support.spacing", 50.2).sheet(), "support.spacing");
-        assertThat(mark.slips()).containsExactly("spacing-level");
-        assertThat(mark.feedback()).contains("It seems to be spacing-level.");
+        // 400 / 20 = 20 set off along a rafter at 26 degrees is 20 cos 26 = 17.98 measured level.
+        ExpectedDrawing asked = asked().angle("roof.pitch", 26).length("rafter.overhang", 400).drawing();
+        MeasuredSheet sheet = drawn().value("roof.pitch", 26).value("rafter.overhang", 18.0).sheet();
+        Mark mark = mark(asked, sheet, "rafter.overhang");
+        assertThat(mark.slips()).containsExactly("overhang-along-slope");
+        assertThat(mark.feedback()).contains("along the rafter");
     }
 
     @Test
     void namesNoSlipForARightValue() {
-        ExpectedDrawing asked = asked().length("support.spacing", 900)
-                .slip("support.spacing", "spacing-level", 45.9)
-                .drawing();
-        assertThat(mark(asked, drawn().value("support.spacing", 45.8).sheet(), "support.spacing").slips())
+        ExpectedDrawing asked = asked().length("rafter.overhang", 400).drawing();
+        assertThat(mark(asked, drawn().value("rafter.overhang", 19.1).sheet(), "rafter.overhang").slips())
                 .isEmpty();
     }
 
     @Test
-    void saysThatTwoSlipsFitRatherThanGuessing() {
-        ExpectedDrawing asked = asked().length("rafter.depth", 150)
-                .slip("rafter.depth", "depth-plumb", 9.0)
-                .slip("rafter.depth", "another-part", 9.1)
-                .drawing();
-        Mark mark = mark(asked, drawn().value("rafter.depth", 9.05).sheet(), "rafter.depth");
-        assertThat(mark.slips()).containsExactlyInAnyOrder("depth-plumb", "another-part");
-        assertThat(mark.feedback()).contains("one of two things");
+    void callsWidthAndDepthSwappedOnlyTogether() {
+        ExpectedDrawing asked = asked().length("gutter.width", 140).length("gutter.depth", 100).drawing();
+        MeasuredSheet swapped = drawn().value("gutter.width", 5.1).value("gutter.depth", 6.9).sheet();
+        MeasuredSheet onlyNarrow = drawn().value("gutter.width", 5.1).value("gutter.depth", 5.1).sheet();
+        assertThat(mark(asked, swapped, "gutter.width").slips()).containsExactly("width-depth-swapped");
+        assertThat(mark(asked, onlyNarrow, "gutter.width").slips()).doesNotContain("width-depth-swapped");
     }
 
     @Test
-    void callsWidthAndDepthSwappedOnlyTogether() {
-        ExpectedDrawing asked = asked().length("support.width", 50)
-                .length("support.depth", 75)
-                .slip("support.width", "width-depth-swapped", 3.75)
-                .slip("support.depth", "width-depth-swapped", 2.5)
-                .drawing();
-        MeasuredSheet swapped = drawn().value("support.width", 3.8).value("support.depth", 2.4).sheet();
-        MeasuredSheet onlyWide = drawn().value("support.width", 3.8).value("support.depth", 3.8).sheet();
-        assertThat(mark(asked, swapped, "support.width").slips()).containsExactly("width-depth-swapped");
-        assertThat(mark(asked, onlyWide, "support.width").slips()).isEmpty();
+    void creditsWhatFollowsFromAWrongSizeAsConsistentWorking() {
+        // Purlins 75 deep are 3.75 on paper; drawn 6.0, the covering rightly lies 6.0 above the rafter.
+        ExpectedDrawing asked = Solver.solve(Asked.boathouse());
+        MeasuredSheet consistent = drawn().value("support.depth", 6.0).value("covering.gap", 6.1).sheet();
+        MeasuredSheet inconsistent = drawn().value("support.depth", 6.0).value("covering.gap", 8.2).sheet();
+        MeasuredSheet causeRight = drawn().value("support.depth", 3.8).value("covering.gap", 6.1).sheet();
+        assertThat(mark(asked, consistent, "support.depth").verdict()).isEqualTo(Verdict.NOT_MET);
+        Mark carried = mark(asked, consistent, "covering.gap");
+        assertThat(carried.verdict()).isEqualTo(Verdict.CARRIED);
+        assertThat(carried.awarded()).isEqualTo(1);
+        assertThat(carried.feedback()).contains("Purlin depth").contains("consistent working");
+        assertThat(mark(asked, inconsistent, "covering.gap").verdict()).isEqualTo(Verdict.NOT_MET);
+        assertThat(mark(asked, causeRight, "covering.gap").verdict()).isEqualTo(Verdict.NOT_MET);
+    }
+
+    @Test
+    void creditsNoConsistentWorkingWhereTheGuidelineSwitchesItOff() {
+        ExpectedDrawing asked =
+                Solver.solve(Asked.withMarking(Asked.boathouse(), Map.of("consistent-working", false)));
+        MeasuredSheet sheet = drawn().value("support.depth", 6.0).value("covering.gap", 6.1).sheet();
+        assertThat(mark(asked, sheet, "covering.gap").verdict()).isEqualTo(Verdict.NOT_MET);
     }
 
     @Test

@@ -27,7 +27,7 @@ class ResultFileTest {
                         """
                         {
                           "schema": 1,
-                          "task": "test-eaves",
+                          "task": "boathouse-eaves",
                           "scan": "sheet-07.png",
                           "page": 1,
                           "status": "read",
