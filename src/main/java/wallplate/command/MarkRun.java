@@ -1,5 +1,6 @@
 package wallplate.command;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
@@ -11,6 +12,7 @@ import java.util.Locale;
 import wallplate.assessment.AssessedSheet;
 import wallplate.assessment.Assessor;
 import wallplate.marking.Guideline;
+import wallplate.report.FeedbackReport;
 import wallplate.report.MarkSheetFile;
 import wallplate.report.ResultFile;
 import wallplate.sheet.ScanFile;
@@ -23,6 +25,7 @@ final class MarkRun {
     private final ExpectedDrawing expected;
     private final Guideline guideline;
     private final Assessor assessor;
+    private final FeedbackReport feedback;
     private final Path out;
     private final PrintWriter progress;
     private final ResultNames names = new ResultNames();
@@ -34,6 +37,7 @@ final class MarkRun {
         this.expected = expected;
         this.guideline = guideline;
         this.assessor = new Assessor(language);
+        this.feedback = new FeedbackReport(language);
         this.out = out;
         this.progress = progress;
     }
@@ -79,10 +83,21 @@ final class MarkRun {
             progress.printf("warning: another sheet has the name of %s; its results are %s%n", place(sheet), name.name());
         }
         write(name.name() + ".json", ResultFile.write(sheet).getBytes(StandardCharsets.UTF_8));
+        write(name.name() + ".pdf", feedback(sheet));
         markSheet.add(name.name(), sheet);
         progress.printf("%s: %s%n", place(sheet), outcome(sheet));
         progress.flush();
         everySheetRead &= sheet instanceof AssessedSheet.Read;
+    }
+
+    private byte[] feedback(AssessedSheet sheet) {
+        ByteArrayOutputStream pages = new ByteArrayOutputStream();
+        try {
+            feedback.write(sheet, pages);
+        } catch (IOException impossible) {
+            throw new UncheckedIOException("cannot lay out the feedback report", impossible);
+        }
+        return pages.toByteArray();
     }
 
     private static String place(AssessedSheet sheet) {
