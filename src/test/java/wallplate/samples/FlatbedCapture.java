@@ -10,6 +10,7 @@ import wallplate.geometry.Point;
  * @param turnDegrees by how much the finished picture is turned, a multiple of 90
  * @param stretch by how much the feeder stretches the page along its feed, as a share
  * @param edges whether the paper's edges are in the picture
+ * @param trimMm how much of the paper's rim is cut away all round where its edges are not in the picture
  * @param surround the light around the paper, 0 black to 1 white
  */
 record FlatbedCapture(
@@ -18,6 +19,7 @@ record FlatbedCapture(
         int turnDegrees,
         double stretch,
         boolean edges,
+        double trimMm,
         boolean colour,
         double surround,
         double paperTone,
@@ -35,6 +37,7 @@ record FlatbedCapture(
                 chance.oneOf(0, 0, 0, 0, 90, 180, 270),
                 feeder ? chance.error(0.003) : 0,
                 chance.happens(0.45),
+                chance.happens(0.2) ? chance.between(1, 5) : 0,
                 chance.happens(0.45),
                 chance.oneOf(0.06, 0.1, 0.35, 0.97, 0.99),
                 chance.between(0.86, 0.985),
@@ -46,29 +49,36 @@ record FlatbedCapture(
 
     FlatbedCapture atDpi(int other) {
         return new FlatbedCapture(
-                other, rotationDegrees, turnDegrees, stretch, edges, colour, surround, paperTone, blurMm, sharpening,
+                other, rotationDegrees, turnDegrees, stretch, edges, trimMm, colour, surround, paperTone, blurMm, sharpening,
                 noiseLevels, streaks);
     }
 
     FlatbedCapture withBlur(double otherMm) {
         return new FlatbedCapture(
-                dpi, rotationDegrees, turnDegrees, stretch, edges, colour, surround, paperTone, otherMm, sharpening,
+                dpi, rotationDegrees, turnDegrees, stretch, edges, trimMm, colour, surround, paperTone, otherMm, sharpening,
+                noiseLevels, streaks);
+    }
+
+    /** The same scan with so much of the paper's rim cut away that none of its edges is left. */
+    FlatbedCapture trimmed() {
+        return new FlatbedCapture(
+                dpi, rotationDegrees / 4, turnDegrees, stretch, false, 5, colour, surround, paperTone, blurMm, sharpening,
                 noiseLevels, streaks);
     }
 
     FlatbedCapture withEdges(boolean shown) {
         return new FlatbedCapture(
-                dpi, rotationDegrees, turnDegrees, stretch, shown, colour, shown ? Math.min(surround, 0.35) : surround, paperTone,
+                dpi, rotationDegrees, turnDegrees, stretch, shown, trimMm, colour, shown ? Math.min(surround, 0.35) : surround, paperTone,
                 blurMm, sharpening, noiseLevels, streaks);
     }
 
     Capture take(SheetDrawing sheet, Chance chance) {
         double perMm = dpi / 25.4;
         Paper paper = sheet.paper();
-        double marginX = edges ? chance.between(3, 12) : chance.error(1);
-        double marginY = edges ? chance.between(3, 12) : chance.error(1);
-        double bedX = paper.width() + (edges ? marginX + chance.between(3, 10) : chance.error(0.8));
-        double bedY = paper.height() + (edges ? marginY + chance.between(3, 10) : chance.error(0.8));
+        double marginX = edges ? chance.between(3, 12) : chance.error(trimMm > 0 ? 0.2 : 1) - trimMm;
+        double marginY = edges ? chance.between(3, 12) : chance.error(trimMm > 0 ? 0.2 : 1) - trimMm;
+        double bedX = paper.width() + (edges ? marginX + chance.between(3, 10) : chance.error(0.8) - 2 * trimMm);
+        double bedY = paper.height() + (edges ? marginY + chance.between(3, 10) : chance.error(0.8) - 2 * trimMm);
         boolean quarter = turnDegrees % 180 != 0;
         int bedWidthPx = (int) Math.round(bedX * perMm);
         int bedHeightPx = (int) Math.round(bedY * perMm);

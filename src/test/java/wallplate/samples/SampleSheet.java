@@ -37,7 +37,7 @@ record SampleSheet(Intention intention, SheetDrawing sheet, Capture capture, Str
         PhoneCapture phone = PhoneCapture.draw(chance);
         boolean photographed = chance.happens(0.27);
         return switch (hopeless) {
-            case "no-bar" -> flatbed.withEdges(false).take(sheet, chance.fork());
+            case "no-bar" -> flatbed.trimmed().take(sheet, chance.fork());
             case "low-resolution" -> flatbed.atDpi(chance.oneOf(30, 40, 50)).take(sheet, chance.fork());
             case "blur" -> photographed
                     ? phone.withBlur(14).take(sheet, chance.fork())

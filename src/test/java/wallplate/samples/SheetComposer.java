@@ -1,6 +1,5 @@
 package wallplate.samples;
 
-import java.util.ArrayList;
 import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
@@ -35,14 +34,11 @@ final class SheetComposer {
     SheetDrawing compose(boolean withBar) {
         List<PlannedLine> section = fitted();
         double left = frame();
-        List<Segment> ruled = new ArrayList<>();
-        for (PlannedLine line : section) {
-            ruled.add(rule(line));
-        }
+        section.forEach(this::rule);
         if (withBar) {
             bar(left);
         }
-        new Lettering(sheet, pencil, learner, chance.fork()).write(intention, ruled, titleBlockLeft);
+        new Lettering(sheet, pencil, learner, chance.fork()).write(intention);
         wear();
         return sheet;
     }
@@ -85,7 +81,7 @@ final class SheetComposer {
         return heel.plus(handed.rotatedDegrees(tilt));
     }
 
-    private Segment rule(PlannedLine line) {
+    private void rule(PlannedLine line) {
         Segment meant = new Segment(onSheet(line.from()), onSheet(line.to()));
         Segment missed = withErrors(meant, line);
         Pencil.Drawn drawn = pencil.rule(missed, line.weight());
@@ -93,7 +89,6 @@ final class SheetComposer {
             construction(missed);
         }
         sheet.line(line.name(), drawn);
-        return drawn.bestFit();
     }
 
     private void construction(Segment line) {

@@ -1,8 +1,10 @@
 package wallplate.samples;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import wallplate.geometry.Point;
 
@@ -62,7 +64,7 @@ final class StrokeFont {
         double unit = heightMm / 6;
         double advance = 0;
         List<List<Point>> strokes = new ArrayList<>();
-        for (char letter : text.toUpperCase(java.util.Locale.ROOT).toCharArray()) {
+        for (char letter : text.toUpperCase(Locale.ROOT).toCharArray()) {
             for (List<Point> stroke : STROKES.getOrDefault(letter, List.of())) {
                 double left = advance;
                 strokes.add(stroke.stream()
@@ -85,7 +87,7 @@ final class StrokeFont {
         GLYPHS.lines().forEach(line -> {
             List<List<Point>> letter = new ArrayList<>();
             for (String stroke : line.substring(2).split("\\|")) {
-                letter.add(java.util.Arrays.stream(stroke.split(" "))
+                letter.add(Arrays.stream(stroke.split(" "))
                         .map(place -> new Point(place.charAt(0) - '0', place.charAt(1) - '0'))
                         .toList());
             }
