@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import wallplate.solver.eaves.EavesSection;
+import wallplate.solver.parts.Detail;
 import wallplate.solver.parts.Part;
 import wallplate.solver.parts.RoofFrame;
 import wallplate.solver.parts.Step;
@@ -48,6 +49,11 @@ public final class Solver {
      */
     public static ExpectedDrawing solveAsDrawn(DrawingTask task, Map<String, Double> drawnPaperValues) {
         return solve(new AsDrawn(task).with(drawnPaperValues));
+    }
+
+    /** What follows from the task beyond the measured keys: run, rise, lengths along the slope, numbers, posts. */
+    public static List<DerivedValue> derived(DrawingTask task) {
+        return detail(task).derived(task);
     }
 
     /** How the drawing is made by hand, step by step; the lines of all steps together are the lines of the drawing. */

@@ -1,13 +1,14 @@
 package wallplate.solver.eaves;
 
 import java.util.List;
-import wallplate.solver.Detail;
+import wallplate.solver.DerivedValue;
 import wallplate.solver.parts.BargeBoard;
 import wallplate.solver.parts.BeamFilling;
 import wallplate.solver.parts.Branders;
 import wallplate.solver.parts.BreakLine;
 import wallplate.solver.parts.Ceiling;
 import wallplate.solver.parts.Covering;
+import wallplate.solver.parts.Detail;
 import wallplate.solver.parts.Fascia;
 import wallplate.solver.parts.Gutter;
 import wallplate.solver.parts.Hand;
@@ -16,6 +17,7 @@ import wallplate.solver.parts.Posts;
 import wallplate.solver.parts.Rafter;
 import wallplate.solver.parts.Roof;
 import wallplate.solver.parts.RoofFrame;
+import wallplate.solver.parts.RoofValues;
 import wallplate.solver.parts.Supports;
 import wallplate.solver.parts.TieBeam;
 import wallplate.solver.parts.Wall;
@@ -91,5 +93,10 @@ public final class EavesSection implements Detail {
                 branders,
                 ceiling,
                 beamFilling);
+    }
+
+    @Override
+    public List<DerivedValue> derived(DrawingTask task) {
+        return RoofValues.ofPitchedRoof(task);
     }
 }

@@ -1,8 +1,7 @@
-package wallplate.solver;
+package wallplate.solver.parts;
 
 import java.util.List;
-import wallplate.solver.parts.Part;
-import wallplate.solver.parts.RoofFrame;
+import wallplate.solver.DerivedValue;
 import wallplate.task.DrawingTask;
 
 /** How one detail is solved: the frame that its sizes set out, and the parts that stand in it. */
@@ -18,4 +17,7 @@ public interface Detail {
 
     /** The parts in the order in which they are drawn by hand. */
     List<Part> drawingOrder();
+
+    /** What follows from the task beyond the measured keys. */
+    List<DerivedValue> derived(DrawingTask task);
 }
