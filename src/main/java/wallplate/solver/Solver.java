@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import wallplate.solver.eaves.EavesSection;
+import wallplate.solver.monopitch.MonoPitchSection;
 import wallplate.solver.parts.Detail;
 import wallplate.solver.parts.Part;
 import wallplate.solver.parts.RoofFrame;
@@ -14,7 +15,7 @@ import wallplate.task.DrawingTask;
 /** Solves tasks. A new detail is registered here, and its schema with the task module. */
 public final class Solver {
 
-    private static final List<Detail> DETAILS = List.of(new EavesSection());
+    private static final List<Detail> DETAILS = List.of(new EavesSection(), new MonoPitchSection());
 
     private static final Map<String, List<MeasuredKey>> KEYS =
             DETAILS.stream().collect(Collectors.toUnmodifiableMap(Detail::id, Solver::keysOf));

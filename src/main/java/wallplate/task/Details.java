@@ -3,11 +3,12 @@ package wallplate.task;
 import java.util.List;
 import java.util.Optional;
 import wallplate.task.detail.EavesSectionSchema;
+import wallplate.task.detail.MonoPitchSectionSchema;
 
 /** The details that can be drawn. A new one is registered here, and its solver with the solver module. */
 public final class Details {
 
-    private static final List<DetailSchema> ALL = List.of(EavesSectionSchema.schema());
+    private static final List<DetailSchema> ALL = List.of(EavesSectionSchema.schema(), MonoPitchSectionSchema.schema());
 
     private Details() {}
 

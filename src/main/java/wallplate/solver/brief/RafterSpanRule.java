@@ -51,6 +51,6 @@ final class RafterSpanRule implements BriefRule {
         if (sizes.has("posts.span")) {
             return sizes.number("posts.span") / sizes.number("posts.equal-spaces");
         }
-        return sizes.has("high-wall.distance") ? sizes.number("high-wall.distance") : 0;
+        return sizes.has("high-wall.clear-span") ? sizes.number("high-wall.clear-span") : 0;
     }
 }

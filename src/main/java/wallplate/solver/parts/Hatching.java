@@ -8,7 +8,7 @@ import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
 
 /** Parallel strokes at 45 degrees, rising to the inside, within a convex outline. */
-final class Hatching {
+public final class Hatching {
 
     /**
      * Between strokes, square to them, in millimetres on paper. Section lines stand 1.6 to 3.2 mm apart (US Navy,
@@ -29,7 +29,7 @@ final class Hatching {
      * @param outline corners anticlockwise
      * @param holes each with its corners anticlockwise
      */
-    static List<Segment> within(List<Point> outline, List<List<Point>> holes) {
+    public static List<Segment> within(List<Point> outline, List<List<Point>> holes) {
         Vector across = DIRECTION.leftNormal();
         double from = outline.stream().mapToDouble(corner -> across.dot(corner.minus(Point.ORIGIN))).min().orElseThrow();
         double to = outline.stream().mapToDouble(corner -> across.dot(corner.minus(Point.ORIGIN))).max().orElseThrow();

@@ -76,18 +76,18 @@ public final class RoofFrame {
     }
 
     /** The size of that key as it is drawn, in words, such as {@code 12 mm}. */
-    String drawn(String sizeKey) {
+    public String drawn(String sizeKey) {
         return drawnMm(mm(sizeKey));
     }
 
     /** A paper length as it is drawn, in words; what would round to nothing is told to the tenth. */
-    static String drawnMm(double exactMm) {
+    public static String drawnMm(double exactMm) {
         double rounded = Working.roundedHalvesUp(exactMm);
         return (rounded == 0 ? PlainNumber.text(exactMm, 1) : PlainNumber.text(rounded)) + " mm";
     }
 
     /** The division that leads to the size on paper, with what it is of. */
-    String working(String what, String sizeKey) {
+    public String working(String what, String sizeKey) {
         return what + ": " + Working.length(sizeKey, task.sizes().number(sizeKey), scale()).working();
     }
 

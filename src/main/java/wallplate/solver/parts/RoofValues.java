@@ -34,19 +34,29 @@ public final class RoofValues {
         roof.slope();
         roof.tail();
         if (task.sizes().has("posts.span")) {
-            roof.upTo(roof.runToRidge(), roof.runWorking(), "ridge");
+            roof.upTo(roof.runToRidge(), roof.runWorking(), "ridge", 0);
             roof.branders();
             roof.posts();
         }
         return List.copyOf(roof.values);
     }
 
-    /** A roof that rises over a stated level distance from the heel point to a higher wall. */
-    public static List<DerivedValue> ofLeanTo(DrawingTask task, double run, String runWorking) {
+    /**
+     * A roof that rises to a plate on a higher wall.
+     *
+     * @param run level, from the heel point to the high plate
+     * @param beyond level, how far the roof goes on past that
+     */
+    public static List<DerivedValue> ofLeanTo(DrawingTask task, double run, double beyond) {
         RoofValues roof = new RoofValues(task);
         roof.slope();
         roof.tail();
-        roof.upTo(run, runWorking, "high wall");
+        String working = "%s - %s + %s"
+                .formatted(
+                        text(roof.sizes.number("wall.thickness")),
+                        text(roof.setIn()),
+                        text(roof.sizes.number("high-wall.clear-span")));
+        roof.upTo(run, working, "high plate", beyond);
         return List.copyOf(roof.values);
     }
 
@@ -98,9 +108,9 @@ public final class RoofValues {
         return "%s / 2%s%s".formatted(text(sizes.number("posts.span")), toFace, toHeel);
     }
 
-    private void upTo(double run, String runWorking, String top) {
+    private void upTo(double run, String runWorking, String top, double beyond) {
         RoofTriangle triangle = new RoofTriangle(run, pitch);
-        double tail = setIn() + sizes.number("rafter.overhang");
+        double tail = setIn() + sizes.number("rafter.overhang") + beyond;
         double withTail = triangle.rafterLengthWithTail(tail);
         length("roof.run", "run, from the heel point to the " + top, run, runWorking);
         length("roof.rise", "rise, over the run", triangle.rise(), "%s x tan %s°".formatted(text(run), text(pitch)));
@@ -111,7 +121,7 @@ public final class RoofValues {
                 "%s / cos %s°".formatted(text(run), text(pitch)));
         length(
                 "rafter.length-with-tail",
-                "rafter's length along the slope with its tail",
+                "whole length of the rafter along the slope",
                 withTail,
                 "(%s + %s) / cos %s°".formatted(text(run), text(tail), text(pitch)));
         double plumbDepth = triangle.alongSlope(sizes.number("rafter.depth"));

@@ -20,27 +20,27 @@ public final class Step {
         this.instruction = instruction;
     }
 
-    static Step of(String title, String instruction) {
+    public static Step of(String title, String instruction) {
         return new Step(title, instruction);
     }
 
-    Step calculate(String line) {
+    public Step calculate(String line) {
         calculation.add(line);
         return this;
     }
 
-    Step faint(Point from, Point to) {
+    public Step faint(Point from, Point to) {
         faint.add(new Segment(from, to));
         return this;
     }
 
-    Step lineIn(List<DrawnLine> lines) {
+    public Step lineIn(List<DrawnLine> lines) {
         linedIn.addAll(lines);
         return this;
     }
 
     /** Lines in those of the lines that carry one of the edges. */
-    Step lineIn(List<DrawnLine> lines, String... edges) {
+    public Step lineIn(List<DrawnLine> lines, String... edges) {
         lines.stream().filter(line -> List.of(edges).contains(line.edge())).forEach(linedIn::add);
         return this;
     }

@@ -74,7 +74,8 @@ public final class Wall implements Part {
         return new Point(outer, Math.min(frame.wallTopY(), frame.slopeY(outer, 0)));
     }
 
-    static double breakY(RoofFrame frame) {
+    /** Where the walls of the section are broken off below. */
+    public static double breakY(RoofFrame frame) {
         double top = outerTop(frame).y();
         double pastEaves = Math.min(top - LEAST_SHOWN, lowestOfEaves(frame) - BELOW_EAVES);
         return Math.max(top - MOST_SHOWN, pastEaves);
