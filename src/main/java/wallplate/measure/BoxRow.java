@@ -53,15 +53,34 @@ record BoxRow(List<Box> boxes, int spare) {
                 lower.line(), from, to, across,
                 position -> 0.14 * height,
                 position -> 0.86 * height,
-                0.66);
-        columns = columns.stream().filter(column -> column.ink() > 0.5 * view.outlineInk()).toList();
-        List<int[]> pairs = pair(columns, expectation, part + ".width");
+                0.5);
+        columns = columns.stream()
+                .filter(column -> column.ink() > 0.42 * view.outlineInk() && standsTrue(view, lower, column, across, height))
+                .toList();
+        List<int[]> pairs = pair(columns, expectation, part + ".width", view.outlineInk());
         List<Box> boxes = new ArrayList<>();
         for (int[] pair : pairs) {
             boxes.add(box(view, lower, across, height, columns.get(pair[0]), columns.get(pair[1])));
         }
         boxes.sort(Comparator.comparingDouble(Box::centre));
         return new BoxRow(boxes, columns.size() - 2 * boxes.size());
+    }
+
+    /** Whether a line runs in the boxes' own direction rather than plumb, as the sides of the beam filling do. */
+    private static boolean standsTrue(DrawingView view, Edge lower, Crossing column, Vector across, double height) {
+        if (Math.abs(across.x()) < 0.05) {
+            return true;
+        }
+        double half = 0.4 * height;
+        Line square = new Line(lower.line().pointAt(column.position()).plus(across.times(height / 2)), across);
+        double best = 0;
+        double plumb = 0;
+        for (double shift = -0.3; shift <= 0.31; shift += 0.1) {
+            Line shifted = square.offset(shift);
+            best = Math.max(best, view.fit().coverage(shifted, -half, half, DrawingView.OUTLINE_PART));
+            plumb = Math.max(plumb, view.fit().coverage(new Line(shifted.origin(), Level.UP), -half, half, DrawingView.OUTLINE_PART));
+        }
+        return best >= plumb - 0.02;
     }
 
     private static Box box(
@@ -90,13 +109,14 @@ record BoxRow(List<Box> boxes, int spare) {
     }
 
     /**
-     * Pairs columns to boxes of one width: the width is tried that leaves the fewest columns over and is the likeliest.
+     * Pairs columns to boxes of about one width: the width is tried that explains the columns best. Columns inside a box
+     * are its diagonals' and cost nothing; columns outside every box do.
      */
-    private static List<int[]> pair(List<Crossing> columns, Expectation expectation, String widthKey) {
+    private static List<int[]> pair(List<Crossing> columns, Expectation expectation, String widthKey, double outlineInk) {
         double usual = expectation.exactOr(widthKey, 2.5);
         List<Double> widths = new ArrayList<>(expectation.hypotheses(widthKey));
         for (int i = 0; i < columns.size(); i++) {
-            for (int j = i + 1; j < Math.min(columns.size(), i + 4); j++) {
+            for (int j = i + 1; j < Math.min(columns.size(), i + 5); j++) {
                 double width = columns.get(j).position() - columns.get(i).position();
                 if (width > 0.35 * usual && width < 3.2 * usual) {
                     widths.add(width);
@@ -104,50 +124,86 @@ record BoxRow(List<Box> boxes, int spare) {
             }
         }
         List<int[]> best = List.of();
-        double bestScore = 0;
+        double bestScore = 0.5;
         for (double width : widths) {
-            List<int[]> pairs = pairs(columns, width);
-            if (pairs.isEmpty()) {
+            Pairing pairing = pairing(columns, width, outlineInk);
+            if (pairing.pairs.isEmpty()) {
                 continue;
             }
-            double mean = pairs.stream()
+            double mean = pairing.pairs.stream()
                     .mapToDouble(p -> columns.get(p[1]).position() - columns.get(p[0]).position())
                     .average()
                     .orElse(width);
-            double score = 2.0 * pairs.size()
-                    - 0.8 * (columns.size() - 2 * pairs.size())
-                    - 0.5 * Math.min(4, expectation.cost(widthKey, mean))
-                    + 0.01 * pairs.stream().mapToDouble(p -> columns.get(p[0]).coverage() + columns.get(p[1]).coverage()).sum();
-            if (score > bestScore || best.isEmpty() && score > -3) {
+            double score = pairing.score + leftOver(columns, outlineInk) - 0.6 * Math.min(4, expectation.cost(widthKey, mean));
+            if (score > bestScore) {
                 bestScore = score;
-                best = pairs;
+                best = pairing.pairs;
             }
         }
         return best;
     }
 
-    private static List<int[]> pairs(List<Crossing> columns, double width) {
-        record Candidate(int low, int high, double off) {}
-        double tolerance = Math.max(0.5, 0.22 * width);
-        List<Candidate> candidates = new ArrayList<>();
-        for (int i = 0; i < columns.size(); i++) {
-            for (int j = i + 1; j < columns.size(); j++) {
-                double off = Math.abs(columns.get(j).position() - columns.get(i).position() - width);
-                if (off <= tolerance) {
-                    candidates.add(new Candidate(i, j, off + 0.2 * (2 - columns.get(i).coverage() - columns.get(j).coverage())));
+    private static double leftOver(List<Crossing> columns, double outlineInk) {
+        return columns.stream().mapToDouble(column -> spareCost(column, outlineInk)).sum();
+    }
+
+    private static double spareCost(Crossing column, double outlineInk) {
+        return 0.9 * column.coverage() * Math.min(1, column.ink() / outlineInk);
+    }
+
+    private record Pairing(List<int[]> pairs, double score) {}
+
+    /** The best set of boxes that do not overlap, for one width, from the innermost column outwards. */
+    private static Pairing pairing(List<Crossing> columns, double width, double outlineInk) {
+        int count = columns.size();
+        double[] best = new double[count + 1];
+        int[] partner = new int[count];
+        int[] follower = new int[count];
+        double tolerance = Math.max(0.45, 0.2 * width);
+        for (int first = count - 1; first >= 0; first--) {
+            int i = first;
+            best[i] = best[i + 1] - spareCost(columns.get(i), outlineInk);
+            partner[i] = -1;
+            for (int j = i + 1; j < count; j++) {
+                double off = Math.abs(columns.get(j).position() - columns.get(i).position() - width) / tolerance;
+                if (off > 1) {
+                    continue;
+                }
+                int next = j + 1;
+                double passed = 0;
+                // Two boxes of a row never stand closer than a box and a half: what lies between is no box.
+                while (next < count && columns.get(next).position() < columns.get(j).position() + 1.5 * width) {
+                    passed += spareCost(columns.get(next), outlineInk);
+                    next++;
+                }
+                double score = best[next]
+                        - passed
+                        + 0.7
+                        + side(columns.get(i), outlineInk)
+                        + side(columns.get(j), outlineInk)
+                        - 0.8 * off * off;
+                if (score > best[i]) {
+                    best[i] = score;
+                    partner[i] = j;
+                    follower[i] = next;
                 }
             }
         }
-        candidates.sort(Comparator.comparingDouble(Candidate::off).thenComparingInt(Candidate::low));
-        boolean[] taken = new boolean[columns.size()];
         List<int[]> pairs = new ArrayList<>();
-        for (Candidate candidate : candidates) {
-            if (!taken[candidate.low] && !taken[candidate.high]) {
-                taken[candidate.low] = true;
-                taken[candidate.high] = true;
-                pairs.add(new int[] {candidate.low, candidate.high});
+        int i = 0;
+        while (i < count) {
+            if (partner[i] >= 0) {
+                pairs.add(new int[] {i, partner[i]});
+                i = follower[i];
+            } else {
+                i++;
             }
         }
-        return pairs;
+        return new Pairing(pairs, best[0]);
+    }
+
+    /** How much like a box's side a column is: about half for a whole dark one, below nothing for a weak one. */
+    private static double side(Crossing column, double outlineInk) {
+        return 1.6 * (column.coverage() - 0.75) + 1.2 * (Math.min(1, column.ink() / outlineInk) - 0.7);
     }
 }

@@ -48,24 +48,33 @@ final class EavesReader {
         }
         Edge top = roof.rafterTop().get();
         Edge bottom = roof.rafterBottom().get();
-        double endX = top.segment().start().x();
-        double lowY = bottom.yAt(endX);
-        double highY = top.yAt(endX);
-        double height = highY - lowY;
+        double endX = Math.max(top.segment().start().x(), bottom.segment().start().x());
         List<Crossing> columns = crossLines.find(
-                Level.levelAt(lowY), endX - 8, endX + 3.5, Level.UP, x -> 0.12 * height, x -> 0.88 * height, 0.7);
-        Optional<Edge> cut = cut(columns, endX, lowY, highY);
-        if (cut.isEmpty()) {
+                Level.levelAt(0),
+                endX - 9,
+                endX + 7,
+                Level.UP,
+                x -> bottom.yAt(x) + 0.12 * (top.yAt(x) - bottom.yAt(x)),
+                x -> bottom.yAt(x) + 0.88 * (top.yAt(x) - bottom.yAt(x)),
+                0.7);
+        Stand stand = stand(columns, top, bottom, endX + 6, expectation.asksPart("barge-board") ? bargeEnd(endX) : Optional.empty());
+        if (stand == null) {
             return nothing();
         }
+        double lowY = bottom.yAt(stand.cut.position());
+        double highY = top.yAt(stand.cut.position());
+        double closest = stand.face == null ? 2 : stand.cut.position() - stand.face.position();
+        Optional<Edge> cut = Optional.of(upright(stand.cut, lowY, highY, closest));
         double cutX = cut.get().xAt((lowY + highY) / 2);
-        Optional<Edge> bargeEnd = bargeEnd(cutX);
-        Optional<Edge> fasciaOuter = fasciaOuter(columns, cutX, lowY, highY, bargeEnd);
+        Optional<Edge> fasciaOuter = Optional.ofNullable(stand.face).map(face -> upright(face, lowY, highY, closest));
+        double height = highY - lowY;
         double faceX = fasciaOuter.map(edge -> edge.xAt((lowY + highY) / 2)).orElse(cutX);
+        Optional<Edge> bargeEnd = bargeEnd(faceX - 0.45);
         Optional<Edge> bargeBottom = bargeEnd.flatMap(end -> bargeBottom(end, faceX, cutX));
         Gutter gutter = gutter(faceX, lowY, highY, bargeEnd, bargeBottom);
-        Optional<Edge> fasciaTop = fasciaOuter.flatMap(outer -> fasciaEnd(outer, cut.get(), highY - 0.5, coveringY(cutX) + 1.2, true));
-        Optional<Edge> fasciaBottom = fasciaOuter.flatMap(outer -> fasciaEnd(outer, cut.get(), lowY - 12, lowY + 0.6 * height, false));
+        Edge[] closing = fasciaOuter.map(outer -> fasciaEnds(outer, cut.get(), lowY, highY)).orElse(new Edge[2]);
+        Optional<Edge> fasciaTop = Optional.ofNullable(closing[1]);
+        Optional<Edge> fasciaBottom = Optional.ofNullable(closing[0]);
         Optional<Edge> inner = gutter == null || fasciaOuter.isEmpty()
                 ? Optional.empty()
                 : gutterInner(fasciaOuter.get(), gutter);
@@ -81,7 +90,7 @@ final class EavesReader {
                 inner,
                 bargeEnd,
                 bargeBottom,
-                coveringEnd());
+                coveringEnd(cut.get()));
     }
 
     private static Eaves nothing() {
@@ -95,105 +104,170 @@ final class EavesReader {
         return roof.coveringTop().or(roof::coveringBottom).or(roof::rafterTop).map(edge -> edge.yAt(x)).orElse(0.0);
     }
 
+    private record Stand(Crossing cut, Crossing face, double cost) {}
+
+    private Edge upright(Crossing column, double lowY, double highY, double closestMm) {
+        double window = Math.min(0.25, 0.2 * closestMm);
+        return view.fit().fit(Level.uprightAt(column.position()), lowY + 0.3, highY - 0.3, 0.12, window);
+    }
+
     /**
-     * The plumb cut: the upright at which the rafter's top ends. With a fascia against it two uprights stand there a
-     * board's thickness apart; the inner one is the cut.
+     * Which upright is the plumb cut and which the fascia's face: the rafter's two edges end at the cut, give or take
+     * an overshot corner, the board's closing lines lie between cut and face, and the sizes speak for or against.
      */
-    private Optional<Edge> cut(List<Crossing> columns, double endX, double lowY, double highY) {
-        double thickness = expectation.exactOr("fascia.thickness", 1.25);
-        double bestCost = 3.2;
-        Crossing best = null;
-        for (Crossing column : columns) {
-            if (column.position() < endX - 3) {
-                continue;
+    private Stand stand(List<Crossing> columns, Edge top, Edge bottom, double fromX, Optional<Edge> bargeEnd) {
+        double endTop = inkEnd(top, columns, fromX);
+        double endBottom = inkEnd(bottom, columns, fromX);
+        Stand best = null;
+        for (Crossing cut : columns) {
+            double cost = Math.min(3, Math.abs(endTop - cut.position()) / 0.6)
+                    + Math.min(2.2, Math.abs(endBottom - cut.position()) / 0.6)
+                    + 2 * (1 - cut.coverage())
+                    + overhangCost(cut.position());
+            double alone = cost + (expectation.asksPart("fascia") ? 3 : 0.5);
+            if (best == null || alone < best.cost) {
+                best = new Stand(cut, null, alone);
             }
-            double cost = Math.abs(column.position() - endX) / 0.9 + 2 * (1 - column.coverage());
-            boolean board = columns.stream()
-                    .anyMatch(other -> Math.abs(column.position() - other.position() - thickness) < 0.5);
-            cost += board || !expectation.asksPart("fascia") ? 0 : 0.8;
-            if (cost < bestCost) {
-                bestCost = cost;
-                best = column;
+            for (Crossing face : columns) {
+                double thickness = cut.position() - face.position();
+                if (thickness < 0.5 || thickness > 5.5) {
+                    continue;
+                }
+                double middleY = (bottom.yAt(face.position()) + top.yAt(face.position())) / 2;
+                boolean barge = bargeEnd.map(end -> Math.abs(end.xAt(middleY) - face.position()) < 0.35).orElse(false);
+                double both = cost
+                        + Math.min(4, expectation.cost("fascia.thickness", thickness))
+                        + 2 * (1 - face.coverage())
+                        + (barge ? 2.5 : 0)
+                        + (expectation.asksPart("fascia") ? 0 : 2)
+                        - closed(face.position(), cut.position(), bottom, top);
+                if (both < best.cost) {
+                    best = new Stand(cut, face, both);
+                }
             }
         }
-        if (best == null) {
-            return Optional.empty();
-        }
-        return Optional.of(view.fit().fit(Level.uprightAt(best.position()), lowY + 0.3, highY - 0.3, 0.12, 0.25));
+        return best != null && best.cost < 9 ? best : null;
     }
 
-    private Optional<Edge> fasciaOuter(
-            List<Crossing> columns, double cutX, double lowY, double highY, Optional<Edge> bargeEnd) {
-        double bestCost = 5;
-        Crossing best = null;
-        for (Crossing column : columns) {
-            double thickness = cutX - column.position();
-            if (thickness < 0.5 || thickness > 5.5) {
-                continue;
-            }
-            boolean barge = bargeEnd.isPresent()
-                    && Math.abs(bargeEnd.get().xAt((lowY + highY) / 2) - column.position()) < 0.35;
-            double cost = expectation.cost("fascia.thickness", thickness)
-                    + 2 * (1 - column.coverage())
-                    + (barge ? 3 : 0);
-            if (cost < bestCost) {
-                bestCost = cost;
-                best = column;
-            }
-        }
-        if (best == null) {
-            return Optional.empty();
-        }
-        return Optional.of(view.fit().fit(Level.uprightAt(best.position()), lowY + 0.3, highY - 0.3, 0.12, 0.25));
+    private double overhangCost(double cutX) {
+        return wall.outer()
+                .map(edge -> Math.min(2.5, expectation.cost("rafter.overhang", edge.middle().x() - cutX) / 1.5))
+                .orElse(0.0);
     }
 
-    /** A short level line that closes the fascia at its top or bottom. */
-    private Optional<Edge> fasciaEnd(Edge outer, Edge inner, double fromY, double toY, boolean top) {
+    /** Up to 1.6 for the short level lines that close a board at its top and bottom. */
+    private double closed(double faceX, double cutX, Edge bottom, Edge top) {
+        double width = cutX - faceX;
+        double lowY = bottom.yAt(faceX) - 13;
+        double highY = coveringY(cutX) + 1;
+        List<Crossing> rows = crossLines.find(
+                Level.uprightAt(faceX), lowY, highY, Level.RIGHT, y -> 0.25 * width, y -> 0.75 * width, 0.8);
+        double middle = (bottom.yAt(faceX) + top.yAt(faceX)) / 2;
+        boolean above = rows.stream().anyMatch(row -> row.position() > middle);
+        boolean below = rows.stream().anyMatch(row -> row.position() < middle);
+        return (above ? 0.8 : 0) + (below ? 0.8 : 0);
+    }
+
+    /**
+     * Where an edge's own ink ends on the left; what other lines that cross it leave there is not counted.
+     */
+    private double inkEnd(Edge edge, List<Crossing> crossings, double fromX) {
+        double step = 0.1;
+        double blank = 0;
+        double end = fromX;
+        for (double x = fromX; blank < 0.7 && x > fromX - 20; x -= step) {
+            double here = x;
+            if (crossings.stream().anyMatch(crossing -> Math.abs(crossing.position() - here) < 0.35)) {
+                continue;
+            }
+            double position = edge.line().positionOf(new Point(x, edge.yAt(x)));
+            boolean inked = view.fit().coverage(edge.line(), position - 0.15, position + 0.15, 0.45) > 0.5;
+            blank = inked ? 0 : blank + step;
+            if (inked) {
+                end = x;
+            }
+        }
+        double last = end;
+        return crossings.stream()
+                .mapToDouble(Crossing::position)
+                .filter(position -> last - position > 0 && last - position < 0.5)
+                .findFirst()
+                .orElse(last);
+    }
+
+    /** The short level lines that close the fascia, bottom and top; null where none is found. */
+    private Edge[] fasciaEnds(Edge outer, Edge inner, double lowY, double highY) {
         double outerX = outer.middle().x();
         double innerX = inner.middle().x();
         double width = innerX - outerX;
+        double middle = (lowY + highY) / 2;
         List<Crossing> rows = crossLines.find(
-                Level.uprightAt(outerX), fromY, toY, Level.RIGHT, y -> 0.2 * width, y -> 0.8 * width, 0.75);
-        double bestCost = Double.MAX_VALUE;
-        Crossing best = null;
-        for (Crossing row : rows) {
-            double sides = Math.min(sideInk(outer, row.position(), top), sideInk(inner, row.position(), top));
-            double beyond = Math.max(
-                    sideInk(outer, row.position() + (top ? 2.6 : -2.6), top),
-                    sideInk(inner, row.position() + (top ? 2.6 : -2.6), top));
-            double cost = 3 * (1 - sides) + 2.5 * beyond + 2 * (1 - row.coverage())
-                    - 0.8 * Math.min(1, row.ink() / view.outlineInk());
-            if (cost < bestCost) {
-                bestCost = cost;
-                best = row;
+                Level.uprightAt(outerX), lowY - 13, coveringY(innerX) + 1, Level.RIGHT,
+                y -> 0.2 * width, y -> 0.8 * width, 0.75);
+        double bestCost = 7;
+        Edge[] best = new Edge[2];
+        for (Crossing bottom : rows) {
+            for (Crossing top : rows) {
+                double depth = top.position() - bottom.position();
+                if (bottom.position() > middle || top.position() < middle || depth < 2) {
+                    continue;
+                }
+                double cost = endCost(outer, inner, bottom, middle, -1)
+                        + endCost(outer, inner, top, middle, 1)
+                        + Math.min(3, expectation.cost("fascia.depth", depth));
+                if (cost < bestCost) {
+                    bestCost = cost;
+                    best[0] = closing(bottom, outerX, innerX);
+                    best[1] = closing(top, outerX, innerX);
+                }
             }
         }
-        if (best == null || bestCost > 2.5) {
-            return Optional.empty();
+        return best;
+    }
+
+    private Edge closing(Crossing row, double outerX, double innerX) {
+        return view.fit().fit(Level.levelAt(row.position()), outerX + 0.1, innerX - 0.1, 0.08, 0.2);
+    }
+
+    /** How unlikely a level line is to close the board: its sides reach it and end there, and it does not run through. */
+    private double endCost(Edge outer, Edge inner, Crossing row, double middle, int upwards) {
+        double y = row.position();
+        double reached = Math.min(inked(outer, middle, y - 0.2 * upwards), inked(inner, middle, y - 0.2 * upwards));
+        double beyond = Math.min(inked(outer, y + 1.1 * upwards, y + 2.3 * upwards), inked(inner, y + 1.1 * upwards, y + 2.3 * upwards));
+        double outerX = outer.xAt(y);
+        double innerX = inner.xAt(y);
+        double through = Math.min(runsThrough(outerX - 2.2, outerX - 0.9, outerX, y), runsThrough(innerX + 0.9, innerX + 2.2, innerX, y));
+        return 5 * (1 - reached) + 2 * beyond + 2 * (1 - row.coverage()) + 2 * through;
+    }
+
+    private double inked(Edge side, double fromY, double toY) {
+        double low = Math.min(fromY, toY);
+        double high = Math.max(fromY, toY);
+        if (high - low < 0.4) {
+            return 1;
         }
-        return Optional.of(
-                view.fit().fit(Level.levelAt(best.position()), outerX + 0.15, innerX - 0.15, 0.1, 0.2));
+        return view.fit().coverage(Level.uprightAt(side.xAt((low + high) / 2)), low, high, DrawingView.OUTLINE_PART);
     }
 
-    /** The share of ink on a side of the fascia in the two millimetres on the fascia's side of a height. */
-    private double sideInk(Edge side, double y, boolean top) {
-        double from = top ? y - 2 : y;
-        double x = side.xAt(y);
-        return view.fit().coverage(Level.uprightAt(x), from, from + 2, DrawingView.OUTLINE_PART);
+    /** The share of ink where a line sloping like the roof through (x, y) would run. */
+    private double runsThrough(double fromX, double toX, double x, double y) {
+        Line line = new Line(new Point(x, y), view.slope());
+        double cosine = view.slope().x();
+        return view.fit().coverage(line, (fromX - x) / cosine, (toX - x) / cosine, DrawingView.OUTLINE_PART);
     }
 
-    private Optional<Edge> bargeEnd(double cutX) {
+    private Optional<Edge> bargeEnd(double rightMost) {
         if (roof.coveringTop().isEmpty()) {
             return Optional.empty();
         }
         Edge covering = roof.coveringTop().get();
         Run best = null;
-        double bestCost = 6;
+        double bestCost = expectation.asksPart("barge-board") ? 6 : 3;
         for (Run run : view.upright()) {
             double x = run.segment().midpoint().x();
             double topY = Math.max(run.segment().start().y(), run.segment().end().y());
             double bottomY = Math.min(run.segment().start().y(), run.segment().end().y());
-            if (run.length() < 5 || x > cutX - 0.6 || x < cutX - 45 || run.ink() < 0.5 * view.outlineInk()) {
+            if (run.length() < 5 || x > rightMost || x < rightMost - 45 || run.ink() < 0.5 * view.outlineInk()) {
                 continue;
             }
             double atTop = Math.abs(topY - covering.yAt(x));
@@ -316,7 +390,7 @@ final class EavesReader {
     private void addGutters(
             List<Gutter> found, List<Double> costs, double bottomY, double leftX, double faceX, Optional<Edge> bargeEnd) {
         List<Crossing> columns = crossLines.find(
-                Level.levelAt(bottomY), leftX - 1.5, leftX + 1.6, Level.UP, x -> 0.4, x -> 2.2, 0.75);
+                Level.levelAt(bottomY), leftX - 1.5, leftX + 3.6, Level.UP, x -> 0.4, x -> 2.2, 0.75);
         for (Crossing column : columns) {
             double x = column.position();
             if (x > faceX - 1.2 || bargeEnd.map(end -> Math.abs(end.xAt(bottomY) - x) < 0.3).orElse(false)) {
@@ -331,7 +405,7 @@ final class EavesReader {
             double cost = expectation.cost("gutter.width", faceX - x)
                     + expectation.cost("gutter.depth", depth)
                     + 3 * below
-                    + Math.abs(leftX - x);
+                    + 0.5 * Math.abs(leftX - x);
             Edge bottom = view.fit().fit(Level.levelAt(bottomY), x + 0.4, faceX - 0.4, 0.12, 0.25);
             Edge outer = view.fit().fit(Level.uprightAt(x), bottomY + 0.4, rim[0] - 0.3, 0.12, 0.25);
             found.add(new Gutter(outer, bottom, rim[0], rim[1]));
@@ -351,7 +425,7 @@ final class EavesReader {
         for (int at = 4; at < steps - 12; at++) {
             double ahead = mean(peaks, at + 1, at + 9);
             double behind = mean(peaks, Math.max(0, at - 12), at + 1);
-            if (ahead < 0.32 * Math.max(behind, 0.6 * view.outlineInk())) {
+            if (ahead < 0.5 * Math.max(behind, 0.6 * view.outlineInk())) {
                 end = at;
                 break;
             }
@@ -359,17 +433,27 @@ final class EavesReader {
         if (end < 0) {
             return null;
         }
-        double behind = mean(peaks, Math.max(0, end - 20), Math.max(3, end - 3));
-        double half = behind / 2;
-        for (int at = Math.max(1, end - 8); at < Math.min(steps - 2, end + 8); at++) {
-            double smooth = (peaks[at - 1] + peaks[at] + peaks[at + 1]) / 3;
-            double next = (peaks[at] + peaks[at + 1] + peaks[at + 2]) / 3;
-            if (smooth >= half && next < half && mean(peaks, at + 1, at + 8) < half) {
+        double[] middle = middleInk(x, bottomY, steps, step);
+        double half = mean(middle, Math.max(0, end - 25), Math.max(3, end - 4)) / 2;
+        for (int at = Math.max(2, end - 10); at < Math.min(steps - 9, end + 8); at++) {
+            double smooth = mean(middle, at - 2, at + 2);
+            double next = mean(middle, at - 1, at + 3);
+            if (smooth >= half && next < half && mean(middle, at + 2, at + 8) < half) {
                 double part = (smooth - half) / Math.max(1e-6, smooth - next);
-                return new double[] {bottomY + (at + 0.5 + part) * step, 0.08};
+                return new double[] {bottomY + (at + part) * step, 0.08};
             }
         }
         return new double[] {bottomY + (end + 0.5) * step, 0.2};
+    }
+
+    /** Mean ink over the middle of an upright line, going up in steps. */
+    private double[] middleInk(double x, double fromY, int steps, double step) {
+        double[] middle = new double[steps];
+        for (int at = 0; at < steps; at++) {
+            double y = fromY + (at + 0.5) * step;
+            middle[at] = (view.ink().at(x - 0.08, y) + view.ink().at(x, y) + view.ink().at(x + 0.08, y)) / 3;
+        }
+        return middle;
     }
 
     private static double mean(double[] values, int from, int to) {
@@ -387,7 +471,11 @@ final class EavesReader {
                 Level.uprightAt(fasciaOuter.xAt(bottomY + 1)), bottomY + 0.5, Math.max(bottomY + 2, gutter.rimY - 0.5), 0.12, 0.25));
     }
 
-    private Optional<Edge> coveringEnd() {
+    private static Point atX(Edge edge, double x) {
+        return new Point(x, edge.yAt(x));
+    }
+
+    private Optional<Edge> coveringEnd(Edge cut) {
         if (roof.coveringBottom().isEmpty() || roof.coveringTop().isEmpty()) {
             return Optional.empty();
         }
@@ -395,11 +483,14 @@ final class EavesReader {
         Edge top = roof.coveringTop().get();
         double thickness = bottom.distanceTo(top, view.slope());
         List<Crossing> columns = crossLines.find(
-                bottom.line(), bottom.from() - 4, bottom.from() + 4.5, view.squareToSlope(),
+                bottom.line(), bottom.from() - 5, bottom.from() + 10, view.squareToSlope(),
                 position -> 0.18 * thickness, position -> 0.82 * thickness, 0.7);
+        double inkEnd = bottom.line().positionOf(atX(bottom, inkEnd(bottom, List.of(), bottom.line().pointAt(bottom.from() + 12).x())));
+        double toe = roof.rafterTop().map(rafterTop -> bottom.line().positionOf(Level.crossing(rafterTop, cut))).orElse(inkEnd);
         return columns.stream()
-                .min(Comparator.comparingDouble((Crossing column) -> Math.abs(column.position() - bottom.from())
-                        + 3 * (1 - column.coverage())))
+                .min(Comparator.comparingDouble((Crossing column) -> Math.min(3, Math.abs(column.position() - inkEnd) / 0.8)
+                        + 3 * (1 - column.coverage())
+                        + Math.min(3, expectation.cost("covering.projection", toe - column.position())) / 1.5))
                 .map(column -> {
                     Line across = new Line(bottom.line().pointAt(column.position()), view.squareToSlope());
                     return view.fit().fit(across, 0.15, thickness - 0.15, 0.25, 0.25);

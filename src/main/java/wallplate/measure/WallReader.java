@@ -20,6 +20,9 @@ final class WallReader {
             Optional<Edge> plateInner,
             double confusion) {}
 
+    /** How much further a hidden line lies from its neighbour than the centre of the ink of both. */
+    private static final double SHARED_CENTRE_FACTOR = 1.6;
+
     private final DrawingView view;
     private final Expectation expectation;
     private final RoofLines roof;
@@ -171,8 +174,6 @@ final class WallReader {
                 x -> 0.15 * height,
                 x -> 0.85 * height,
                 0.6);
-        double expectedOuter = outerX + expectation.setIn();
-        double expectedWidth = expectation.exactOr("wall-plate.width", 5);
         double bestCost = Double.MAX_VALUE;
         Crossing left = null;
         Crossing right = null;
@@ -182,8 +183,8 @@ final class WallReader {
                 if (width < 1.2) {
                     continue;
                 }
-                double cost = expectation.cost("wall-plate.width", width)
-                        + flushCost(first.position(), secondColumn.position(), outerX, innerX, expectedOuter, expectedWidth)
+                double cost = Math.min(3.2, expectation.cost("wall-plate.width", width))
+                        + flushCost(first.position(), secondColumn.position(), outerX, innerX, rafter.xAt(heelY))
                         + 3 * (2 - first.coverage() - secondColumn.coverage());
                 if (cost < bestCost) {
                     bestCost = cost;
@@ -205,19 +206,43 @@ final class WallReader {
                 Optional.of(plateOuter), Optional.of(plateInner), confusion);
     }
 
-    private static double flushCost(
-            double left, double right, double outerX, double innerX, double expectedOuter, double expectedWidth) {
-        double byOuter = Math.abs(left - expectedOuter);
-        boolean innerFlush = Math.abs(expectedOuter + expectedWidth - innerX) < 0.3;
-        double byInner = innerFlush ? Math.abs(right - innerX) : byOuter;
-        boolean outerFlush = Math.abs(expectedOuter - outerX) < 0.3;
-        return Math.min(2, outerFlush ? byOuter : Math.min(byOuter, byInner));
+    /**
+     * How unlikely a plate's sides are for their place: against the face that the task sets it flush with, and with its
+     * outer corner at the rafter's underside, which a learner may miss by a little.
+     */
+    private double flushCost(double left, double right, double outerX, double innerX, double rafterX) {
+        double setIn = expectation.setIn();
+        double width = expectation.exactOr("wall-plate.width", 5);
+        double thickness = expectation.exactOr("wall.thickness", 11);
+        double flush;
+        if (setIn < 0.3) {
+            flush = Math.abs(left - outerX);
+        } else if (Math.abs(setIn + width - thickness) < 0.3) {
+            flush = Math.abs(right - innerX);
+        } else {
+            flush = Math.abs((left + right) / 2 - (outerX + innerX) / 2) / 2;
+        }
+        return Math.min(3, flush / 0.5) + Math.min(2.5, Math.abs(left - rafterX) / 1.2);
     }
 
     /** The plate's own top: the tie beam's underside runs over it, often a few tenths beside it. */
     private Edge plateTop(double left, double right, double heelY) {
         double guess = roof.tieBeamBottom().map(beam -> beam.yAt((left + right) / 2)).orElse(heelY);
         Edge seen = view.fit().fit(Level.levelAt(guess), left + 0.3, right - 0.3, 0.12, 0.3);
-        return roof.tieBeamBottom().map(beam -> Overdrawn.below(view, seen, beam, right + 1)).orElse(seen);
+        return roof.tieBeamBottom().map(beam -> besideBeam(seen, beam)).orElse(seen);
+    }
+
+    /**
+     * The plate's top told apart from the tie beam's underside that is drawn over it: where both lie within a line's
+     * breadth their common centre has moved only part of the way, as found on lines of both kinds drawn apart.
+     */
+    private static Edge besideBeam(Edge seen, Edge beam) {
+        double moved = beam.distanceTo(seen, Level.RIGHT);
+        if (Math.abs(moved) > 0.3) {
+            return seen;
+        }
+        Edge shifted = seen.offsetBy((SHARED_CENTRE_FACTOR - 1) * moved);
+        return new Edge(
+                shifted.line(), shifted.from(), shifted.to(), 0.05, shifted.residualMm(), shifted.ink(), shifted.coverage());
     }
 }

@@ -47,7 +47,8 @@ public final class EdgeFit {
     }
 
     /**
-     * @param firstWindowMm how far the rough line may be off: the standard deviation of the first window
+     * @param firstWindowMm how far the rough line may be off: the widest standard deviation of the window; smaller
+     *     where a neighbouring line lies close
      */
     public Edge fit(Line rough, double from, double to, double directionDoubtDegrees, double firstWindowMm) {
         Line line = new Line(rough.pointAt((from + to) / 2), rough.direction());
@@ -60,13 +61,10 @@ public final class EdgeFit {
         double inkedLength = 0;
         double narrowest = 0;
         for (int stage = 0; stage < WINDOW_SIGMAS_MM.length; stage++) {
-            if (WINDOW_SIGMAS_MM[stage] > firstWindowMm) {
-                continue;
-            }
             if (stage == WINDOW_SIGMAS_MM.length - 3) {
-                narrowest = HEAVY_WINDOW * width(line, half);
+                narrowest = Math.min(firstWindowMm, HEAVY_WINDOW * width(line, half));
             }
-            double sigma = Math.max(WINDOW_SIGMAS_MM[stage], narrowest);
+            double sigma = Math.max(Math.min(WINDOW_SIGMAS_MM[stage], firstWindowMm), narrowest);
             measure(line, half, sigma, centre, mass);
             Solution solution = solve(centre, mass, half, directionDoubtDegrees);
             Vector across = line.direction().leftNormal();
