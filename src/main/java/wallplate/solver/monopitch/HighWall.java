@@ -55,7 +55,7 @@ final class HighWall implements Part {
                 .cut("outer", outline.get(1), outline.get(2))
                 .cut("top", outline.get(3), outline.get(2))
                 .broken("break", new Point(inner - BREAK_OVERRUN, bottom), new Point(outer + BREAK_OVERRUN, bottom))
-                .hatched(Hatching.within(outline, List.of()))
+                .hatched(Hatching.within(outline, List.of(), Hatching.WIDE))
                 .all();
     }
 

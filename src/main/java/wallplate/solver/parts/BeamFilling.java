@@ -34,7 +34,7 @@ public final class BeamFilling implements Part {
         return new Lines(name())
                 .cut("outer", Wall.outerTop(frame), frame.onSlope(outer, covering))
                 .cut("inner", frame.onSlope(0, rafter), frame.onSlope(0, covering))
-                .hatched(Hatching.within(outline, supports(frame)))
+                .hatched(Hatching.within(outline, supports(frame), Hatching.NARROW))
                 .all();
     }
 

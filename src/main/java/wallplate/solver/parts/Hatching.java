@@ -14,7 +14,10 @@ public final class Hatching {
      * Between strokes, square to them, in millimetres on paper. Section lines stand 1.6 to 3.2 mm apart (US Navy,
      * NAVEDTRA 14276, section lines: 1/16 to 1/8 inch); learners draw them at the wide end.
      */
-    static final double SPACING = 3;
+    public static final double WIDE = 3;
+
+    /** The same for small surfaces, which one or two wide strokes would not show as hatched. */
+    public static final double NARROW = 2;
 
     /** Strokes shorter than this, in millimetres on paper, are left out: a pencil makes a dot of them. */
     private static final double SHORTEST = 0.5;
@@ -28,16 +31,17 @@ public final class Hatching {
      *
      * @param outline corners anticlockwise
      * @param holes each with its corners anticlockwise
+     * @param spacing between strokes, square to them
      */
-    public static List<Segment> within(List<Point> outline, List<List<Point>> holes) {
+    public static List<Segment> within(List<Point> outline, List<List<Point>> holes, double spacing) {
         Vector across = DIRECTION.leftNormal();
         double from = outline.stream().mapToDouble(corner -> across.dot(corner.minus(Point.ORIGIN))).min().orElseThrow();
         double to = outline.stream().mapToDouble(corner -> across.dot(corner.minus(Point.ORIGIN))).max().orElseThrow();
         List<Segment> strokes = new ArrayList<>();
-        int count = (int) Math.floor((to - from) / SPACING);
-        double start = from + (to - from - (count - 1) * SPACING) / 2;
+        int count = (int) Math.floor((to - from) / spacing);
+        double start = from + (to - from - (count - 1) * spacing) / 2;
         for (int i = 0; i < Math.max(1, count); i++) {
-            double offset = count < 1 ? (from + to) / 2 : start + i * SPACING;
+            double offset = count < 1 ? (from + to) / 2 : start + i * spacing;
             Line line = new Line(Point.ORIGIN.plus(across.times(offset)), DIRECTION);
             for (Interval piece : pieces(line, outline, holes)) {
                 if (piece.to - piece.from >= SHORTEST) {

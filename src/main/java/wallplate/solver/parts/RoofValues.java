@@ -160,6 +160,17 @@ public final class RoofValues {
                 "equal spacing that fills the slope, none wider than this one",
                 equal.spacing(),
                 equalWorking(slopeLength - width, spacing, equal));
+        supportsPerSquareMetre();
+    }
+
+    private void supportsPerSquareMetre() {
+        double spacing = sizes.number("support.spacing");
+        number(
+                "support.metres-per-square-metre",
+                "running metres for one square metre of roof",
+                1000 / spacing,
+                "m",
+                "1000 / %s = %s".formatted(text(spacing), text(1000 / spacing)));
     }
 
     private static String equalWorking(double length, double widest, EqualSpacing equal) {

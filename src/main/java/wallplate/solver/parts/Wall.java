@@ -48,7 +48,7 @@ public final class Wall implements Part {
         if (topStartX(frame) > outer) {
             lines.cut("splay", outerTop, new Point(topStartX(frame), top));
         }
-        return lines.hatched(Hatching.within(outline(frame), List.of())).all();
+        return lines.hatched(Hatching.within(outline(frame), List.of(), Hatching.WIDE)).all();
     }
 
     private static List<Point> outline(RoofFrame frame) {
