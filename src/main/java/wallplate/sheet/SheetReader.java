@@ -39,8 +39,11 @@ public final class SheetReader {
     private static final double ROUGH_PIXELS_PER_MM = 4;
     private static final double LEVEL_PIXELS_PER_MM = 10;
     private static final double EDGE_INSET = 0.8;
-    /** A place on the picture's border that differs by this share from the paper's grey is not paper. */
-    private static final double SURROUND_DIFFERENCE = 0.1;
+    /**
+     * A place on the picture's border that differs by this share from the paper's grey is not paper: tried one after
+     * another where paper touches the border, in scans of even light and in photographs of uneven light.
+     */
+    private static final double[] SURROUND_DIFFERENCES = {0.1, 0.25};
 
     /** Reads one page that is expected to be a sheet of the given format. */
     public SheetReading read(ScanPage page, SheetFormat format) {
@@ -61,9 +64,11 @@ public final class SheetReader {
         double longer = Math.max(format.widthMm(), format.heightMm());
         double shorter = Math.min(format.widthMm(), format.heightMm());
         PaperSides sides = PaperSides.near(PaperRegion.outline(picture, 0), picture);
-        if (!sides.complete()) {
-            PaperSides again = PaperSides.near(PaperRegion.outline(picture, SURROUND_DIFFERENCE), picture);
-            sides = again.count() > sides.count() ? again : sides;
+        for (double difference : SURROUND_DIFFERENCES) {
+            if (!sides.complete()) {
+                PaperSides again = PaperSides.near(PaperRegion.outline(picture, difference), picture);
+                sides = again.count() > sides.count() ? again : sides;
+            }
         }
         return new PaperRectification(picture, longer, shorter).rectify(sides);
     }

@@ -128,7 +128,8 @@ public final class PaperRegion {
             int at, int level, byte[] steepness, byte[] labels, List<ArrayDeque<Integer>> levels, int width) {
         for (int step : new int[] {-1, 1, -width, width}) {
             int next = at + step;
-            if (next < 0 || next >= labels.length || labels[next] != 0) {
+            boolean wrapped = Math.abs(step) == 1 && next / width != at / width;
+            if (next < 0 || next >= labels.length || wrapped || labels[next] != 0) {
                 continue;
             }
             labels[next] = labels[at];
