@@ -3,7 +3,6 @@ package wallplate.sheet.page;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import wallplate.geometry.Angles;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
@@ -32,13 +31,10 @@ public record AxisLines(double tiltDegrees, List<Fitted> alongX, List<Fitted> al
         alongY = List.copyOf(alongY);
     }
 
-    /** The axis lines among rough segments; empty where nothing runs along an axis. */
-    public static Optional<AxisLines> among(List<Segment> segments, LineRefit refit) {
-        if (segments.isEmpty()) {
-            return Optional.empty();
-        }
+    /** The axis lines among rough segments. */
+    public static AxisLines among(List<Segment> segments, LineRefit refit) {
         double tilt = tilt(segments);
-        return Optional.of(new AxisLines(tilt, family(segments, tilt, refit), family(segments, tilt + 90, refit)));
+        return new AxisLines(tilt, family(segments, tilt, refit), family(segments, tilt + 90, refit));
     }
 
     /** The direction near the picture's sides along which, or square to which, most length runs. */

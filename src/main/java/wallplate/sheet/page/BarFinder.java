@@ -17,8 +17,10 @@ import wallplate.sheet.page.LineRefit.Fitted;
  */
 public final class BarFinder {
 
-    /** How far a bar's rough length may be from the nominal one: the rough scale is a few percent off. */
-    private static final double LENGTH_TOLERANCE = 0.09;
+    /** How far a bar's rough length may be from the nominal one where the rough scale is a guess. */
+    public static final double GUESSED_SCALE = 0.09;
+    /** The same where the paper's edges or a stated resolution give the rough scale: a ruler read wrongly. */
+    public static final double KNOWN_SCALE = 0.045;
 
     private static final double STEP = 0.125;
     private static final double TICK_NEAR = 0.8;
@@ -34,11 +36,17 @@ public final class BarFinder {
     private final InkImage ink;
     private final LineRefit refit;
     private final double nominal;
+    private final double tolerance;
 
-    public BarFinder(InkImage ink, LineRefit refit, double nominal) {
+    /**
+     * @param nominal the length that the bar should have
+     * @param tolerance the share of that length by which it may differ in rough millimetres
+     */
+    public BarFinder(InkImage ink, LineRefit refit, double nominal, double tolerance) {
         this.ink = ink;
         this.refit = refit;
         this.nominal = nominal;
+        this.tolerance = tolerance;
     }
 
     /**
@@ -54,8 +62,8 @@ public final class BarFinder {
     public List<Bar> among(List<Fitted> lines) {
         List<Bar> bars = new ArrayList<>();
         for (Fitted line : lines) {
-            if (line.segment().length() > 0.6 * nominal * (1 - LENGTH_TOLERANCE)
-                    && line.segment().length() < nominal * (1 + LENGTH_TOLERANCE) + 20) {
+            if (line.segment().length() > 0.6 * nominal * (1 - tolerance)
+                    && line.segment().length() < nominal * (1 + tolerance) + 20) {
                 onLine(line).ifPresent(bars::add);
             }
         }
@@ -73,7 +81,7 @@ public final class BarFinder {
         for (Tick left : ticks) {
             for (Tick right : ticks) {
                 double length = right.position - left.position;
-                if (Math.abs(length - nominal) > LENGTH_TOLERANCE * nominal) {
+                if (Math.abs(length - nominal) > tolerance * nominal) {
                     continue;
                 }
                 double shape = shape(line, left, right);
@@ -168,7 +176,7 @@ public final class BarFinder {
             return 0;
         }
         double alone = 1 - clutter(line, left.position, right.position);
-        double close = 1 - Math.abs(right.position - left.position - nominal) / (LENGTH_TOLERANCE * nominal) * 0.3;
+        double close = 1 - Math.abs(right.position - left.position - nominal) / (tolerance * nominal) * 0.3;
         return between * (1 - beyond) * (0.6 + 0.4 * ticks) * (1 - 0.4 * arrows) * (0.4 + 0.6 * alone) * close;
     }
 

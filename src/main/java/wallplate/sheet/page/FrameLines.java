@@ -1,13 +1,16 @@
 package wallplate.sheet.page;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.sheet.page.LineRefit.Fitted;
 
 /**
- * Tells the frame, the title block and the edges of the page from the lines of the drawing.
+ * Tells the frame, the title block, the edges of the page and a feeder's streaks from the lines of the drawing.
  *
  * <p>A frame is square to the paper or was ruled along its edge, not along the T-square that the drawing was made with,
  * so it says nothing about the drawing's own level.
@@ -21,6 +24,8 @@ public final class FrameLines {
     /** How far from the picture's side a frame line may lie, as a share of the page across it. */
     private static final double MARGIN_SHARE = 0.16;
     private static final double TOUCH = 1.8;
+    /** A streak is fainter than this share of the paper's grey; a frame is lined in. */
+    private static final double STREAK_DARKNESS = 0.15;
 
     private final double width;
     private final double height;
@@ -45,6 +50,28 @@ public final class FrameLines {
         }
         return new AxisLines(
                 lines.tiltDegrees(), apartFrom(frame, lines.alongX()), apartFrom(frame, lines.alongY()));
+    }
+
+    /** The frame, where all four of its lines were found. */
+    public Optional<Frame> frame(AxisLines lines) {
+        Optional<Segment> bottom = side(lines.alongX(), true, line -> line.midpoint().y());
+        Optional<Segment> top = side(lines.alongX(), true, line -> height - line.midpoint().y());
+        Optional<Segment> left = side(lines.alongY(), false, line -> line.midpoint().x());
+        Optional<Segment> right = side(lines.alongY(), false, line -> width - line.midpoint().x());
+        if (bottom.isEmpty() || top.isEmpty() || left.isEmpty() || right.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(new Frame(bottom.get(), right.get(), top.get(), left.get()));
+    }
+
+    /** The dark frame line nearest to one side of the page, in the half of the page at that side. */
+    private Optional<Segment> side(List<Fitted> lines, boolean alongX, ToDoubleFunction<Segment> margin) {
+        double across = alongX ? height : width;
+        return lines.stream()
+                .filter(line -> line.darkness() > STREAK_DARKNESS)
+                .map(Fitted::segment)
+                .filter(line -> isFrame(line, alongX) && margin.applyAsDouble(line) < MARGIN_SHARE * across)
+                .min(Comparator.comparingDouble(margin));
     }
 
     private static List<Fitted> apartFrom(List<Segment> frame, List<Fitted> lines) {

@@ -1,0 +1,283 @@
+package wallplate.sheet;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import wallplate.geometry.Line;
+import wallplate.geometry.PlaneMap;
+import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+import wallplate.geometry.Vector;
+import wallplate.sheet.Calibration.Source;
+import wallplate.sheet.ScanPage.Picture;
+import wallplate.sheet.opencv.InkFlattening;
+import wallplate.sheet.opencv.PageWarp;
+import wallplate.sheet.opencv.StraightSegments;
+import wallplate.sheet.page.AxisLines;
+import wallplate.sheet.page.BarChoice;
+import wallplate.sheet.page.BarFinder;
+import wallplate.sheet.page.BarFinder.Bar;
+import wallplate.sheet.page.DrawingCheck;
+import wallplate.sheet.page.Frame;
+import wallplate.sheet.page.FrameLines;
+import wallplate.sheet.page.GreyPage;
+import wallplate.sheet.page.LevelDirection;
+import wallplate.sheet.page.LineRefit;
+import wallplate.sheet.page.PageMap;
+import wallplate.sheet.page.PaperMask;
+import wallplate.sheet.page.RoughPage;
+import wallplate.sheet.page.RoughPage.Kind;
+import wallplate.sheet.page.RoughPage.Scale;
+import wallplate.sheet.page.SlopingLines;
+import wallplate.sheet.page.Stretch;
+import wallplate.sheet.page.Turn;
+import wallplate.task.SheetFormat;
+
+/** The reading of one page whose paper has been found in its picture. */
+final class PageReading {
+
+    private static final double ROUGH_PIXELS_PER_MM = 4;
+    private static final double LEVEL_PIXELS_PER_MM = 10;
+    private static final double EDGE_INSET = 0.8;
+    private static final double MM_PER_INCH = 25.4;
+    /** A hundred dots to the inch: a pencil line is one or two pixels wide. */
+    private static final double LEAST_PIXELS_PER_MM = 3.9;
+    /** Two scales of one page may differ by this share before it is said; the eaves page asks for it. */
+    private static final double SCALES_DIFFER = 0.015;
+    /** How well a learner draws a bar with a ruler and how well its ticks have a centre line, in millimetres. */
+    private static final double BAR_DRAWN = 0.1;
+    /** How well the sides of cut paper are known, in percent: a third of a millimetre in A4. */
+    private static final double PAPER_CUT_PERCENT = 0.15;
+
+    private static final double SECOND_BAR_SHAPE = 0.7;
+
+    private final Picture picture;
+    private final SheetFormat format;
+    private final RoughPage rough;
+    private final LineRefit refit;
+    private final boolean formatAlongX;
+
+    PageReading(Picture picture, SheetFormat format, RoughPage rough) {
+        this.picture = picture;
+        this.format = format;
+        this.rough = rough;
+        this.refit = new LineRefit(picture, rough.map());
+        this.formatAlongX = rough.widthMm() >= rough.heightMm() == format.landscape();
+    }
+
+    SheetReading read() {
+        double pixelsPerMm = rough.map().pixelsPerMmAt(new Point(rough.widthMm() / 2, rough.heightMm() / 2));
+        if (pixelsPerMm < LEAST_PIXELS_PER_MM) {
+            return new SheetReading.Unreadable(tooCoarse(pixelsPerMm));
+        }
+        GreyPage grey =
+                PageWarp.warp(picture, rough.map(), rough.widthMm(), rough.heightMm(), ROUGH_PIXELS_PER_MM, 255);
+        InkImage ink = InkFlattening.flatten(grey, new PaperMask(rough.paper(), EDGE_INSET));
+        List<Segment> segments =
+                StraightSegments.find(new GreyPage(ink.widthPx(), ink.heightPx(), ink.pixelsPerMm(), ink.bytes()));
+        AxisLines all = AxisLines.among(segments, refit);
+        FrameLines frames = new FrameLines(rough.widthMm(), rough.heightMm());
+        AxisLines drawn = frames.without(all);
+        Optional<SlopingLines> slopes = SlopingLines.among(segments, all.tiltDegrees(), refit);
+        Optional<String> refusal = DrawingCheck.ofPage(segments, drawn, slopes);
+        if (refusal.isPresent()) {
+            return new SheetReading.Unreadable(refusal.get());
+        }
+        return read(ink, frames.frame(all), drawn, slopes);
+    }
+
+    private String tooCoarse(double pixelsPerMm) {
+        String advice = rough.kind() == Kind.PHOTOGRAPH
+                ? "Take the photograph again from nearer, so that the sheet fills the picture."
+                : "Scan it again at 300 dpi.";
+        return String.format(
+                Locale.ROOT,
+                "This picture shows only %.0f dots to the inch of paper, too few to measure thin lines; at least 100 are"
+                        + " needed. %s",
+                pixelsPerMm * MM_PER_INCH,
+                advice);
+    }
+
+    private SheetReading read(
+            InkImage ink, Optional<Frame> frame, AxisLines drawn, Optional<SlopingLines> slopes) {
+        Bars bars = bars(ink, drawn);
+        BarChoice choice = new BarChoice(
+                rough.widthMm(), rough.heightMm(), formatAlongX, turn -> slopesAbove(drawn, slopes, turn));
+        Optional<BarChoice.Choice> chosen = choice.best(bars.alongX, bars.alongY);
+        Turn turn = chosen.map(BarChoice.Choice::turn).orElseGet(choice::withoutBar);
+        Optional<String> refusal = DrawingCheck.ofSection(drawn, slopes, turn);
+        if (refusal.isPresent()) {
+            return new SheetReading.Unreadable(refusal.get());
+        }
+        if (chosen.isEmpty() && rough.scale() != Scale.EDGES && rough.scale() != Scale.MARKS) {
+            return new SheetReading.Unreadable(String.format(
+                    Locale.ROOT,
+                    "There is no reference bar on this sheet and the edges of the paper are not in the picture, so nothing"
+                            + " tells how large it is. Draw a level bar %.0f mm long with a short upright tick at either"
+                            + " end at the bottom of the sheet, and scan it again.",
+                    format.referenceBarMm()));
+        }
+        Optional<Bar> bar = chosen.map(BarChoice.Choice::bar);
+        Stretch stretch = stretch(frame, turn, bar.flatMap(found -> bars.second(found, turn)));
+        return new SheetReading.Readable(new Levelling(turn, bar, stretch, drawn).page());
+    }
+
+    private record Bars(List<Bar> alongX, List<Bar> alongY) {
+
+        /** The factor that makes an upright bar as long as the level one, where there is one. */
+        Optional<Double> second(Bar level, Turn turn) {
+            List<Bar> upright = turn.isLevelAlongX() ? alongY : alongX;
+            return upright.stream()
+                    .filter(bar -> bar.shape() > SECOND_BAR_SHAPE)
+                    .max(Comparator.comparingDouble(Bar::shape))
+                    .map(bar -> level.segment().length() / bar.segment().length())
+                    .map(factor -> turn.isLevelAlongX() ? factor : 1 / factor);
+        }
+    }
+
+    private Bars bars(InkImage ink, AxisLines drawn) {
+        double tolerance =
+                rough.scale() == Scale.FILLED_PICTURE ? BarFinder.GUESSED_SCALE : BarFinder.KNOWN_SCALE;
+        BarFinder finder = new BarFinder(ink, refit, format.referenceBarMm(), tolerance);
+        return new Bars(finder.among(drawn.alongX()), finder.among(drawn.alongY()));
+    }
+
+    /** Whether the sloping lines lie higher than the level ones; a roof's do. */
+    private static boolean slopesAbove(AxisLines drawn, Optional<SlopingLines> slopes, Turn turn) {
+        List<Segment> level = (turn.isLevelAlongX() ? drawn.alongX() : drawn.alongY())
+                .stream().map(LineRefit.Fitted::segment).toList();
+        if (slopes.isEmpty() || level.isEmpty()) {
+            return true;
+        }
+        List<Segment> sloping =
+                slopes.get().lines().stream().map(LineRefit.Fitted::segment).toList();
+        return turn.meanHeight(sloping) > turn.meanHeight(level);
+    }
+
+    private Stretch stretch(Optional<Frame> frame, Turn turn, Optional<Double> secondBar) {
+        double width = turn.isLevelAlongX() ? format.widthMm() : format.heightMm();
+        double height = turn.isLevelAlongX() ? format.heightMm() : format.widthMm();
+        return Stretch.of(rough, frame, width, height, turn.isLevelAlongX(), secondBar);
+    }
+
+    /** Turns, stretches and scales the rough page to the level one. */
+    private final class Levelling {
+
+        private final Turn turn;
+        private final Optional<Bar> bar;
+        private final Stretch stretch;
+        private final LevelDirection level;
+
+        Levelling(Turn turn, Optional<Bar> bar, Stretch stretch, AxisLines drawn) {
+            this.turn = turn;
+            this.bar = bar;
+            this.stretch = stretch;
+            this.level = LevelDirection.of(
+                    drawn.alongX().stream().map(this::stretched).toList(),
+                    drawn.alongY().stream().map(this::stretched).toList(),
+                    drawn.tiltDegrees());
+        }
+
+        private LineRefit.Fitted stretched(LineRefit.Fitted line) {
+            return new LineRefit.Fitted(
+                    stretched(line.segment()), line.darkness(), line.coverage(), line.residual());
+        }
+
+        private Segment stretched(Segment segment) {
+            return Segment.between(
+                    segment.start().x(),
+                    segment.start().y() * stretch.factor(),
+                    segment.end().x(),
+                    segment.end().y() * stretch.factor());
+        }
+
+        LevelPage page() {
+            double scale = bar.map(found -> format.referenceBarMm()
+                            / stretched(found.segment()).length())
+                    .orElse(1.0);
+            Sheet sheet = sheet(level.tiltDegrees() + turn.degrees(), scale);
+            PageMap toScan = rough.map().after(sheet.toRough);
+            GreyPage grey =
+                    PageWarp.warp(picture, toScan, sheet.widthMm, sheet.heightMm, LEVEL_PIXELS_PER_MM, 255);
+            PlaneMap fromRough = sheet.toRough.inverse();
+            List<Line> edges = rough.paper().stream()
+                    .map(edge -> fromRough.apply(edge.between(0, 100)).line())
+                    .toList();
+            InkImage ink = InkFlattening.flatten(grey, new PaperMask(edges, EDGE_INSET));
+            return new LevelPage(
+                    ink,
+                    toScan,
+                    toScan.pixelsPerMmAt(new Point(sheet.widthMm / 2, sheet.heightMm / 2)),
+                    level.tiltDegrees(),
+                    rough.kind() == Kind.PHOTOGRAPH,
+                    calibration(scale),
+                    bar.map(found -> rightwards(fromRough.apply(found.segment()))),
+                    warnings(scale));
+        }
+
+        private static Segment rightwards(Segment segment) {
+            return segment.vector().x() < 0 ? segment.reversed() : segment;
+        }
+
+        private Calibration calibration(double scale) {
+            if (bar.isEmpty()) {
+                Source source = rough.scale() == Scale.MARKS ? Source.CORNER_MARKS : Source.PAGE_EDGES;
+                return new Calibration(
+                        source,
+                        Math.max(format.widthMm(), format.heightMm()),
+                        PAPER_CUT_PERCENT,
+                        stretch.deviationPercent());
+            }
+            double length = format.referenceBarMm();
+            double deviation = Math.hypot(bar.get().deviation() * scale, BAR_DRAWN);
+            return new Calibration(
+                    Source.REFERENCE_BAR, length, 100 * deviation / length, stretch.deviationPercent());
+        }
+
+        private List<String> warnings(double scale) {
+            List<String> warnings = new ArrayList<>();
+            boolean known = rough.scale() == Scale.EDGES || rough.scale() == Scale.MARKS;
+            String other = rough.scale() == Scale.MARKS ? "the printed corner marks" : "the edges of the paper";
+            if (bar.isEmpty()) {
+                warnings.add(
+                        "No reference bar was found; the millimetres were taken from %s instead.".formatted(other));
+            } else if (known && Math.abs(scale - 1) > SCALES_DIFFER) {
+                warnings.add(String.format(
+                        Locale.ROOT,
+                        "By %s the reference bar is %.1f mm long, not %.0f mm; the millimetres were taken from the bar.",
+                        other,
+                        format.referenceBarMm() / scale,
+                        format.referenceBarMm()));
+            }
+            return warnings;
+        }
+
+        private record Sheet(PageMap toRough, double widthMm, double heightMm) {}
+
+        /** The level page's millimetres: turned and scaled so that it holds the whole rough page. */
+        private Sheet sheet(double turnDegrees, double scale) {
+            Vector right = Vector.atDegrees(turnDegrees);
+            Vector up = right.leftNormal();
+            double left = Double.MAX_VALUE;
+            double bottom = Double.MAX_VALUE;
+            double most = -Double.MAX_VALUE;
+            double top = -Double.MAX_VALUE;
+            for (double x : new double[] {0, rough.widthMm()}) {
+                for (double y : new double[] {0, rough.heightMm() * stretch.factor()}) {
+                    Vector corner = new Vector(x, y);
+                    left = Math.min(left, corner.dot(right));
+                    most = Math.max(most, corner.dot(right));
+                    bottom = Math.min(bottom, corner.dot(up));
+                    top = Math.max(top, corner.dot(up));
+                }
+            }
+            Vector origin = right.times(left).plus(up.times(bottom));
+            PageMap turned = PageMap.affine(
+                    right.x() / scale, up.x() / scale, origin.x(), right.y() / scale, up.y() / scale, origin.y());
+            PageMap unstretched = PageMap.affine(1, 0, 0, 0, 1 / stretch.factor(), 0);
+            return new Sheet(unstretched.after(turned), (most - left) * scale, (top - bottom) * scale);
+        }
+    }
+}

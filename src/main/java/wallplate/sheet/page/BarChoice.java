@@ -1,0 +1,74 @@
+package wallplate.sheet.page;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import wallplate.sheet.page.BarFinder.Bar;
+
+/**
+ * Which of the lines with two ticks is the reference bar, and so which way up the sheet lies.
+ *
+ * <p>The bar stands in the lowest part of the sheet; the sheet lies along or across the picture as its format says; and
+ * a roof's slopes lie above its ceiling. A bar must agree with most of that.
+ */
+public final class BarChoice {
+
+    private static final double LOWEST_PART = 50;
+    private static final double HIGH_PLACE = 0.35;
+    private static final double WRONG_FORMAT = 0.5;
+    private static final double SLOPES_BELOW = 0.35;
+    private static final double LEAST_SCORE = 0.4;
+
+    private final double width;
+    private final double height;
+    private final boolean formatAlongX;
+    private final Predicate<Turn> slopesAbove;
+
+
+    /**
+     * @param formatAlongX whether the sheet's own x axis runs along the rough page's x axis, by its proportions
+     * @param slopesAbove whether, for a turn, the sloping lines lie above the level ones
+     */
+    public BarChoice(double width, double height, boolean formatAlongX, Predicate<Turn> slopesAbove) {
+        this.width = width;
+        this.height = height;
+        this.formatAlongX = formatAlongX;
+        this.slopesAbove = slopesAbove;
+    }
+
+    /** A bar with the turn that it makes likely. */
+    public record Choice(Bar bar, Turn turn, double score) {}
+
+    /** The best bar; empty where none is likely enough. */
+    public Optional<Choice> best(List<Bar> alongX, List<Bar> alongY) {
+        List<Choice> choices = new ArrayList<>();
+        alongX.forEach(bar -> addBoth(choices, bar, Turn.UPRIGHT));
+        alongY.forEach(bar -> addBoth(choices, bar, Turn.QUARTER_LEFT));
+        return choices.stream()
+                .filter(choice -> choice.score >= LEAST_SCORE)
+                .max(Comparator.comparingDouble(Choice::score));
+    }
+
+    /** The turn that format and slopes alone make likely. */
+    public Turn withoutBar() {
+        Turn turn = formatAlongX ? Turn.UPRIGHT : Turn.QUARTER_LEFT;
+        return slopesAbove.test(turn) ? turn : turn.opposite();
+    }
+
+    private void addBoth(List<Choice> choices, Bar bar, Turn turn) {
+        choices.add(scored(bar, turn));
+        choices.add(scored(bar, turn.opposite()));
+    }
+
+    private Choice scored(Bar bar, Turn turn) {
+        double above = turn.heightOf(bar.segment().midpoint(), width, height);
+        double sheetHeight = turn.isLevelAlongX() ? height : width;
+        double high = Math.max(0, Math.min(1, (above - LOWEST_PART) / (sheetHeight / 2 - LOWEST_PART)));
+        double place = 1 - (1 - HIGH_PLACE) * high;
+        double format = turn.isLevelAlongX() == formatAlongX ? 1 : WRONG_FORMAT;
+        double sense = slopesAbove.test(turn) ? 1 : SLOPES_BELOW;
+        return new Choice(bar, turn, bar.shape() * place * format * sense);
+    }
+}
