@@ -33,26 +33,61 @@ final class DrawnConsequences implements Consequences {
 
     @Override
     public Optional<Consequence> of(String key) {
-        Map<String, Double> drawn = new TreeMap<>();
-        List<String> wrong = new ArrayList<>();
-        for (String cause : dependencies.causes(key)) {
-            Optional<Expected> asked = expected.value(cause);
-            if (asked.isPresent() && finding(cause) instanceof Finding.Quantity quantity) {
-                drawn.put(cause, quantity.value());
-                if (isWrong(asked.get(), quantity)) {
-                    wrong.add(cause);
-                }
-            }
-        }
+        Map<String, Double> drawn = drawnCauses(key);
+        List<String> wrong = drawn.keySet().stream().filter(this::isWrong).toList();
         if (wrong.isEmpty()) {
             return Optional.empty();
         }
-        return Solver.solveAsDrawn(expected.task(), drawn).value(key).map(value -> new Consequence(value, wrong));
+        Optional<Expected> following = solved(drawn, key);
+        if (finding(key) instanceof Finding.Count found && !isFollowing(following, found)) {
+            following = nearlyDrawn(drawn).stream()
+                    .map(variant -> solved(variant, key))
+                    .filter(value -> isFollowing(value, found))
+                    .findFirst()
+                    .orElse(following);
+        }
+        return following.map(value -> new Consequence(value, wrong));
     }
 
-    private boolean isWrong(Expected asked, Finding.Quantity drawn) {
+    private Map<String, Double> drawnCauses(String key) {
+        Map<String, Double> drawn = new TreeMap<>();
+        for (String cause : dependencies.causes(key)) {
+            if (expected.value(cause).isPresent() && finding(cause) instanceof Finding.Quantity quantity) {
+                drawn.put(cause, quantity.value());
+            }
+        }
+        return drawn;
+    }
+
+    private Optional<Expected> solved(Map<String, Double> drawn, String key) {
+        return Solver.solveAsDrawn(expected.task(), drawn).value(key);
+    }
+
+    /** A count jumps where one more just fits: what fits with a size off by its tolerance is as right. */
+    private List<Map<String, Double>> nearlyDrawn(Map<String, Double> drawn) {
+        List<Map<String, Double>> variants = new ArrayList<>();
+        drawn.forEach((cause, value) -> {
+            double tolerance = tolerances.forValue(expected.value(cause).orElseThrow()).value();
+            for (double nearby : new double[] {value - tolerance, value + tolerance}) {
+                Map<String, Double> variant = new TreeMap<>(drawn);
+                variant.put(cause, nearby);
+                variants.add(variant);
+            }
+        });
+        return variants;
+    }
+
+    private static boolean isFollowing(Optional<Expected> following, Finding.Count found) {
+        return following.filter(value -> value instanceof Expected.Count count && count.number() == found.number())
+                .isPresent();
+    }
+
+    private boolean isWrong(String cause) {
+        Expected asked = expected.value(cause).orElseThrow();
         double tolerance = tolerances.forValue(asked).value();
-        return Deviation.between(asked, drawn).filter(deviation -> deviation.size() > tolerance).isPresent();
+        return Deviation.between(asked, finding(cause))
+                .filter(deviation -> deviation.size() > tolerance)
+                .isPresent();
     }
 
     private Finding finding(String key) {

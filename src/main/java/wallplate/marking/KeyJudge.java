@@ -32,7 +32,7 @@ final class KeyJudge {
         this.expected = expected;
         this.measured = measured;
         this.consequences = consequences;
-        this.slips = new SlipNaming(expected, measured, guideline.tolerances());
+        this.slips = new SlipNaming(expected, measured, guideline.tolerances(), wording);
         this.wording = wording;
     }
 

@@ -8,6 +8,7 @@ import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.SlipFit;
 import wallplate.solver.Slips;
+import wallplate.task.Scale;
 
 /**
  * Names the known slips that the wrong values of a sheet fit.
@@ -18,26 +19,52 @@ final class SlipNaming {
 
     private static final String PITCH = "roof.pitch";
     private static final String SWAPPED = "width-depth-swapped";
+    private static final String WRONG_SCALE = "wrong-scale";
 
     private final ExpectedDrawing expected;
     private final MeasuredSheet measured;
     private final Tolerances tolerances;
+    private final Wording wording;
     private final Slips slips;
+    private final Optional<Scale> otherScale;
 
-    SlipNaming(ExpectedDrawing expected, MeasuredSheet measured, Tolerances tolerances) {
+    SlipNaming(ExpectedDrawing expected, MeasuredSheet measured, Tolerances tolerances, Wording wording) {
         this.expected = expected;
         this.measured = measured;
         this.tolerances = tolerances;
+        this.wording = wording;
         this.slips = finding(PITCH) instanceof Finding.Quantity pitch
                 ? Slips.of(expected, pitch.value())
                 : Slips.of(expected);
+        this.otherScale = new DrawnScale(expected, measured).otherThanAsked();
     }
 
     /** The slips that a wrong value of this key fits, the nearest first. */
     List<SlipFit> slipsFor(String key, double tolerance) {
+        Optional<SlipFit> scale = scaleOfTheSheet(key);
+        if (scale.isPresent()) {
+            return List.of(scale.get());
+        }
         return fitting(key, tolerance).stream()
                 .filter(fit -> !fit.slip().equals(SWAPPED) || partnerMayBeSwapped(key))
                 .toList();
+    }
+
+    /** The scale at which the whole sheet is drawn, where it explains this length, too. */
+    private Optional<SlipFit> scaleOfTheSheet(String key) {
+        if (otherScale.isEmpty()
+                || !(expected.value(key).orElseThrow() instanceof Expected.Length asked)
+                || !(finding(key) instanceof Finding.Quantity drawn)) {
+            return Optional.empty();
+        }
+        Scale right = expected.task().scale();
+        Scale other = otherScale.get();
+        if (!DrawnScale.explains(other, right, asked.exactMm(), drawn.value())) {
+            return Optional.empty();
+        }
+        double value = asked.exactMm() * right.denominator() / other.denominator();
+        return Optional.of(new SlipFit(
+                key, WRONG_SCALE, "", value, Math.abs(drawn.value() - value), wording.wholeSheetAtScale(asked, drawn, other)));
     }
 
     private List<SlipFit> fitting(String key, double tolerance) {

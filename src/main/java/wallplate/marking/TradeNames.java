@@ -38,6 +38,11 @@ public final class TradeNames {
         return phrases.find("part." + part).map(this::fill).orElse(part);
     }
 
+    /** What a part is called over a paragraph, such as "Purlins". */
+    public String heading(String part) {
+        return phrases.find("heading." + part).map(this::fill).orElseGet(() -> capitalised(part(part)));
+    }
+
     /** A text of the marking bundle with the supports' name filled in. */
     String text(String key) {
         return fill(phrases.text(key));

@@ -8,6 +8,7 @@ import wallplate.measure.Finding;
 import wallplate.solver.Expected;
 import wallplate.solver.SlipFit;
 import wallplate.task.DrawingTask;
+import wallplate.task.Scale;
 
 /** The sentences of a marked sheet, to the learner: what was measured, what was asked, how to get it right. */
 final class Wording {
@@ -96,6 +97,17 @@ final class Wording {
         return asked instanceof Expected.Angle ? "angle" : "length";
     }
 
+    /** What a length is where the whole sheet is drawn at another scale. */
+    String wholeSheetAtScale(Expected.Length asked, Finding.Quantity drawn, Scale other) {
+        return phrases.text(
+                "feedback.other-scale",
+                Map.of(
+                        "measured", values.found(asked, drawn),
+                        "expected", values.asked(asked),
+                        "working", working(asked),
+                        "scale", other.toString()));
+    }
+
     private String severalSlips(List<SlipFit> slips) {
         String fitting = slips.stream()
                 .map(slip -> phrases.find("slip-name." + slip.slip()).orElse(slip.name()))
@@ -105,7 +117,9 @@ final class Wording {
     }
 
     private String slipSentence(Expected asked, Finding found, SlipFit slip) {
+        boolean alreadyWorded = slip.name().isEmpty();
         return phrases.find("slip." + slip.slip())
+                .filter(sentence -> !alreadyWorded)
                 .map(sentence -> names.fill(Phrases.fill(
                         sentence,
                         Map.of(

@@ -13,7 +13,7 @@ import wallplate.measure.Finding;
 /**
  * One thing to do better next time: the lost marks that belong together because they hang on one part of the drawing.
  *
- * @param part the part's key, such as {@code gutter}; a criterion's id where its marks hang on no single part
+ * @param part the part's key, such as {@code gutter}, or {@code scale} where a wrong scale explains them; a criterion's id where its marks hang on no single part
  * @param marks in the guideline's order, each with something to gain
  */
 public record Topic(String part, List<Mark> marks) {
@@ -49,7 +49,7 @@ public record Topic(String part, List<Mark> marks) {
 
     private static String cause(Mark mark) {
         if (mark.slips().equals(List.of(WRONG_SCALE))) {
-            return "drawing";
+            return "scale";
         }
         return mark.key().map(Topic::partOf).orElse(mark.criterion());
     }

@@ -159,6 +159,9 @@ final class CriterionTable {
     }
 
     private String tolerance(Expected asked, double tolerance) {
+        if (tolerance == 0) {
+            return words.text("table.exactly");
+        }
         return "\u00b1 " + words.values().tolerance(asked, tolerance);
     }
 

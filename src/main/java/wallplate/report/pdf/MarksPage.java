@@ -69,23 +69,23 @@ final class MarksPage {
 
     private void picture(Canvas canvas, Box room) throws IOException {
         InkImage ink = sheet.levelPage().ink();
-        Box region = drawingRegion(ink);
+        Box region = drawingRegion(ink, room);
         double scale = Math.min(room.width() / region.width(), room.height() / region.height());
         double width = region.width() * scale;
         double height = region.height() * scale;
         Box place = new Box(
                 room.left() + (room.width() - width) / 2, room.bottom() + (room.height() - height) / 2, width, height);
-        canvas.image(PagePicture.of(document, ink, region, width), place);
+        canvas.image(new PagePicture(ink).of(document, region, width), place);
         new NumberedOverlay(ink, region, place).draw(canvas, parts);
         canvas.rectangle(place, Pen.solid(0.18, Ink.FAINT));
     }
 
     /** The part of the sheet with the drawing on it; the whole sheet where nothing was found. */
-    private Box drawingRegion(InkImage ink) {
+    private Box drawingRegion(InkImage ink, Box room) {
         Box page = new Box(0, 0, ink.widthMm(), ink.heightMm());
         List<Segment> lines = new ArrayList<>();
         parts.forEach(part -> lines.addAll(part.lines()));
-        return lines.isEmpty() ? page : Box.around(lines).grown(AROUND_DRAWING_MM).within(page);
+        return lines.isEmpty() ? page : Box.around(lines).grown(AROUND_DRAWING_MM).proportionedLike(room).within(page);
     }
 
     private void legend(Canvas canvas, double left, double y) throws IOException {

@@ -3,11 +3,11 @@ package wallplate.report.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import wallplate.assessment.AssessedSheet;
+import wallplate.geometry.Segment;
 import wallplate.marking.Mark;
 import wallplate.report.Praise;
 import wallplate.report.Topic;
@@ -18,8 +18,9 @@ final class NextTimePage {
     private static final int TOPICS = 3;
     private static final int SENTENCES = 3;
     private static final int PRAISED = 8;
-    private static final double TOPIC_HEIGHT = 66;
-    private static final double PICTURE_WIDTH = 58;
+    private static final double TOPIC_HEIGHT = 63;
+    private static final double PICTURE_WIDTH = 64;
+    private static final double WHOLE_HEIGHT = 74;
     private static final double GAP = 4;
 
     private final PDDocument document;
@@ -48,7 +49,20 @@ final class NextTimePage {
             topic(canvas, pictures, topics.get(index), index + 1, new Box(content.left(), top - TOPIC_HEIGHT, content.width(), TOPIC_HEIGHT));
             top -= TOPIC_HEIGHT + GAP;
         }
+        if (topics.isEmpty()) {
+            pictures.drawWhole(canvas, drawing(), half(content, top, 0), half(content, top, 1));
+            top -= WHOLE_HEIGHT + GAP;
+        }
         praise(canvas, new Box(content.left(), SheetFrame.CONTENT.bottom(), content.width(), top - content.bottom()));
+    }
+
+    private List<Segment> drawing() {
+        return PartLines.of(sheet).stream().flatMap(part -> part.lines().stream()).toList();
+    }
+
+    private static Box half(Box content, double top, int index) {
+        double width = (content.width() - GAP) / 2;
+        return new Box(content.left() + index * (width + GAP), top - WHOLE_HEIGHT, width, WHOLE_HEIGHT);
     }
 
     private void topic(Canvas canvas, TopicPictures pictures, Topic topic, int number, Box box) throws IOException {
@@ -66,7 +80,7 @@ final class NextTimePage {
         if (topic.marks().size() == 1) {
             return topic.marks().get(0).title();
         }
-        return capitalised(words.names().part(topic.part()));
+        return words.names().heading(topic.part());
     }
 
     private String gain(Topic topic) {
@@ -124,9 +138,5 @@ final class NextTimePage {
             sentences.add(words.text("praise.single", Map.of("titles", titles)));
         }
         return sentences.isEmpty() ? words.text("praise.start") : String.join(" ", sentences);
-    }
-
-    private static String capitalised(String word) {
-        return word.isEmpty() ? word : word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
     }
 }

@@ -8,22 +8,48 @@ import org.apache.pdfbox.pdmodel.graphics.image.LosslessFactory;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import wallplate.sheet.InkImage;
 
-/** A piece of a learner's level page as a picture for a report: dark pencil on white, a little lighter than it is. */
+/** Pieces of a learner's level page as pictures for a report: pencil on white paper, whatever the scan's own light was. */
 final class PagePicture {
 
     /** What a print shows of pencil lines without making the file large. */
     private static final double PIXELS_PER_PRINTED_MM = 7;
-    /** The share of the ink that is kept, so that what is drawn over it stands out. */
-    private static final double KEPT_INK = 0.8;
+    /** The ink, of 255, that a sheet's own pencil lines are brought to: dark enough to see, light enough to draw over. */
+    private static final double LINE_INK = 175;
+    /** Below this ink it is paper with its grain. */
+    private static final double PAPER_INK = 10;
+    /** A faint pencil is strengthened up to so many times. */
+    private static final double STRONGEST = 5;
+    /** The share of a sheet that is taken for pencil lines when their darkness is judged. */
+    private static final double LINE_SHARE = 0.01;
 
-    private PagePicture() {}
+    private final InkImage ink;
+    private final double strength;
+
+    PagePicture(InkImage ink) {
+        this.ink = ink;
+        this.strength = Math.min(STRONGEST, LINE_INK / Math.max(1, darknessOfLines(ink) - PAPER_INK));
+    }
+
+    /** The ink that only the darkest hundredth of the sheet exceeds. */
+    private static double darknessOfLines(InkImage ink) {
+        int[] histogram = new int[256];
+        byte[] bytes = ink.bytes();
+        for (byte one : bytes) {
+            histogram[one & 0xff]++;
+        }
+        int level = 255;
+        for (double rest = bytes.length * LINE_SHARE; level > 0 && rest > histogram[level]; level--) {
+            rest -= histogram[level];
+        }
+        return level;
+    }
 
     /**
      * The picture of a region for a place on the report of the same proportions; outside the page it is white.
      *
      * @param printedWidthMm how wide the picture stands on the report
      */
-    static PDImageXObject of(PDDocument document, InkImage ink, Box region, double printedWidthMm) throws IOException {
+    PDImageXObject of(PDDocument document, Box region, double printedWidthMm) throws IOException {
         double finest = region.width() * ink.pixelsPerMm();
         int widthPx = Math.max(8, (int) Math.round(Math.min(finest, printedWidthMm * PIXELS_PER_PRINTED_MM)));
         int heightPx = Math.max(8, (int) Math.round(widthPx * region.height() / region.width()));
@@ -38,13 +64,18 @@ final class PagePicture {
             for (int column = 0; column < widthPx; column++) {
                 int left = (int) Math.floor(firstColumn + column * step);
                 int right = Math.max(left + 1, (int) Math.floor(firstColumn + (column + 1) * step));
-                grey[row * widthPx + column] = (byte) (255 - Math.round(KEPT_INK * mean(ink, left, top, right, bottom)));
+                grey[row * widthPx + column] = shade(mean(left, top, right, bottom));
             }
         }
         return LosslessFactory.createFromImage(document, picture);
     }
 
-    private static double mean(InkImage ink, int left, int top, int right, int bottom) {
+    private byte shade(double inkThere) {
+        double shown = Math.max(0, Math.min(255, (inkThere - PAPER_INK) * strength));
+        return (byte) (255 - Math.round(shown));
+    }
+
+    private double mean(int left, int top, int right, int bottom) {
         int fromColumn = Math.max(0, left);
         int toColumn = Math.min(ink.widthPx(), right);
         int fromRow = Math.max(0, top);

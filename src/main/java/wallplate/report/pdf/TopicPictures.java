@@ -1,6 +1,7 @@
 package wallplate.report.pdf;
 
 import java.io.IOException;
+import java.util.List;
 import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import wallplate.assessment.AssessedSheet;
@@ -18,21 +19,34 @@ final class TopicPictures {
     private final PDDocument document;
     private final SheetText words;
     private final AssessedSheet.Read sheet;
+    private final PagePicture pagePicture;
     private final Optional<ModelOnSheet> model;
 
     TopicPictures(PDDocument document, SheetText words, AssessedSheet.Read sheet) {
         this.document = document;
         this.words = words;
         this.sheet = sheet;
+        this.pagePicture = new PagePicture(sheet.levelPage().ink());
         this.model = ModelOnSheet.of(sheet);
     }
 
     /** Draws both pictures with their captions into two boxes of one size. */
     void draw(Canvas canvas, Topic topic, Box own, Box answer) throws IOException {
         TopicPlace topicPlace = TopicPlace.of(sheet, topic, model);
+        draw(canvas, topicPlace, topic.part(), own, answer);
+    }
+
+    /** Draws the whole drawing beside the whole model answer. */
+    void drawWhole(Canvas canvas, List<Segment> drawing, Box own, Box answer) throws IOException {
+        if (!drawing.isEmpty()) {
+            draw(canvas, new TopicPlace(Box.around(drawing).grown(4), List.of()), "", own, answer);
+        }
+    }
+
+    private void draw(Canvas canvas, TopicPlace topicPlace, String part, Box own, Box answer) throws IOException {
         Box ownPicture = belowCaption(canvas, own, words.text("picture.own"));
         Box region = topicPlace.region().proportionedLike(ownPicture);
-        canvas.image(PagePicture.of(document, sheet.levelPage().ink(), region, ownPicture.width()), ownPicture);
+        canvas.image(pagePicture.of(document, region, ownPicture.width()), ownPicture);
         canvas.clip(ownPicture);
         for (Segment stroke : topicPlace.strokes()) {
             canvas.line(region.mapTo(ownPicture, stroke), STROKE);
@@ -41,7 +55,7 @@ final class TopicPictures {
         canvas.rectangle(ownPicture, EDGE);
         Box answerPicture = belowCaption(canvas, answer, words.text("picture.model"));
         if (model.isPresent()) {
-            drawModel(canvas, model.get(), topic, region, answerPicture);
+            drawModel(canvas, model.get(), part, region, answerPicture);
         } else {
             canvas.paragraph(
                     words.text("picture.no-heel"),
@@ -58,11 +72,11 @@ final class TopicPictures {
         return new Box(box.left(), box.bottom(), box.width(), box.height() - CAPTION_MM);
     }
 
-    private static void drawModel(Canvas canvas, ModelOnSheet model, Topic topic, Box region, Box place)
+    private static void drawModel(Canvas canvas, ModelOnSheet model, String part, Box region, Box place)
             throws IOException {
         canvas.clip(place);
         for (DrawnLine line : model.lines()) {
-            boolean spokenOf = line.part().equals(topic.part());
+            boolean spokenOf = line.part().equals(part);
             Pen pen = pen(line);
             canvas.line(
                     region.mapTo(place, model.onSheet(line)),
@@ -77,7 +91,7 @@ final class TopicPictures {
             case CUT_OUTLINE -> Pen.solid(0.4, Ink.GRAPHITE);
             case SEEN_OUTLINE -> Pen.solid(0.25, Ink.GRAPHITE);
             case DIAGONAL, HATCH -> Pen.solid(0.13, Ink.GREY);
-            case BREAK -> new Pen(0.13, Ink.GREY, java.util.List.of(3.0, 1.0, 0.3, 1.0));
+            case BREAK -> new Pen(0.13, Ink.GREY, List.of(3.0, 1.0, 0.3, 1.0));
         };
     }
 }

@@ -18,7 +18,7 @@ import wallplate.report.Topic;
  */
 record TopicPlace(Box region, List<Segment> strokes) {
 
-    private static final double SMALLEST_MM = 24;
+    private static final double SMALLEST_MM = 34;
     private static final double WIDEST_MM = 95;
     private static final double HIGHEST_MM = 75;
     private static final double AROUND_MM = 5;
