@@ -22,6 +22,10 @@ import wallplate.solver.ExpectedDrawing;
 /** One run of the command: every page of every scan is assessed and its results are written before the next is opened. */
 final class MarkRun {
 
+    private static final String FAILED =
+            "The program failed on this file, which is no fault of the drawing: save the scan again as a PNG or PDF file and"
+                    + " hand that in.";
+
     private final ExpectedDrawing expected;
     private final Guideline guideline;
     private final Assessor assessor;
@@ -59,7 +63,7 @@ final class MarkRun {
         } catch (UncheckedIOException unwritable) {
             throw unwritable;
         } catch (IOException | RuntimeException broken) {
-            pages.add(unreadable(name, pages.nextPage(), "The file could not be opened: " + broken.getMessage()));
+            pages.add(failed(name, pages.nextPage(), broken));
         }
         pages.end();
     }
@@ -69,12 +73,13 @@ final class MarkRun {
         try {
             return assessor.assess(page, expected, guideline);
         } catch (RuntimeException fault) {
-            return unreadable(page.scan(), page.page(), "The program failed on this sheet: " + fault);
+            return failed(page.scan(), page.page(), fault);
         }
     }
 
-    private AssessedSheet unreadable(String scan, int page, String reason) {
-        return new AssessedSheet.Unreadable(scan, page, expected, reason);
+    private AssessedSheet failed(String scan, int page, Exception fault) {
+        progress.printf("fault: %s page %d: %s%n", scan, page, fault.toString().replaceAll("\\s+", " "));
+        return new AssessedSheet.Unreadable(scan, page, expected, FAILED);
     }
 
     private void report(AssessedSheet sheet, boolean severalPages) {
