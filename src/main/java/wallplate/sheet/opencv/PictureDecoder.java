@@ -1,6 +1,7 @@
 package wallplate.sheet.opencv;
 
 import java.util.Optional;
+import org.opencv.core.CvException;
 import org.opencv.core.Mat;
 import org.opencv.core.MatOfByte;
 import org.opencv.imgcodecs.Imgcodecs;
@@ -26,15 +27,21 @@ public final class PictureDecoder {
     }
 
     private static Optional<Picture> decode(byte[] content, int flags) {
+        if (content.length == 0) {
+            return Optional.empty();
+        }
         MatOfByte encoded = new MatOfByte(content);
-        Mat grey = Imgcodecs.imdecode(encoded, flags);
+        Mat grey = new Mat();
         try {
+            Imgcodecs.imdecode(encoded, flags, grey);
             if (grey.empty()) {
                 return Optional.empty();
             }
             byte[] bytes = new byte[grey.rows() * grey.cols()];
             grey.get(0, 0, bytes);
             return Optional.of(new Picture(grey.cols(), grey.rows(), bytes, 0, 0));
+        } catch (CvException tooLarge) {
+            return Optional.empty();
         } finally {
             encoded.release();
             grey.release();
