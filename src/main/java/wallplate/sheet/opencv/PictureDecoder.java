@@ -31,19 +31,25 @@ public final class PictureDecoder {
             return Optional.empty();
         }
         MatOfByte encoded = new MatOfByte(content);
-        Mat grey = new Mat();
         try {
-            Imgcodecs.imdecode(encoded, flags, grey);
+            return grey(Imgcodecs.imdecode(encoded, flags));
+        } catch (CvException tooLarge) {
+            return Optional.empty();
+        } finally {
+            encoded.release();
+        }
+    }
+
+    /** The picture of a matrix, which is released. */
+    private static Optional<Picture> grey(Mat grey) {
+        try {
             if (grey.empty()) {
                 return Optional.empty();
             }
             byte[] bytes = new byte[grey.rows() * grey.cols()];
             grey.get(0, 0, bytes);
             return Optional.of(new Picture(grey.cols(), grey.rows(), bytes, 0, 0));
-        } catch (CvException tooLarge) {
-            return Optional.empty();
         } finally {
-            encoded.release();
             grey.release();
         }
     }
