@@ -9,6 +9,9 @@ import wallplate.geometry.Segment;
 /** A dimension as it is planned, in the detail's own axes. */
 sealed interface Dimension {
 
+    /** The measured key that it gives, such as {@code wall.thickness}. */
+    String key();
+
     String figure();
 
     Owner owner();
@@ -25,12 +28,32 @@ sealed interface Dimension {
      * @param line the dimension line, between the arrowheads
      * @param from the measured place that belongs to the line's start; an extension line runs from it
      * @param to the measured place that belongs to the line's end
+     * @param figureShare where along the line the figure has its middle, usually 0.5
      */
-    record Linear(Segment line, Extension from, Extension to, String figure, Owner owner) implements Dimension {
+    record Linear(
+            String key,
+            Segment line,
+            Extension from,
+            Extension to,
+            String figure,
+            double figureShare,
+            Owner owner)
+            implements Dimension {
+
+        Linear withFigureAt(double share) {
+            return new Linear(key, line, from, to, figure, share, owner);
+        }
 
         @Override
         public Linear placed(Placement placement) {
-            return new Linear(placement.apply(line), from.placed(placement), to.placed(placement), figure, owner);
+            return new Linear(
+                    key,
+                    placement.apply(line),
+                    from.placed(placement),
+                    to.placed(placement),
+                    figure,
+                    figureShare,
+                    owner);
         }
 
         @Override
@@ -66,15 +89,21 @@ sealed interface Dimension {
      * @param fromDegrees the first leg's direction
      * @param toDegrees the second leg's direction
      */
-    record Angular(Point apex, double radiusMm, double fromDegrees, double toDegrees, String figure, Owner owner)
+    record Angular(
+            String key,
+            Point apex,
+            double radiusMm,
+            double fromDegrees,
+            double toDegrees,
+            String figure,
+            Owner owner)
             implements Dimension {
 
         @Override
         public Angular placed(Placement placement) {
-            if (!placement.mirrored()) {
-                return new Angular(placement.apply(apex), radiusMm, fromDegrees, toDegrees, figure, owner);
-            }
-            return new Angular(placement.apply(apex), radiusMm, 180 - fromDegrees, 180 - toDegrees, figure, owner);
+            double from = placement.mirrored() ? 180 - fromDegrees : fromDegrees;
+            double to = placement.mirrored() ? 180 - toDegrees : toDegrees;
+            return new Angular(key, placement.apply(apex), radiusMm, from, to, figure, owner);
         }
 
         @Override

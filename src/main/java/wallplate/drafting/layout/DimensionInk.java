@@ -1,6 +1,8 @@
 package wallplate.drafting.layout;
 
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import wallplate.drafting.layout.Dimension.Angular;
 import wallplate.drafting.layout.Dimension.Extension;
 import wallplate.drafting.layout.Dimension.Linear;
@@ -31,6 +33,7 @@ final class DimensionInk {
     private final TextMeasure measure;
     private final List<Ink> inks;
     private final Clutter clutter;
+    private final Set<Segment> drawn = new HashSet<>();
 
     DimensionInk(TextMeasure measure, List<Ink> inks, Clutter clutter) {
         this.measure = measure;
@@ -53,7 +56,8 @@ final class DimensionInk {
         double width = measure.widthMm(dimension.figure(), Typeface.LETTERING, FIGURE_HEIGHT);
         Segment line = dimension.line();
         boolean arrowsInside = line.length() >= 2 * ARROW_LENGTH + 1.5;
-        boolean figureInside = width <= line.length() - 0.6;
+        double share = dimension.figureShare();
+        boolean figureInside = width <= 2 * Math.min(share, 1 - share) * line.length() - 0.6;
         Vector along = line.vector().unit();
         double before = arrowsInside ? 0 : ARROW_LENGTH + 2;
         double after = figureInside ? before : Math.max(before, width + 1.6 + (arrowsInside ? 0 : ARROW_LENGTH));
@@ -62,7 +66,7 @@ final class DimensionInk {
         arrow(line.start(), outwards.negated(), owner);
         arrow(line.end(), outwards, owner);
         Point middle = figureInside
-                ? line.midpoint()
+                ? line.at(dimension.figureShare())
                 : line.end().plus(along.times(after - width / 2 - 0.4));
         figure(dimension.figure(), middle, along, width, owner);
     }
@@ -75,13 +79,16 @@ final class DimensionInk {
         Vector along = whole.unit();
         Segment line = new Segment(
                 extension.start().plus(along.times(extension.gapMm())), foot.plus(along.times(OVERSHOOT)));
-        inks.add(new Ink.Stroke(line, extension.pen(), owner));
-        clutter.add(line);
+        // Dimensions in a chain share an extension line.
+        if (drawn.add(line)) {
+            inks.add(new Ink.Stroke(line, extension.pen(), owner));
+            clutter.add(line, Clutter.DIMENSION);
+        }
     }
 
     private void line(Segment line, Owner owner) {
         inks.add(new Ink.Stroke(line, Pen.THIN, owner));
-        clutter.add(line);
+        clutter.add(line, Clutter.DIMENSION);
     }
 
     private void arrow(Point tip, Vector direction, Owner owner) {
@@ -95,10 +102,8 @@ final class DimensionInk {
         inks.add(new Ink.Lettering(
                 text, baseline, FIGURE_HEIGHT, Alignment.MIDDLE, angle, Typeface.LETTERING, Shade.FULL, owner));
         Vector half = Vector.atDegrees(angle).times(width / 2);
-        for (double height : new double[] {0.2, FIGURE_HEIGHT / 2, FIGURE_HEIGHT}) {
-            Point centre = baseline.plus(up.times(height));
-            clutter.add(new Segment(centre.plus(half.negated()), centre.plus(half)));
-        }
+        Point centre = baseline.plus(up.times(FIGURE_HEIGHT / 2));
+        clutter.addText(new Segment(centre.plus(half.negated()), centre.plus(half)), FIGURE_HEIGHT / 2);
     }
 
     /** The angle at which a text along the line is read from below or from the right, in (-90, 90]. */

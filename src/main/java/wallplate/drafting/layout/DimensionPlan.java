@@ -64,6 +64,11 @@ final class DimensionPlan {
         return Owner.of(Layer.DIMENSION, part);
     }
 
+    private static Linear linear(
+            String key, Segment line, Extension from, Extension to, String figure, Owner owner) {
+        return new Linear(key, line, from, to, figure, 0.5, owner);
+    }
+
     /** In the angle between the tie beam's top and the rafter's underside, short of the first post. */
     private Optional<Dimension> pitch() {
         Optional<String> figure = figures.ofKey("roof.pitch");
@@ -79,7 +84,7 @@ final class DimensionPlan {
         double room = firstUprightBeyond(apex.get().x()) - apex.get().x();
         double radius = Math.max(12, Math.min(32, 0.5 * room));
         double slope = rafter.get().inclinationDegrees();
-        return Optional.of(new Angular(apex.get(), radius, 0, slope, figure.get(), owner("rafter")));
+        return Optional.of(new Angular("roof.pitch", apex.get(), radius, 0, slope, figure.get(), owner("rafter")));
     }
 
     private double firstUprightBeyond(double x) {
@@ -94,7 +99,7 @@ final class DimensionPlan {
     /** Level, under the eaves, from the plumb cut to the outer wall face. */
     private Optional<Dimension> overhang() {
         Optional<String> figure = figures.ofKey("rafter.overhang");
-        Optional<Segment> cut = lines.edge("rafter", 0, "end").or(() -> lines.edge("fascia", 0, "inner"));
+        Optional<Segment> cut = lines.edge("rafter", 0, "cut");
         Optional<Segment> wall = lines.edge("wall", 0, "outer");
         if (figure.isEmpty() || cut.isEmpty() || wall.isEmpty()) {
             return Optional.empty();
@@ -102,7 +107,8 @@ final class DimensionPlan {
         double cutX = cut.get().midpoint().x();
         double wallX = wall.get().midpoint().x();
         double y = lowestOutside(wallX - 0.2) - FIRST;
-        return Optional.of(new Linear(
+        return Optional.of(linear(
+                "rafter.overhang",
                 Segment.between(cutX, y, wallX, y),
                 Extension.thin(new Point(cutX, lines.lowestAt(cutX).orElse(y))),
                 onTheLine(wallX, Math.min(y, top(wall.get())), y),
@@ -141,7 +147,8 @@ final class DimensionPlan {
         double x = end.get().midpoint().x() - FIRST;
         double low = Math.min(end.get().start().y(), end.get().end().y());
         double high = top(end.get());
-        return Optional.of(new Linear(
+        return Optional.of(linear(
+                part + ".depth",
                 Segment.between(x, low, x, high),
                 Extension.thin(new Point(end.get().midpoint().x(), low)),
                 Extension.thin(new Point(end.get().midpoint().x(), high)),
@@ -159,12 +166,25 @@ final class DimensionPlan {
         double y = wallFoot() - FIRST;
         double from = outer.get().midpoint().x();
         double to = inner.get().midpoint().x();
-        return Optional.of(new Linear(
+        Linear thickness = linear(
+                "wall.thickness",
                 Segment.between(from, y, to, y),
                 Extension.thin(new Point(from, wallFoot())),
                 Extension.thin(new Point(to, wallFoot())),
                 figure.get(),
-                owner("wall")));
+                owner("wall"));
+        // The wall's centre line comes down through the middle of the dimension line.
+        return Optional.of(isCentreLineShown() ? thickness.withFigureAt(0.25) : thickness);
+    }
+
+    private boolean isSetOutFromCentre() {
+        return !drawing.task().sizes().word("posts.set-out-from").orElse("").equals("outer-face");
+    }
+
+    private boolean isCentreLineShown() {
+        return isSetOutFromCentre()
+                && figures.ofKey("post.position").isPresent()
+                && !lines.outlines("post").isEmpty();
     }
 
     private double wallFoot() {
@@ -184,14 +204,15 @@ final class DimensionPlan {
         if (figure.isEmpty() || outer.isEmpty() || inner.isEmpty() || posts.isEmpty()) {
             return Optional.empty();
         }
-        boolean fromFace = drawing.task().sizes().word("posts.set-out-from").orElse("").equals("outer-face");
+        boolean fromFace = !isSetOutFromCentre();
         double face = outer.get().midpoint().x();
         double from = fromFace ? face : (face + inner.get().midpoint().x()) / 2;
         double to = posts.get(0).x();
         double y = wallFoot() - FIRST - NEXT;
         Point foot = new Point(from, wallFoot());
         Point post = new Point(to, lines.lowestAt(to).orElse(posts.get(0).y()));
-        return Optional.of(new Linear(
+        return Optional.of(linear(
+                "post.position",
                 Segment.between(from, y, to, y),
                 fromFace ? Extension.thin(foot) : Extension.centreLine(foot),
                 new Extension(post, 1, Pen.CHAIN),
@@ -238,7 +259,8 @@ final class DimensionPlan {
             if (first.distanceTo(second) < NARROWEST_GAP && index > 1) {
                 break;
             }
-            chain.add(new Linear(
+            chain.add(linear(
+                    part + ".spacing",
                     new Segment(first.plus(toLine), second.plus(toLine)),
                     Extension.thin(first.plus(toSurface)),
                     Extension.thin(second.plus(toSurface)),
@@ -262,8 +284,13 @@ final class DimensionPlan {
         double position = Math.max(0, lowEdge.positionOf(high)) + FIRST;
         Point start = lowEdge.pointAt(position);
         Point end = lowEdge.offset(lowEdge.distanceTo(high)).pointAt(position);
-        return Optional.of(new Linear(
-                new Segment(start, end), Extension.thin(low), Extension.thin(high), figure.get(), owner(part)));
+        return Optional.of(linear(
+                part + ".depth",
+                new Segment(start, end),
+                Extension.thin(low),
+                Extension.thin(high),
+                figure.get(),
+                owner(part)));
     }
 
     private static Point innerEnd(Segment edge) {

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.PriorityQueue;
 import wallplate.drafting.layout.LabelPlan.Anchor;
+import wallplate.drafting.layout.LabelPlan.Body;
 import wallplate.drafting.layout.LabelPlan.Label;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
@@ -16,36 +18,52 @@ import wallplate.geometry.Vector;
  * <ol>
  *   <li>Places are the points of a coarse grid, so that labels fall into columns and lines of themselves.
  *   <li>For each label the free places nearest to its part are weighed: length of the leader, lines that it would cross,
- *       whether it runs along a line.
+ *       whether it runs along a line, whether the text would stand in a body.
  *   <li>Labels are placed in turn, those with the fewest places first, and then each is placed again among the others
  *       until nothing improves or four rounds are over.
  * </ol>
  *
- * <p>A label that finds no place is left out; it fails where a sheet is too full for its labels.
+ * <p>A label that finds no place is left out: that happens where a sheet is too full for its labels.
  */
 final class LabelPlacement {
 
     static final double TEXT_HEIGHT = 2.5;
-    static final double SHELF = 2.2;
 
+    private static final double SHELF = 2.2;
+    private static final double SHELF_GAP = 0.8;
     private static final double COLUMN = 7;
     private static final double LINE = 5;
     /** Clear paper around a text. */
-    private static final double CLEAR = 1.3;
+    private static final double CLEAR = 1.2;
+    /** Between the texts of two labels. */
+    private static final double BETWEEN_TEXTS = 1.6;
 
     private static final double LONGEST_LEADER = 90;
-    private static final int PLACES_WEIGHED = 70;
+    private static final double SHORTEST_LEADER = 5;
+    /** A text that stands in a body seems to name it. */
+    private static final double IN_A_BODY = 30;
+    /** What a place in a column of labels is worth, in millimetres of leader. */
+    private static final double IN_A_COLUMN = 8;
+
+    private static final int PLACES_WEIGHED = 80;
     private static final int ROUNDS = 4;
+
+    /** Cheapest first; ties by place, so that the same drawing is always labelled alike. */
+    private static final Comparator<Placed> BY_COST = Comparator.comparingDouble(Placed::cost)
+            .thenComparingDouble(placed -> placed.shelf().end().x())
+            .thenComparingDouble(placed -> placed.shelf().end().y())
+            .thenComparingDouble(placed -> placed.anchor().place().x())
+            .thenComparingDouble(placed -> placed.anchor().place().y());
 
     private final Box zone;
     private final Clutter clutter;
-    private final int[] sums;
-    private final List<Weighed> labels = new ArrayList<>();
+    private final List<Body> bodies;
+    private final List<Choice> choices = new ArrayList<>();
 
-    LabelPlacement(Box zone, Clutter clutter) {
+    LabelPlacement(Box zone, Clutter clutter, List<Body> bodies) {
         this.zone = zone;
         this.clutter = clutter;
-        this.sums = clutter.sums();
+        this.bodies = List.copyOf(bodies);
     }
 
     /**
@@ -55,111 +73,166 @@ final class LabelPlacement {
      */
     record Placed(Label label, Anchor anchor, Segment shelf, Box text, double cost) {
 
-        boolean textOnTheRight() {
+        boolean isTextOnTheRight() {
             return shelf.end().x() > shelf.start().x();
         }
 
         Segment leader() {
             return new Segment(shelf.start(), anchor.place());
         }
+
+        Placed costing(double other) {
+            return new Placed(label, anchor, shelf, text, other);
+        }
     }
 
-    private static final class Weighed {
+    private static final class Choice {
 
         private final List<Placed> places;
         private Optional<Placed> chosen = Optional.empty();
 
-        private Weighed(List<Placed> places) {
+        private Choice(List<Placed> places) {
             this.places = places;
         }
     }
 
     /** Adds a label to be placed; the width is that of its text. */
     void add(Label label, double widthMm) {
-        List<Placed> places = new ArrayList<>();
+        PriorityQueue<Placed> nearest = new PriorityQueue<>(PLACES_WEIGHED + 1, BY_COST.reversed());
         for (double y = zone.bottom() + LINE / 2; y < zone.top(); y += LINE) {
             for (double x = zone.left(); x < zone.right(); x += COLUMN) {
-                consider(label, widthMm, new Point(x, y), true, places);
-                consider(label, widthMm, new Point(x, y), false, places);
+                consider(label, x, y, x, x + widthMm, nearest);
+                consider(label, x, y, x - widthMm, x, nearest);
             }
         }
-        places.sort(BY_COST);
-        List<Placed> weighed = new ArrayList<>();
-        for (Placed place : places.subList(0, Math.min(PLACES_WEIGHED, places.size()))) {
-            weighed.add(new Placed(
-                    place.label(), place.anchor(), place.shelf(), place.text(), place.cost() + crossingCost(place)));
+        List<Placed> weighed = new ArrayList<>(PLACES_WEIGHED);
+        for (Placed place : nearest) {
+            Segment leader = place.leader();
+            weighed.add(place.costing(place.cost()
+                    + clutter.crossingCost(
+                            leader.start().x(), leader.start().y(), leader.end().x(), leader.end().y())));
         }
         weighed.sort(BY_COST);
-        labels.add(new Weighed(weighed));
+        choices.add(new Choice(weighed));
     }
 
-    /** Cheapest first; ties by place, so that the same drawing is always labelled alike. */
-    private static final Comparator<Placed> BY_COST = Comparator.comparingDouble(Placed::cost)
-            .thenComparingDouble(placed -> placed.shelf().end().x())
-            .thenComparingDouble(placed -> placed.shelf().end().y())
-            .thenComparingDouble(placed -> placed.anchor().place().x())
-            .thenComparingDouble(placed -> placed.anchor().place().y());
-
-    private void consider(Label label, double width, Point at, boolean textOnTheRight, List<Placed> places) {
-        double left = textOnTheRight ? at.x() : at.x() - width;
-        Box text = new Box(left, at.y() - TEXT_HEIGHT / 2, left + width, at.y() + TEXT_HEIGHT / 2);
-        if (!zone.contains(text)) {
+    /** Weighs the text that begins or ends at x, if there is room for it. */
+    private void consider(Label label, double x, double y, double left, double right, PriorityQueue<Placed> places) {
+        if (left < zone.left() || right > zone.right() || y + TEXT_HEIGHT / 2 > zone.top()) {
             return;
         }
-        double side = textOnTheRight ? -1 : 1;
-        Point foot = new Point(at.x() + side * (SHELF + 0.8), at.y());
-        Point end = new Point(at.x() + side * 0.8, at.y());
-        Anchor best = null;
-        double cost = LONGEST_LEADER;
-        for (int rank = 0; rank < label.anchors().size(); rank++) {
-            Anchor anchor = label.anchors().get(rank);
-            Vector leader = anchor.place().minus(foot);
+        double side = left < x ? 1 : -1;
+        double foot = x + side * (SHELF + SHELF_GAP);
+        double low = y - TEXT_HEIGHT / 2;
+        double high = y + TEXT_HEIGHT / 2;
+        if (!clutter.isFree(
+                Math.min(left, foot) - CLEAR, low - CLEAR, Math.max(right, foot) + CLEAR, high + CLEAR)) {
+            return;
+        }
+        double dearest = places.size() < PLACES_WEIGHED ? LONGEST_LEADER : places.element().cost();
+        double least = dearest;
+        Anchor nearest = null;
+        for (Anchor anchor : label.anchors()) {
+            double across = (anchor.place().x() - foot) * side;
+            double upwards = Math.abs(anchor.place().y() - y);
             // The leader must leave the text, not run back under it.
-            if (leader.x() * side < 0.5) {
+            if (across < 0.5 || across > LONGEST_LEADER || upwards > LONGEST_LEADER) {
                 continue;
             }
-            double anchorCost = leader.length() + slantCost(leader);
-            if (anchorCost < cost) {
-                cost = anchorCost;
-                best = anchor;
+            double leader = leaderCost(across, upwards);
+            if (leader < least) {
+                least = leader;
+                nearest = anchor;
             }
         }
-        if (best == null) {
+        if (nearest == null) {
             return;
         }
-        Box needed = new Box(
-                Math.min(text.left(), foot.x()) - CLEAR,
-                text.bottom() - CLEAR,
-                Math.max(text.right(), foot.x()) + CLEAR,
-                text.top() + CLEAR);
-        if (clutter.isFree(needed, sums)) {
-            places.add(new Placed(label, best, new Segment(foot, end), text, cost));
+        double cost = least + bodyCost(left, right, y);
+        if (cost >= dearest) {
+            return;
+        }
+        Segment shelf = Segment.between(foot, y, x + side * SHELF_GAP, y);
+        places.add(new Placed(label, nearest, shelf, new Box(left, low, right, high), cost));
+        if (places.size() > PLACES_WEIGHED) {
+            places.remove();
         }
     }
 
-    /** A leader near level or near upright is taken for a line of the drawing. */
-    private static double slantCost(Vector leader) {
-        double steep = Math.abs(new Vector(Math.abs(leader.x()), leader.y()).angleDegrees());
-        double off = Math.min(steep, 90 - steep);
-        return off >= 20 ? 0 : (20 - off) * 0.8;
+    /** Length, and a surcharge for leaders so level or upright that they could be taken for a line of the drawing. */
+    private static double leaderCost(double across, double upwards) {
+        double length = Math.sqrt(across * across + upwards * upwards);
+        double slant = Math.min(across, upwards) / length;
+        double surcharge = slant < 0.34 ? (0.34 - slant) * 45 : 0;
+        return length + surcharge + Math.max(0, SHORTEST_LEADER - length) * 4;
     }
 
-    private double crossingCost(Placed place) {
-        Segment leader = place.leader();
-        double cost = 0;
-        for (Segment line : clutter.lines()) {
-            if (crosses(leader, line)) {
-                double angle = wallplate.geometry.Angles.between(
-                        leader.inclinationDegrees(), line.inclinationDegrees());
-                cost += angle < 15 ? 40 : 5;
+    private double bodyCost(double left, double right, double y) {
+        for (Body body : bodies) {
+            if (body.contains(left, y) || body.contains(right, y) || body.contains((left + right) / 2, y)) {
+                return IN_A_BODY;
             }
         }
-        for (Box box : clutter.boxes()) {
-            if (box.meets(leader)) {
-                cost += 200;
+        return 0;
+    }
+
+    List<Placed> place() {
+        List<Choice> order = new ArrayList<>(choices);
+        order.sort(Comparator.comparingInt(choice -> choice.places.size()));
+        order.forEach(this::choose);
+        for (int round = 0; round < ROUNDS; round++) {
+            boolean changed = false;
+            for (Choice choice : order) {
+                changed |= choose(choice);
+            }
+            if (!changed) {
+                break;
             }
         }
-        return cost;
+        return choices.stream().flatMap(choice -> choice.chosen.stream()).toList();
+    }
+
+    /** Takes the cheapest place among the other labels; answers whether that is another than before. */
+    private boolean choose(Choice choice) {
+        Optional<Placed> before = choice.chosen;
+        choice.chosen = Optional.empty();
+        double least = Double.POSITIVE_INFINITY;
+        for (Placed place : choice.places) {
+            if (place.cost() - IN_A_COLUMN >= least) {
+                break;
+            }
+            double cost = place.cost() + costAmongOthers(place);
+            if (cost < least) {
+                least = cost;
+                choice.chosen = Optional.of(place);
+            }
+        }
+        return !choice.chosen.equals(before);
+    }
+
+    private double costAmongOthers(Placed place) {
+        boolean aligned = false;
+        for (Choice other : choices) {
+            if (other.chosen.isEmpty()) {
+                continue;
+            }
+            Placed there = other.chosen.get();
+            if (inTheWay(place, there)) {
+                return Double.POSITIVE_INFINITY;
+            }
+            aligned |= there.isTextOnTheRight() == place.isTextOnTheRight()
+                    && there.shelf().end().x() == place.shelf().end().x();
+        }
+        return aligned ? -IN_A_COLUMN : 0;
+    }
+
+    private static boolean inTheWay(Placed place, Placed there) {
+        return place.text().grown(BETWEEN_TEXTS).overlaps(there.text())
+                || there.text().grown(CLEAR).meets(place.leader())
+                || place.text().grown(CLEAR).meets(there.leader())
+                || crosses(place.leader(), there.leader())
+                || crosses(place.leader(), there.shelf())
+                || crosses(place.shelf(), there.leader());
     }
 
     private static boolean crosses(Segment first, Segment second) {
@@ -169,69 +242,10 @@ final class LabelPlacement {
         if (sine == 0) {
             return false;
         }
-        Vector between = second.start().minus(first.start());
+        Point start = first.start();
+        Vector between = second.start().minus(start);
         double onFirst = between.cross(other) / sine;
         double onSecond = between.cross(along) / sine;
         return onFirst > 0 && onFirst < 1 && onSecond > 0 && onSecond < 1;
-    }
-
-    List<Placed> place() {
-        List<Weighed> order = new ArrayList<>(labels);
-        order.sort(Comparator.comparingInt(weighed -> weighed.places.size()));
-        for (Weighed weighed : order) {
-            choose(weighed);
-        }
-        for (int round = 0; round < ROUNDS; round++) {
-            boolean changed = false;
-            for (Weighed weighed : order) {
-                changed |= choose(weighed);
-            }
-            if (!changed) {
-                break;
-            }
-        }
-        return labels.stream().flatMap(weighed -> weighed.chosen.stream()).toList();
-    }
-
-    private boolean choose(Weighed weighed) {
-        Optional<Placed> before = weighed.chosen;
-        weighed.chosen = Optional.empty();
-        double least = Double.POSITIVE_INFINITY;
-        Optional<Placed> best = Optional.empty();
-        for (Placed place : weighed.places) {
-            if (place.cost() - ALIGNED * 2 >= least) {
-                break;
-            }
-            double cost = place.cost() + costAmongOthers(place);
-            if (cost < least) {
-                least = cost;
-                best = Optional.of(place);
-            }
-        }
-        weighed.chosen = best;
-        return !best.equals(before);
-    }
-
-    private static final double ALIGNED = 8;
-
-    private double costAmongOthers(Placed place) {
-        double cost = 0;
-        boolean aligned = false;
-        Box room = place.text().grown(1.6);
-        for (Weighed other : labels) {
-            if (other.chosen.isEmpty()) {
-                continue;
-            }
-            Placed there = other.chosen.get();
-            if (room.overlaps(there.text())
-                    || there.text().grown(1.2).meets(place.leader())
-                    || place.text().grown(1.2).meets(there.leader())
-                    || crosses(place.leader(), there.leader())) {
-                return Double.POSITIVE_INFINITY;
-            }
-            aligned |= there.textOnTheRight() == place.textOnTheRight()
-                    && there.shelf().end().x() == place.shelf().end().x();
-        }
-        return aligned ? cost - ALIGNED : cost;
     }
 }

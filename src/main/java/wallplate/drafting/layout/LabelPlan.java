@@ -24,6 +24,8 @@ final class LabelPlan {
     /** A dot keeps this far from lines of other parts, so that it is clear what it stands in. */
     private static final double CLEAR_OF_OTHERS = 0.7;
 
+    private static final String[][] PAIRS = {{"bottom", "top"}, {"outer", "inner"}, {"low", "high"}};
+
     private static final double[] FRACTIONS = {0.5, 0.3, 0.7, 0.15, 0.85};
 
     private final DetailLines lines;
@@ -50,21 +52,68 @@ final class LabelPlan {
     record Anchor(Point place, boolean inside) {}
 
     List<Label> labels(Placement placement) {
+        List<Body> bodies = bodies(placement);
+        List<Label> labels = new ArrayList<>();
+        for (String part : parts()) {
+            List<Anchor> anchors = anchors(part).stream()
+                    .map(anchor -> new Anchor(placement.apply(anchor.place()), anchor.inside()))
+                    .filter(anchor -> bodies.stream().noneMatch(body -> hides(body, part, anchor.place())))
+                    .toList();
+            if (!anchors.isEmpty()) {
+                labels.add(new Label(part, names.label(part), anchors));
+            }
+        }
+        return labels;
+    }
+
+    /**
+     * A body between two parallel edges.
+     *
+     * @param cut whether it is cut through, and so hides what lies beyond it
+     */
+    record Body(String part, boolean cut, Line edge, double thickness, double length) {
+
+        boolean contains(double x, double y) {
+            double alongX = edge.direction().x();
+            double alongY = edge.direction().y();
+            double fromX = x - edge.origin().x();
+            double fromY = y - edge.origin().y();
+            double position = alongX * fromX + alongY * fromY;
+            double distance = (alongX * fromY - alongY * fromX) * Math.signum(thickness);
+            return position >= 0 && position <= length && distance >= 0 && distance <= Math.abs(thickness);
+        }
+    }
+
+    /** The bodies of the drawing, in the order of its parts. */
+    List<Body> bodies(Placement placement) {
+        List<Body> bodies = new ArrayList<>();
+        for (String part : parts()) {
+            for (int index : lines.outlines(part).keySet()) {
+                for (String[] pair : PAIRS) {
+                    Optional<Segment> first = lines.edge(part, index, pair[0]).map(placement::apply);
+                    Optional<Segment> second = lines.edge(part, index, pair[1]).map(placement::apply);
+                    if (first.isPresent() && second.isPresent()) {
+                        Line edge = first.get().line();
+                        double thickness = edge.distanceTo(second.get().midpoint());
+                        bodies.add(new Body(part, isCut(part), edge, thickness, first.get().length()));
+                    }
+                }
+            }
+        }
+        return bodies;
+    }
+
+    private boolean isCut(String part) {
+        return lines.all().stream()
+                .anyMatch(line -> line.part().equals(part) && line.role() == LineRole.CUT_OUTLINE);
+    }
+
+    private Set<String> parts() {
         Set<String> parts = new LinkedHashSet<>();
         lines.all().stream()
                 .filter(line -> line.role() != LineRole.BREAK)
                 .forEach(line -> parts.add(line.part()));
-        List<Label> labels = new ArrayList<>();
-        for (String part : parts) {
-            List<Anchor> anchors = anchors(part).stream()
-                    .map(anchor -> new Anchor(placement.apply(anchor.place()), anchor.inside()))
-                    .toList();
-            Optional<String> text = names.label(part);
-            if (text.isPresent() && !anchors.isEmpty()) {
-                labels.add(new Label(part, text.get(), anchors));
-            }
-        }
-        return labels;
+        return parts;
     }
 
     private List<Anchor> anchors(String part) {
@@ -93,7 +142,7 @@ final class LabelPlan {
     /** The lines midway between pairs of edges that are far enough apart for a dot. */
     private List<Segment> middles(String part, int index) {
         List<Segment> middles = new ArrayList<>();
-        for (String[] pair : new String[][] {{"bottom", "top"}, {"outer", "inner"}, {"low", "high"}}) {
+        for (String[] pair : PAIRS) {
             Optional<Segment> first = lines.edge(part, index, pair[0]);
             Optional<Segment> second = lines.edge(part, index, pair[1]);
             if (first.isPresent() && second.isPresent()) {
@@ -119,6 +168,11 @@ final class LabelPlan {
             return Optional.empty();
         }
         return Optional.of(line.offset(apart / 2).between(from, to));
+    }
+
+    /** A leader to one part must not seem to end in another. */
+    private static boolean hides(Body body, String part, Point place) {
+        return body.cut() && !body.part().equals(part) && body.contains(place.x(), place.y());
     }
 
     private static List<Anchor> onOutline(List<DrawnLine> outline) {

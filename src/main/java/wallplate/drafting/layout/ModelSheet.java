@@ -3,9 +3,13 @@ package wallplate.drafting.layout;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
 import wallplate.drafting.Caution;
 import wallplate.drafting.DrawingOptions;
+import wallplate.drafting.Figures;
 import wallplate.drafting.layout.LabelPlacement.Placed;
+import wallplate.drafting.layout.TitleBlock.Cell;
 import wallplate.drafting.paper.Alignment;
 import wallplate.drafting.paper.Ink;
 import wallplate.drafting.paper.Layer;
@@ -18,6 +22,7 @@ import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.LineRole;
 import wallplate.task.DrawingTask;
 import wallplate.task.EavesSide;
 
@@ -28,54 +33,84 @@ public final class ModelSheet {
     private static final double SCALE_HEIGHT = 2.5;
     /** From the drawing or its lowest dimension to the title's capitals. */
     private static final double TITLE_GAP = 6;
+    /** Title, underline and scale. */
+    private static final double TITLE_BLOCK = TITLE_HEIGHT + SCALE_HEIGHT + 3;
 
     private final ExpectedDrawing drawing;
+    private final DrawingTask task;
     private final DrawingOptions options;
     private final TextMeasure measure;
     private final DetailLines lines;
+    private final TitleBlock titleBlock;
     private final SheetPlan plan;
+    private final List<Dimension> dimensions;
+    private final Placement placement;
 
     public ModelSheet(ExpectedDrawing drawing, DrawingOptions options, TextMeasure measure) {
         this.drawing = drawing;
+        this.task = drawing.task();
         this.options = options;
         this.measure = measure;
         this.lines = new DetailLines(drawing.lines());
-        this.plan = SheetPlan.of(drawing.task().sheet());
+        this.titleBlock =
+                new TitleBlock(SheetPlan.titleBlockWidth(task.sheet()), measure, task.title(), List.of(cells()));
+        this.plan = SheetPlan.of(task.sheet(), titleBlock.height());
+        SizeFigures figures = new SizeFigures(drawing, options.figures());
+        this.dimensions =
+                options.dimensions() ? new DimensionPlan(drawing, lines, figures).dimensions() : List.of();
+        this.placement = placement();
     }
 
-    public Picture picture() {
-        DrawingTask task = drawing.task();
-        List<Dimension> dimensions = dimensions();
-        Box content = content(dimensions);
-        Placement placement = placement(content);
-        List<Ink> inks = new ArrayList<>();
-        Clutter clutter = new Clutter(plan.sheet());
-        drawing(placement, inks, clutter);
-        DimensionInk dimensionInk = new DimensionInk(measure, inks, clutter);
-        dimensions.forEach(dimension -> dimensionInk.draw(dimension.placed(placement)));
-        title(onSheet(content, placement), inks, clutter);
-        if (options.labels()) {
-            labels(placement, inks, clutter);
-        }
-        new SheetFurniture(plan, measure).modelAnswer(task, options, inks);
-        return new Picture(
-                "model-" + task.id(), plan.sheet().width(), plan.sheet().height(), task.title(), description(), inks);
+    private List<Cell> cells() {
+        String sheet = task.sheet().name() + (task.sheet().landscape() ? " landscape" : " portrait");
+        String sizes = options.figures() == Figures.REAL ? "real mm" : "mm on paper";
+        return List.of(
+                new Cell("Kind", "Model answer"),
+                new Cell("Scale", task.scale().toString()),
+                new Cell("Sheet", sheet),
+                new Cell("Sizes", sizes));
     }
 
     /** Where on the sheet the heel point comes to lie. */
     public Point heel() {
-        return placement(content(dimensions())).heel();
+        return placement.heel();
     }
 
-    private List<Dimension> dimensions() {
-        return options.dimensions() ? new DimensionPlan(drawing, lines, figures()).dimensions() : List.of();
+    public Picture picture() {
+        List<Ink> inks = new ArrayList<>();
+        Clutter clutter = new Clutter(plan.sheet());
+        clutter.add(plan.titleBlock().grown(1));
+        clutter.add(plan.barRoom());
+        drawing(inks, clutter);
+        DimensionInk dimensionInk = new DimensionInk(measure, inks, clutter);
+        dimensions.forEach(dimension -> dimensionInk.draw(dimension.placed(placement)));
+        title(inks, clutter);
+        if (options.labels()) {
+            labels(inks, clutter);
+        }
+        SheetFurniture.frame(plan.frame(), inks);
+        titleBlock.draw(new Point(plan.titleBlock().left(), plan.titleBlock().bottom()), inks);
+        SheetFurniture.bar(plan.bar(), inks);
+        return new Picture(
+                "model-" + task.id(), plan.sheet().width(), plan.sheet().height(), task.title(), description(), inks);
     }
 
-    private SizeFigures figures() {
-        return new SizeFigures(drawing, options.figures());
+    /** In the middle of the zone above title block and bar, with room for the title underneath. */
+    private Placement placement() {
+        boolean mirrored = task.eaves() == EavesSide.RIGHT;
+        Box content = content();
+        Point middle = plan.zone().centre();
+        Point ideal = new Point(
+                mirrored ? middle.x() + content.centre().x() : middle.x() - content.centre().x(),
+                middle.y() - content.centre().y() + (TITLE_GAP + TITLE_BLOCK) / 2);
+        List<Segment> segments = new ArrayList<>();
+        lines.all().forEach(line -> segments.add(line.segment()));
+        dimensions.forEach(dimension -> segments.addAll(dimension.reach()));
+        List<Box> taken = List.of(plan.titleBlock().grown(SheetPlan.CLEAR), plan.barRoom());
+        return new PlacementSearch(plan.frame().grown(-SheetPlan.CLEAR + 1), taken, mirrored, segments).near(ideal);
     }
 
-    private Box content(List<Dimension> dimensions) {
+    private Box content() {
         Box content = lines.bounds();
         for (Dimension dimension : dimensions) {
             if (!dimension.reach().isEmpty()) {
@@ -85,54 +120,71 @@ public final class ModelSheet {
         return content;
     }
 
-    /** In the middle of the zone above title block and bar, with room for the title underneath. */
-    private Placement placement(Box content) {
-        boolean mirrored = drawing.task().eaves() == EavesSide.RIGHT;
-        double titleRoom = TITLE_GAP + TITLE_HEIGHT + SCALE_HEIGHT + 4;
-        Point centre = plan.zone().centre();
-        double x = mirrored ? centre.x() + content.centre().x() : centre.x() - content.centre().x();
-        double y = centre.y() - content.centre().y() + titleRoom / 2;
-        return new Placement(new Point(x, y), mirrored);
-    }
-
-    private static Box onSheet(Box content, Placement placement) {
-        return Box.around(List.of(placement.apply(
-                Segment.between(content.left(), content.bottom(), content.right(), content.top()))));
-    }
-
-    private void drawing(Placement placement, List<Ink> inks, Clutter clutter) {
+    private void drawing(List<Ink> inks, Clutter clutter) {
         for (DrawnLine line : lines.all()) {
             Segment segment = placement.apply(line.segment());
             inks.add(LineInk.of(line, segment));
-            clutter.add(segment);
+            boolean hatch = line.role() == LineRole.HATCH || line.role() == LineRole.DIAGONAL;
+            clutter.add(segment, hatch ? Clutter.HATCH : Clutter.OUTLINE);
         }
     }
 
-    private void title(Box content, List<Ink> inks, Clutter clutter) {
+    /** Title and scale under the drawing, or in the nearest free place where there is no room under it. */
+    private void title(List<Ink> inks, Clutter clutter) {
         Owner owner = Owner.of(Layer.TITLE);
-        String title = drawing.task().title().toUpperCase(Locale.ROOT);
+        String title = task.title().toUpperCase(Locale.ROOT);
         double width = measure.widthMm(title, Typeface.LETTERING_STRONG, TITLE_HEIGHT);
-        double x = (content.left() + content.right()) / 2;
-        double y = content.bottom() - TITLE_GAP - TITLE_HEIGHT;
+        Point middle = titlePlace(clutter, width);
+        double y = middle.y() - TITLE_HEIGHT;
         inks.add(Ink.Lettering.level(
-                title, new Point(x, y), TITLE_HEIGHT, Alignment.MIDDLE, Typeface.LETTERING_STRONG, owner));
+                title, new Point(middle.x(), y), TITLE_HEIGHT, Alignment.MIDDLE, Typeface.LETTERING_STRONG, owner));
         double underline = y - 1.4;
         inks.add(new Ink.Stroke(
-                Segment.between(x - width / 2, underline, x + width / 2, underline), Pen.THIN, owner));
+                Segment.between(middle.x() - width / 2, underline, middle.x() + width / 2, underline),
+                Pen.THIN,
+                owner));
         inks.add(Ink.Lettering.level(
-                "SCALE " + drawing.task().scale(),
-                new Point(x, underline - SCALE_HEIGHT - 1.6),
+                "SCALE " + task.scale(),
+                new Point(middle.x(), underline - SCALE_HEIGHT - 1.6),
                 SCALE_HEIGHT,
                 Alignment.MIDDLE,
                 Typeface.LETTERING,
                 owner));
-        clutter.add(new Box(x - width / 2, underline - SCALE_HEIGHT - 2, x + width / 2, y + TITLE_HEIGHT));
+        clutter.add(new Box(middle.x() - width / 2, middle.y() - TITLE_BLOCK, middle.x() + width / 2, middle.y()));
     }
 
-    private void labels(Placement placement, List<Ink> inks, Clutter clutter) {
-        PartNames names = new PartNames(drawing.task().sizes(), figures(), options.dimensions());
-        LabelPlacement finder = new LabelPlacement(plan.zone(), clutter);
-        for (LabelPlan.Label label : new LabelPlan(lines, names).labels(placement)) {
+    /** The middle of the title's upper edge. */
+    private Point titlePlace(Clutter clutter, double width) {
+        Box content = content();
+        Point foot = placement.apply(new Point(content.centre().x(), content.bottom()));
+        Point best = new Point(foot.x(), foot.y() - TITLE_GAP);
+        double least = Double.POSITIVE_INFINITY;
+        Box room = plan.frame().grown(-SheetPlan.CLEAR);
+        for (double down = -60; down <= 30; down += 3) {
+            for (double across = -90; across <= 90; across += 3) {
+                double distance = Math.hypot(across, down);
+                Point middle = new Point(foot.x() + across, foot.y() - TITLE_GAP - down);
+                Box box = new Box(middle.x() - width / 2, middle.y() - TITLE_BLOCK, middle.x() + width / 2, middle.y());
+                Box wide = box.grown(3);
+                if (distance < least
+                        && room.contains(box)
+                        && clutter.isFree(wide.left(), wide.bottom(), wide.right(), wide.top())) {
+                    least = distance;
+                    best = middle;
+                }
+            }
+        }
+        return best;
+    }
+
+    private void labels(List<Ink> inks, Clutter clutter) {
+        Set<String> dimensioned = dimensions.stream().map(Dimension::key).collect(Collectors.toSet());
+        SizeFigures figures = new SizeFigures(drawing, options.figures());
+        PartNames names = new PartNames(task.sizes(), figures, options.dimensions(), dimensioned);
+        LabelPlan labels = new LabelPlan(lines, names);
+        LabelPlacement finder =
+                new LabelPlacement(plan.frame().grown(-SheetPlan.CLEAR), clutter, labels.bodies(placement));
+        for (LabelPlan.Label label : labels.labels(placement)) {
             finder.add(label, measure.widthMm(label.text(), Typeface.LETTERING, LabelPlacement.TEXT_HEIGHT));
         }
         finder.place().forEach(placed -> label(placed, inks));
@@ -146,18 +198,17 @@ public final class ModelSheet {
         inks.add(placed.anchor().inside()
                 ? Arrows.dot(tip, 0.9, owner)
                 : Arrows.head(tip, placed.leader().vector(), 2, 0.7, owner));
-        double x = placed.textOnTheRight() ? placed.text().left() : placed.text().right();
+        double x = placed.isTextOnTheRight() ? placed.text().left() : placed.text().right();
         inks.add(Ink.Lettering.level(
                 placed.label().text(),
                 new Point(x, placed.text().bottom()),
                 LabelPlacement.TEXT_HEIGHT,
-                placed.textOnTheRight() ? Alignment.START : Alignment.END,
+                placed.isTextOnTheRight() ? Alignment.START : Alignment.END,
                 Typeface.LETTERING,
                 owner));
     }
 
     private String description() {
-        DrawingTask task = drawing.task();
         return "Model answer at scale %s on %s, eaves on the %s. %s"
                 .formatted(task.scale(), task.sheet().name(), task.eaves().word(), Caution.SENTENCE);
     }

@@ -2,6 +2,7 @@ package wallplate.drafting.layout;
 
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import wallplate.task.Sizes;
 
 /**
@@ -24,19 +25,22 @@ final class PartNames {
     private final Sizes sizes;
     private final SizeFigures figures;
     private final boolean withSizes;
+    private final Set<String> dimensioned;
 
-    PartNames(Sizes sizes, SizeFigures figures, boolean withSizes) {
+    /** @param dimensioned keys that a dimension gives already: a drawing gives each size once */
+    PartNames(Sizes sizes, SizeFigures figures, boolean withSizes, Set<String> dimensioned) {
         this.sizes = sizes;
         this.figures = figures;
         this.withSizes = withSizes;
+        this.dimensioned = Set.copyOf(dimensioned);
     }
 
-    Optional<String> label(String part) {
+    String label(String part) {
         String name = name(part);
-        return Optional.of(withSizes ? withSizes(part, name) : name);
+        return withSizes ? withSizes(part, name) : name;
     }
 
-    private String name(String part) {
+    String name(String part) {
         Optional<String> given = sizes.word(part + ".name");
         if (given.isPresent()) {
             return part.equals("support") ? given.get() + "s" : given.get();
@@ -44,13 +48,25 @@ final class PartNames {
         return NAMES.getOrDefault(part, part.replace('-', ' '));
     }
 
+    /** Two sizes stand before the name, as timber is ordered; one stands after it with its word. */
     private String withSizes(String part, String name) {
         String place = PLACES.getOrDefault(part, part);
-        Optional<String> across = figures.ofSize(place + ".width").or(() -> figures.ofSize(place + ".thickness"));
-        Optional<String> deep = figures.ofSize(place + ".depth").or(() -> figures.ofSize(place + ".board"));
+        Optional<Size> across = size(place, "width", "wide").or(() -> size(place, "thickness", "thick"));
+        Optional<Size> deep = size(place, "depth", "deep").or(() -> size(place, "board", "thick"));
         if (across.isPresent() && deep.isPresent()) {
-            return across.get() + " × " + deep.get() + " " + name;
+            return across.get().figure() + " × " + deep.get().figure() + " " + name;
         }
-        return across.or(() -> deep).map(size -> size + " " + name).orElse(name);
+        return across.or(() -> deep)
+                .map(size -> name + " " + size.figure() + " " + size.word())
+                .orElse(name);
+    }
+
+    private record Size(String figure, String word) {}
+
+    private Optional<Size> size(String place, String key, String word) {
+        String whole = place + "." + key;
+        return dimensioned.contains(whole)
+                ? Optional.empty()
+                : figures.ofSize(whole).map(figure -> new Size(figure, word));
     }
 }
