@@ -4,6 +4,8 @@ package wallplate.drafting;
 public enum Figures {
     /** Real millimetres, as a drawing is dimensioned. */
     REAL,
-    /** Millimetres on the paper, as a learner measures them with a ruler. */
-    PAPER
+    /** Exact millimetres on the paper. */
+    PAPER,
+    /** Millimetres on the paper rounded to whole ones, as learners commonly draw them. */
+    DRAWN
 }

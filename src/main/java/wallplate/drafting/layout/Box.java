@@ -1,6 +1,7 @@
 package wallplate.drafting.layout;
 
 import java.util.List;
+import java.util.Optional;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 
@@ -59,24 +60,29 @@ record Box(double left, double bottom, double right, double top) {
 
     /** Whether any place of the segment lies inside. */
     boolean meets(Segment segment) {
+        return clipped(segment).isPresent();
+    }
+
+    /** The piece of the segment that lies inside (Liang and Barsky's parametric clipping). */
+    Optional<Segment> clipped(Segment segment) {
+        double startX = segment.start().x();
+        double startY = segment.start().y();
+        double[] starts = {left - startX, bottom - startY, startX - right, startY - top};
+        double stepX = segment.end().x() - startX;
+        double stepY = segment.end().y() - startY;
+        double[] steps = {stepX, stepY, -stepX, -stepY};
         double from = 0;
         double to = 1;
-        double[] starts = {segment.start().x(), segment.start().y()};
-        double[] steps = {segment.end().x() - segment.start().x(), segment.end().y() - segment.start().y()};
-        double[] lows = {left, bottom};
-        double[] highs = {right, top};
-        for (int axis = 0; axis < 2; axis++) {
-            if (steps[axis] == 0) {
-                if (starts[axis] < lows[axis] || starts[axis] > highs[axis]) {
-                    return false;
-                }
-                continue;
+        for (int side = 0; side < 4; side++) {
+            if (steps[side] == 0 && starts[side] > 0) {
+                return Optional.empty();
             }
-            double first = (lows[axis] - starts[axis]) / steps[axis];
-            double second = (highs[axis] - starts[axis]) / steps[axis];
-            from = Math.max(from, Math.min(first, second));
-            to = Math.min(to, Math.max(first, second));
+            if (steps[side] > 0) {
+                from = Math.max(from, starts[side] / steps[side]);
+            } else if (steps[side] < 0) {
+                to = Math.min(to, starts[side] / steps[side]);
+            }
         }
-        return from <= to;
+        return from <= to ? Optional.of(new Segment(segment.at(from), segment.at(to))) : Optional.empty();
     }
 }

@@ -5,6 +5,7 @@ import wallplate.drafting.paper.Owner;
 import wallplate.drafting.paper.Pen;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
+import wallplate.geometry.Vector;
 
 /** A dimension as it is planned, in the detail's own axes. */
 sealed interface Dimension {
@@ -86,8 +87,10 @@ sealed interface Dimension {
     /**
      * An angle at a point, from one direction to another.
      *
+     * @param radiusMm in the detail's own axes, as the point is
      * @param fromDegrees the first leg's direction
      * @param toDegrees the second leg's direction
+     * @param legMm how far a line of its own runs along the first leg past the arc; 0 where the drawing has one
      */
     record Angular(
             String key,
@@ -95,6 +98,7 @@ sealed interface Dimension {
             double radiusMm,
             double fromDegrees,
             double toDegrees,
+            double legMm,
             String figure,
             Owner owner)
             implements Dimension {
@@ -103,12 +107,25 @@ sealed interface Dimension {
         public Angular placed(Placement placement) {
             double from = placement.mirrored() ? 180 - fromDegrees : fromDegrees;
             double to = placement.mirrored() ? 180 - toDegrees : toDegrees;
-            return new Angular(key, placement.apply(apex), radiusMm, from, to, figure, owner);
+            double enlargement = placement.enlargement();
+            return new Angular(
+                    key,
+                    placement.apply(apex),
+                    radiusMm * enlargement,
+                    from,
+                    to,
+                    legMm * enlargement,
+                    figure,
+                    owner);
         }
 
         @Override
         public List<Segment> reach() {
-            return List.of();
+            return legMm == 0 ? List.of() : List.of(leg());
+        }
+
+        Segment leg() {
+            return new Segment(apex, apex.plus(Vector.atDegrees(fromDegrees).times(radiusMm + legMm)));
         }
     }
 }

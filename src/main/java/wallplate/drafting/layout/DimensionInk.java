@@ -114,6 +114,7 @@ final class DimensionInk {
 
     private void draw(Angular dimension) {
         Owner owner = dimension.owner();
+        dimension.reach().forEach(leg -> line(leg, owner));
         double from = dimension.fromDegrees();
         double to = dimension.toDegrees();
         int pieces = Math.max(6, (int) Math.ceil(Math.abs(to - from) / 2));

@@ -3,7 +3,6 @@ package wallplate.drafting.layout;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wallplate.geometry.Line;
@@ -21,8 +20,8 @@ import wallplate.solver.LineRole;
 final class LabelPlan {
 
     private static final double ROOM_FOR_DOT = 2.0;
-    /** A dot keeps this far from lines of other parts, so that it is clear what it stands in. */
-    private static final double CLEAR_OF_OTHERS = 0.7;
+    /** A dot keeps this far from lines of other parts, so that it is clear what it stands in; the nearer if it must. */
+    private static final double[] CLEAR_OF_OTHERS = {1.6, 0.7};
 
     private static final String[][] PAIRS = {{"bottom", "top"}, {"outer", "inner"}, {"low", "high"}};
 
@@ -117,26 +116,36 @@ final class LabelPlan {
     }
 
     private List<Anchor> anchors(String part) {
+        for (double clear : CLEAR_OF_OTHERS) {
+            List<Anchor> inside = insideAnchors(part, clear);
+            if (!inside.isEmpty()) {
+                return inside;
+            }
+        }
+        return lines.outlines(part).values().stream()
+                .flatMap(outline -> onOutline(outline).stream())
+                .toList();
+    }
+
+    private List<Anchor> insideAnchors(String part, double clear) {
         List<Anchor> inside = new ArrayList<>();
-        List<Anchor> onOutline = new ArrayList<>();
-        for (Map.Entry<Integer, List<DrawnLine>> body : lines.outlines(part).entrySet()) {
-            for (Segment middle : middles(part, body.getKey())) {
+        for (int index : lines.outlines(part).keySet()) {
+            for (Segment middle : middles(part, index)) {
                 for (double fraction : middle.length() < 6 ? new double[] {0.5} : FRACTIONS) {
                     Point place = middle.at(fraction);
-                    if (isClear(part, place)) {
+                    if (isClear(part, place, clear)) {
                         inside.add(new Anchor(place, true));
                     }
                 }
             }
-            onOutline.addAll(onOutline(body.getValue()));
         }
-        return inside.isEmpty() ? onOutline : inside;
+        return inside;
     }
 
-    private boolean isClear(String part, Point place) {
+    private boolean isClear(String part, Point place, double clear) {
         return lines.all().stream()
                 .filter(line -> !line.part().equals(part))
-                .noneMatch(line -> line.segment().distanceTo(place) < CLEAR_OF_OTHERS);
+                .noneMatch(line -> line.segment().distanceTo(place) < clear);
     }
 
     /** The lines midway between pairs of edges that are far enough apart for a dot. */

@@ -7,7 +7,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import wallplate.drafting.Caution;
 import wallplate.drafting.DrawingOptions;
-import wallplate.drafting.Figures;
 import wallplate.drafting.layout.LabelPlacement.Placed;
 import wallplate.drafting.layout.TitleBlock.Cell;
 import wallplate.drafting.paper.Alignment;
@@ -56,14 +55,19 @@ public final class ModelSheet {
                 new TitleBlock(SheetPlan.titleBlockWidth(task.sheet()), measure, task.title(), List.of(cells()));
         this.plan = SheetPlan.of(task.sheet(), titleBlock.height());
         SizeFigures figures = new SizeFigures(drawing, options.figures());
-        this.dimensions =
-                options.dimensions() ? new DimensionPlan(drawing, lines, figures).dimensions() : List.of();
+        this.dimensions = options.dimensions()
+                ? DimensionPlan.of(new DimensionRules(drawing, lines, figures, 1))
+                : List.of();
         this.placement = placement();
     }
 
     private List<Cell> cells() {
         String sheet = task.sheet().name() + (task.sheet().landscape() ? " landscape" : " portrait");
-        String sizes = options.figures() == Figures.REAL ? "real mm" : "mm on paper";
+        String sizes = switch (options.figures()) {
+            case REAL -> "real mm";
+            case PAPER -> "mm on paper";
+            case DRAWN -> "whole mm on paper";
+        };
         return List.of(
                 new Cell("Kind", "Model answer"),
                 new Cell("Scale", task.scale().toString()),
@@ -88,7 +92,7 @@ public final class ModelSheet {
         if (options.labels()) {
             labels(inks, clutter);
         }
-        SheetFurniture.frame(plan.frame(), inks);
+        SheetFurniture.outline(plan.frame(), Pen.HEAVY, inks);
         titleBlock.draw(new Point(plan.titleBlock().left(), plan.titleBlock().bottom()), inks);
         SheetFurniture.bar(plan.bar(), inks);
         return new Picture(

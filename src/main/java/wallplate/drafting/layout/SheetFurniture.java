@@ -16,12 +16,23 @@ final class SheetFurniture {
 
     private SheetFurniture() {}
 
-    static void frame(Box box, List<Ink> inks) {
-        Owner owner = Owner.of(Layer.FRAME);
-        inks.add(new Ink.Stroke(Segment.between(box.left(), box.bottom(), box.right(), box.bottom()), Pen.HEAVY, owner));
-        inks.add(new Ink.Stroke(Segment.between(box.right(), box.bottom(), box.right(), box.top()), Pen.HEAVY, owner));
-        inks.add(new Ink.Stroke(Segment.between(box.right(), box.top(), box.left(), box.top()), Pen.HEAVY, owner));
-        inks.add(new Ink.Stroke(Segment.between(box.left(), box.top(), box.left(), box.bottom()), Pen.HEAVY, owner));
+    static void outline(Box box, Pen pen, List<Ink> inks) {
+        closed(
+                List.of(
+                        new Point(box.left(), box.bottom()),
+                        new Point(box.right(), box.bottom()),
+                        new Point(box.right(), box.top()),
+                        new Point(box.left(), box.top())),
+                pen,
+                inks);
+    }
+
+    /** A line around the corners, back to the first. */
+    static void closed(List<Point> corners, Pen pen, List<Ink> inks) {
+        for (int corner = 0; corner < corners.size(); corner++) {
+            Point next = corners.get((corner + 1) % corners.size());
+            inks.add(new Ink.Stroke(new Segment(corners.get(corner), next), pen, Owner.of(Layer.FRAME)));
+        }
     }
 
     /** The bar as a learner draws it, with its ticks and its length. */

@@ -16,7 +16,11 @@ record SizeFigures(ExpectedDrawing drawing, Figures figures) {
 
     private Optional<String> figure(Expected expected) {
         if (expected instanceof Expected.Length length) {
-            return Optional.of(Decimals.figure(figures == Figures.REAL ? length.realMm() : length.exactMm()));
+            return Optional.of(Decimals.figure(switch (figures) {
+                case REAL -> length.realMm();
+                case PAPER -> length.exactMm();
+                case DRAWN -> length.drawnMm();
+            }));
         }
         if (expected instanceof Expected.Angle angle) {
             return Optional.of(Decimals.figure(angle.degrees()) + "°");
@@ -29,7 +33,16 @@ record SizeFigures(ExpectedDrawing drawing, Figures figures) {
         if (!(drawing.task().sizes().asMap().get(key) instanceof Double real)) {
             return Optional.empty();
         }
-        return Optional.of(
-                Decimals.figure(figures == Figures.REAL ? real : drawing.task().scale().onPaper(real)));
+        return Optional.of(figures == Figures.REAL ? Decimals.figure(real) : ofPaper(drawing.task().scale().onPaper(real)));
+    }
+
+    /** The figure of a length on paper that no key names. */
+    String ofPaper(double paperMm) {
+        return Decimals.figure(switch (figures) {
+            case REAL -> paperMm * drawing.task().scale().denominator();
+            case PAPER -> paperMm;
+            // Halves go up, and nothing is drawn as zero.
+            case DRAWN -> Math.max(1, Math.floor(paperMm + 0.5));
+        });
     }
 }

@@ -31,6 +31,8 @@ final class TitleBlock {
 
     private static final Owner OWNER = Owner.of(Layer.FRAME);
 
+    private final String title;
+    private final double cornerCut;
     private final double width;
     private final TextMeasure measure;
     private final List<String> titleLines;
@@ -38,17 +40,38 @@ final class TitleBlock {
     private final List<List<Cell>> rows;
     private final List<String> cautionLines;
 
-    /** A small name with the value below it; an empty value is a place to write on. */
-    record Cell(String name, String value) {}
+    /**
+     * A small name with the value below it; an empty value is a place to write on.
+     *
+     * @param share of the row's width, against the other cells of the row
+     */
+    record Cell(String name, String value, int share) {
+
+        Cell(String name, String value) {
+            this(name, value, 1);
+        }
+    }
 
     TitleBlock(double width, TextMeasure measure, String title, List<List<Cell>> rows) {
+        this(width, 0, measure, title, rows);
+    }
+
+    private TitleBlock(double width, double cornerCut, TextMeasure measure, String title, List<List<Cell>> rows) {
+        this.title = title;
+        this.cornerCut = cornerCut;
         this.width = width;
         this.measure = measure;
         TextLines text = new TextLines(measure);
         this.titleHeight = width < NARROW ? 3 : 3.5;
         this.titleLines = text.broken(title, Typeface.LETTERING_STRONG, titleHeight, width - 2 * PADDING);
-        this.cautionLines = text.broken(Caution.SENTENCE, Typeface.LETTERING, CAUTION_HEIGHT, width - 2 * PADDING);
+        this.cautionLines = text.broken(
+                Caution.SENTENCE, Typeface.LETTERING, CAUTION_HEIGHT, width - 2 * PADDING - cornerCut);
         this.rows = width < NARROW ? inPairs(rows) : rows;
+    }
+
+    /** The same without a square of its lower right corner, where a printed sheet has its mark. */
+    TitleBlock withCornerCut(double cut) {
+        return new TitleBlock(width, cut, measure, title, rows);
     }
 
     private static List<List<Cell>> inPairs(List<List<Cell>> rows) {
@@ -70,7 +93,7 @@ final class TitleBlock {
     }
 
     private double footHeight() {
-        return cautionLines.size() * CAUTION_LINE + 2.2;
+        return Math.max(cornerCut, cautionLines.size() * CAUTION_LINE + 2.2);
     }
 
     void draw(Point lowerLeft, List<Ink> inks) {
@@ -95,14 +118,16 @@ final class TitleBlock {
     }
 
     private void row(List<Cell> cells, Box row, List<Ink> inks) {
-        double cellWidth = row.width() / cells.size();
+        double unit = row.width() / cells.stream().mapToInt(Cell::share).sum();
+        double left = row.left();
         for (int column = 0; column < cells.size(); column++) {
-            double left = row.left() + column * cellWidth;
+            double cellWidth = unit * cells.get(column).share();
             if (column > 0) {
                 inks.add(new Ink.Stroke(Segment.between(left, row.bottom(), left, row.top()), Pen.THIN, OWNER));
             }
             name(cells.get(column).name(), left, row.top(), inks);
             fitted(cells.get(column).value(), new Point(left + PADDING, row.bottom() + 1.8), cellWidth, inks);
+            left += cellWidth;
         }
     }
 
@@ -137,10 +162,15 @@ final class TitleBlock {
         inks.add(new Ink.Stroke(Segment.between(block.left(), y, block.right(), y), Pen.THIN, OWNER));
     }
 
-    private static void outline(Box box, List<Ink> inks) {
-        inks.add(new Ink.Stroke(Segment.between(box.left(), box.bottom(), box.right(), box.bottom()), Pen.THICK, OWNER));
-        inks.add(new Ink.Stroke(Segment.between(box.right(), box.bottom(), box.right(), box.top()), Pen.THICK, OWNER));
-        inks.add(new Ink.Stroke(Segment.between(box.right(), box.top(), box.left(), box.top()), Pen.THICK, OWNER));
-        inks.add(new Ink.Stroke(Segment.between(box.left(), box.top(), box.left(), box.bottom()), Pen.THICK, OWNER));
+    private void outline(Box block, List<Ink> inks) {
+        List<Point> corners = new ArrayList<>(List.of(
+                new Point(block.left(), block.bottom()), new Point(block.right() - cornerCut, block.bottom())));
+        if (cornerCut > 0) {
+            corners.add(new Point(block.right() - cornerCut, block.bottom() + cornerCut));
+            corners.add(new Point(block.right(), block.bottom() + cornerCut));
+        }
+        corners.add(new Point(block.right(), block.top()));
+        corners.add(new Point(block.left(), block.top()));
+        SheetFurniture.closed(corners, Pen.THICK, inks);
     }
 }

@@ -12,11 +12,20 @@ public sealed interface Ink {
 
     Shade shade();
 
+    /** The same ink elsewhere on the page. */
+    Ink shifted(Vector offset);
+
     /** A straight line. */
     record Stroke(Segment segment, Pen pen, Shade shade, Owner owner) implements Ink {
 
         public Stroke(Segment segment, Pen pen, Owner owner) {
             this(segment, pen, Shade.FULL, owner);
+        }
+
+        @Override
+        public Stroke shifted(Vector offset) {
+            Segment moved = new Segment(segment.start().plus(offset), segment.end().plus(offset));
+            return new Stroke(moved, pen, shade, owner);
         }
     }
 
@@ -48,8 +57,9 @@ public sealed interface Ink {
             return at.plus(Vector.atDegrees(angleDegrees).times(-alignment.share() * widthMm));
         }
 
-        public Lettering shaded(Shade other) {
-            return new Lettering(text, at, heightMm, alignment, angleDegrees, typeface, other, owner);
+        @Override
+        public Lettering shifted(Vector offset) {
+            return new Lettering(text, at.plus(offset), heightMm, alignment, angleDegrees, typeface, shade, owner);
         }
     }
 
@@ -58,6 +68,11 @@ public sealed interface Ink {
 
         public Area {
             corners = List.copyOf(corners);
+        }
+
+        @Override
+        public Area shifted(Vector offset) {
+            return new Area(corners.stream().map(corner -> corner.plus(offset)).toList(), shade, owner);
         }
 
         public static Area rectangle(double left, double bottom, double width, double height, Owner owner) {
