@@ -4,8 +4,8 @@ import java.util.List;
 import wallplate.drafting.paper.Ink;
 import wallplate.drafting.paper.Layer;
 import wallplate.drafting.paper.Owner;
-import wallplate.sheet.PrintedMarks;
 import wallplate.sheet.PrintedMarks.CornerMark;
+import wallplate.sheet.PrintedMarks;
 
 /**
  * The corner marks as filled squares: the first four of the ArUco dictionary of four by four cells, as OpenCV draws them

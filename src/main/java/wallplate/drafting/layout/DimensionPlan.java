@@ -13,7 +13,9 @@ final class DimensionPlan {
         rules.pitch().ifPresent(all::add);
         rules.overhang().ifPresent(all::add);
         rules.endDepth("barge-board").ifPresent(all::add);
-        rules.wallThickness().ifPresent(all::add);
+        rules.wallThickness("wall").ifPresent(all::add);
+        rules.clearSpan("high-wall").ifPresent(all::add);
+        rules.wallThickness("high-wall").ifPresent(all::add);
         rules.postPosition().ifPresent(all::add);
         all.addAll(rules.spacingAbove("support"));
         all.addAll(rules.spacingBelow("brander"));

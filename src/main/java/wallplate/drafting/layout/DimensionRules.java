@@ -155,25 +155,41 @@ final class DimensionRules {
                 owner(part)));
     }
 
-    Optional<Dimension> wallThickness() {
-        Optional<String> figure = figures.ofKey("wall.thickness");
-        Optional<Segment> outer = lines.edge("wall", 0, "outer");
-        Optional<Segment> inner = lines.edge("wall", 0, "inner");
-        if (figure.isEmpty() || outer.isEmpty() || inner.isEmpty()) {
+    /** Level, under the foot of a wall. */
+    Optional<Dimension> wallThickness(String wall) {
+        Optional<Segment> outer = lines.edge(wall, 0, "outer");
+        Optional<Segment> inner = lines.edge(wall, 0, "inner");
+        if (outer.isEmpty() || inner.isEmpty()) {
             return Optional.empty();
         }
-        double y = wallFoot() - first;
-        double from = outer.get().midpoint().x();
-        double to = inner.get().midpoint().x();
-        Linear thickness = linear(
-                "wall.thickness",
-                Segment.between(from, y, to, y),
-                Extension.thin(new Point(from, wallFoot())),
-                Extension.thin(new Point(to, wallFoot())),
-                figure.get(),
-                owner("wall"));
+        Optional<Dimension> thickness = underWalls(wall, wall + ".thickness", outer.get(), inner.get());
         // The wall's centre line comes down through the middle of the dimension line.
-        return Optional.of(isCentreLineShown() ? thickness.withFigureAt(0.25) : thickness);
+        return wall.equals("wall") && isCentreLineShown()
+                ? thickness.map(dimension -> ((Linear) dimension).withFigureAt(0.25))
+                : thickness;
+    }
+
+    /** Level, between the inner faces of two walls, in line with their thicknesses. */
+    Optional<Dimension> clearSpan(String farWall) {
+        Optional<Segment> near = lines.edge("wall", 0, "inner");
+        Optional<Segment> far = lines.edge(farWall, 0, "inner");
+        return near.isPresent() && far.isPresent()
+                ? underWalls(farWall, farWall + ".clear-span", near.get(), far.get())
+                : Optional.empty();
+    }
+
+    private Optional<Dimension> underWalls(String part, String key, Segment from, Segment to) {
+        double fromX = from.midpoint().x();
+        double toX = to.midpoint().x();
+        double y = wallFoot() - first;
+        return figures.ofKey(key)
+                .map(figure -> linear(
+                        key,
+                        Segment.between(fromX, y, toX, y),
+                        Extension.thin(new Point(fromX, wallFoot())),
+                        Extension.thin(new Point(toX, wallFoot())),
+                        figure,
+                        owner(part)));
     }
 
     private boolean isSetOutFromCentre() {
@@ -253,16 +269,16 @@ final class DimensionRules {
     private List<Dimension> chain(String part, List<Point> centres, String figure, Vector toLine, Vector toSurface) {
         List<Dimension> chain = new ArrayList<>();
         for (int index = 1; index < centres.size(); index++) {
-            Point first = centres.get(index - 1);
-            Point second = centres.get(index);
-            if (first.distanceTo(second) < NARROWEST_GAP && index > 1) {
+            Point before = centres.get(index - 1);
+            Point after = centres.get(index);
+            if (before.distanceTo(after) < NARROWEST_GAP && index > 1) {
                 break;
             }
             chain.add(linear(
                     part + ".spacing",
-                    new Segment(first.plus(toLine), second.plus(toLine)),
-                    Extension.thin(first.plus(toSurface)),
-                    Extension.thin(second.plus(toSurface)),
+                    new Segment(before.plus(toLine), after.plus(toLine)),
+                    Extension.thin(before.plus(toSurface)),
+                    Extension.thin(after.plus(toSurface)),
                     figure,
                     owner(part)));
         }

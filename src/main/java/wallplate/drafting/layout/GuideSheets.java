@@ -2,7 +2,6 @@ package wallplate.drafting.layout;
 
 import java.util.ArrayList;
 import java.util.List;
-import wallplate.drafting.Caution;
 import wallplate.drafting.paper.Alignment;
 import wallplate.drafting.paper.Ink;
 import wallplate.drafting.paper.Layer;
@@ -14,6 +13,7 @@ import wallplate.drafting.paper.Typeface;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
+import wallplate.solver.Caution;
 import wallplate.solver.ConstructionStep;
 import wallplate.task.DrawingTask;
 
@@ -87,7 +87,7 @@ public final class GuideSheets {
 
     private static void foot(int sheet, int count, List<Ink> inks) {
         inks.add(Ink.Lettering.level(
-                "Pictures are not to scale: measure the figures. " + Caution.SENTENCE,
+                "Pictures are not to scale: measure the figures. " + Caution.TEXT,
                 new Point(LEFT, FOOT),
                 1.8,
                 Alignment.START,

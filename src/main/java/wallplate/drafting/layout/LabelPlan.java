@@ -27,6 +27,8 @@ final class LabelPlan {
 
     private static final double[] FRACTIONS = {0.5, 0.3, 0.7, 0.15, 0.85};
 
+    private static final Placement IN_DETAIL_AXES = new Placement(Point.ORIGIN, false);
+
     private final DetailLines lines;
     private final PartNames names;
 
@@ -51,14 +53,13 @@ final class LabelPlan {
     record Anchor(Point place, boolean inside) {}
 
     List<Label> labels(Placement placement) {
-        List<Body> bodies = bodies(placement);
+        List<Body> bodies = bodies(IN_DETAIL_AXES);
         List<Label> labels = new ArrayList<>();
         for (String part : parts()) {
-            List<Anchor> anchors = anchors(part).stream()
+            List<Anchor> anchors = anchors(part, bodies).stream()
                     .map(anchor -> new Anchor(placement.apply(anchor.place()), anchor.inside()))
-                    .filter(anchor -> bodies.stream().noneMatch(body -> hides(body, part, anchor.place())))
                     .toList();
-            if (!anchors.isEmpty()) {
+            if (!anchors.isEmpty() && isNamed(part)) {
                 labels.add(new Label(part, names.label(part), anchors));
             }
         }
@@ -102,6 +103,12 @@ final class LabelPlan {
         return bodies;
     }
 
+    /** What has neither sizes nor a material of its own, such as the end of another part, needs no name. */
+    private boolean isNamed(String part) {
+        return names.hasSizes(part)
+                || lines.all().stream().anyMatch(line -> line.part().equals(part) && line.role() == LineRole.HATCH);
+    }
+
     private boolean isCut(String part) {
         return lines.all().stream()
                 .anyMatch(line -> line.part().equals(part) && line.role() == LineRole.CUT_OUTLINE);
@@ -115,15 +122,23 @@ final class LabelPlan {
         return parts;
     }
 
-    private List<Anchor> anchors(String part) {
+    /** Inside bodies and well clear of other lines if possible, else closer to them, else on outlines. */
+    private List<Anchor> anchors(String part, List<Body> bodies) {
         for (double clear : CLEAR_OF_OTHERS) {
-            List<Anchor> inside = insideAnchors(part, clear);
+            List<Anchor> inside = visible(insideAnchors(part, clear), part, bodies);
             if (!inside.isEmpty()) {
                 return inside;
             }
         }
-        return lines.outlines(part).values().stream()
-                .flatMap(outline -> onOutline(outline).stream())
+        List<Anchor> outline = lines.outlines(part).values().stream()
+                .flatMap(edges -> onOutline(edges).stream())
+                .toList();
+        return visible(outline, part, bodies);
+    }
+
+    private static List<Anchor> visible(List<Anchor> anchors, String part, List<Body> bodies) {
+        return anchors.stream()
+                .filter(anchor -> bodies.stream().noneMatch(body -> hides(body, part, anchor.place())))
                 .toList();
     }
 

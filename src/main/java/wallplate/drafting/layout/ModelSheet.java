@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
-import wallplate.drafting.Caution;
 import wallplate.drafting.DrawingOptions;
 import wallplate.drafting.layout.LabelPlacement.Placed;
 import wallplate.drafting.layout.TitleBlock.Cell;
@@ -19,6 +18,7 @@ import wallplate.drafting.paper.TextMeasure;
 import wallplate.drafting.paper.Typeface;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
+import wallplate.solver.Caution;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.LineRole;
@@ -214,6 +214,6 @@ public final class ModelSheet {
 
     private String description() {
         return "Model answer at scale %s on %s, eaves on the %s. %s"
-                .formatted(task.scale(), task.sheet().name(), task.eaves().word(), Caution.SENTENCE);
+                .formatted(task.scale(), task.sheet().name(), task.eaves().word(), Caution.TEXT);
     }
 }

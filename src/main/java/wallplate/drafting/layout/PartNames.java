@@ -40,7 +40,11 @@ final class PartNames {
         return withSizes ? withSizes(part, name) : name;
     }
 
-    String name(String part) {
+    boolean hasSizes(String part) {
+        return sizes.has(PLACES.getOrDefault(part, part));
+    }
+
+    private String name(String part) {
         Optional<String> given = sizes.word(part + ".name");
         if (given.isPresent()) {
             return part.equals("support") ? given.get() + "s" : given.get();

@@ -35,10 +35,11 @@ final class StepDimensions {
         return switch (step.part()) {
             case "roof" -> settingOut();
             case "break" -> breakLine();
-            case "wall" -> draws("inner") ? listed(rules.wallThickness()) : List.of();
-            case "wall-plate" -> listed(
-                    between("wall-plate.width", "outer", "inner", UP),
-                    rules.lengthOf("wall-plate.depth", "wall-plate", "inner", IN));
+            case "wall" -> draws("inner") ? listed(rules.wallThickness("wall")) : List.of();
+            case "high-wall" -> listed(rules.clearSpan("high-wall"), rules.wallThickness("high-wall"));
+            case "wall-plate", "high-plate" -> listed(
+                    between(step.part() + ".width", "outer", "inner", UP),
+                    rules.lengthOf(step.part() + ".depth", step.part(), "inner", IN));
             case "rafter" -> rafter();
             case "tie-beam" -> listed(rules.innerDepth("tie-beam"));
             case "post" -> listed(rules.postPosition(), between("post.width", "outer", "inner", UP));

@@ -2,7 +2,6 @@ package wallplate.drafting.layout;
 
 import java.util.ArrayList;
 import java.util.List;
-import wallplate.drafting.Caution;
 import wallplate.drafting.paper.Alignment;
 import wallplate.drafting.paper.Ink;
 import wallplate.drafting.paper.Layer;
@@ -12,6 +11,7 @@ import wallplate.drafting.paper.TextMeasure;
 import wallplate.drafting.paper.Typeface;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
+import wallplate.solver.Caution;
 
 /**
  * The title block of a sheet: the drawing's title, rows of small cells, and the caution at the foot.
@@ -65,7 +65,7 @@ final class TitleBlock {
         this.titleHeight = width < NARROW ? 3 : 3.5;
         this.titleLines = text.broken(title, Typeface.LETTERING_STRONG, titleHeight, width - 2 * PADDING);
         this.cautionLines = text.broken(
-                Caution.SENTENCE, Typeface.LETTERING, CAUTION_HEIGHT, width - 2 * PADDING - cornerCut);
+                Caution.TEXT, Typeface.LETTERING, CAUTION_HEIGHT, width - 2 * PADDING - cornerCut);
         this.rows = width < NARROW ? inPairs(rows) : rows;
     }
 
