@@ -27,7 +27,7 @@ class SolverPropertiesTest {
     private static final double TOUCH = 1e-9;
 
     static Stream<Arguments> randomTasks() {
-        return LongStream.range(0, 150)
+        return LongStream.range(0, 50)
                 .boxed()
                 .flatMap(seed -> Stream.of(
                         Arguments.of("eaves, seed " + seed, RandomTasks.eavesSection(seed)),

@@ -21,6 +21,7 @@ class TruthSlipsTest {
         int known = 0;
         List<String> missed = new ArrayList<>();
         for (TruthSheets.Sheet sheet : TruthSheets.readable()) {
+            Slips slips = slips(sheet);
             for (JsonNode slip : sheet.truth().get("slips")) {
                 String key = slip.get("key").asString();
                 JsonNode drawn = sheet.truth().get("truth").get(key);
@@ -28,9 +29,9 @@ class TruthSlipsTest {
                     continue;
                 }
                 known++;
-                if (!named(sheet, key, drawn.get("value")).contains(slip.get("slip").asString())) {
-                    missed.add("%s %s is %s, named %s"
-                            .formatted(sheet.name(), slip, drawn.get("value"), named(sheet, key, drawn.get("value"))));
+                List<String> named = named(slips, key, drawn.get("value"));
+                if (!named.contains(slip.get("slip").asString())) {
+                    missed.add("%s %s is %s, named %s".formatted(sheet.name(), slip, drawn.get("value"), named));
                 }
             }
         }
@@ -43,6 +44,7 @@ class TruthSlipsTest {
         int values = 0;
         List<String> wrong = new ArrayList<>();
         for (TruthSheets.Sheet sheet : TruthSheets.readable()) {
+            Slips slips = slips(sheet);
             Set<String> slipped = new HashSet<>();
             sheet.truth().get("slips").forEach(slip -> slipped.add(slip.get("key").asString()));
             if (slipped.contains("drawing")) {
@@ -53,7 +55,7 @@ class TruthSlipsTest {
                     continue;
                 }
                 values++;
-                List<String> named = named(sheet, drawn.getKey(), drawn.getValue().get("value"));
+                List<String> named = named(slips, drawn.getKey(), drawn.getValue().get("value"));
                 if (!named.isEmpty()) {
                     wrong.add("%s %s %s named %s".formatted(sheet.name(), drawn.getKey(), drawn.getValue(), named));
                 }
@@ -63,9 +65,12 @@ class TruthSlipsTest {
         assertThat(wrong).as(String.join("\n", wrong)).hasSizeLessThan(values * 2 / 100);
     }
 
-    private static List<String> named(TruthSheets.Sheet sheet, String key, JsonNode value) {
+    private static Slips slips(TruthSheets.Sheet sheet) {
         double pitch = sheet.truth().get("truth").get("roof.pitch").get("value").asDouble();
-        Slips slips = Slips.of(Solver.solve(sheet.task()), pitch);
+        return Slips.of(Solver.solve(sheet.task()), pitch);
+    }
+
+    private static List<String> named(Slips slips, String key, JsonNode value) {
         if (value.isString()) {
             return slips.fitting(key, value.asString()).map(SlipFit::slip).stream().toList();
         }

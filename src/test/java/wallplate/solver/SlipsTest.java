@@ -1,0 +1,163 @@
+package wallplate.solver;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tools.jackson.databind.JsonNode;
+import wallplate.task.Scale;
+import wallplate.task.Tasks;
+
+/** Known slips at the boathouse, 1:20, 26 degrees; the values are worked out by hand beside each. */
+class SlipsTest {
+
+    private static final ExpectedDrawing DRAWING = Solver.solve(Tasks.boathouse());
+    private static final Slips SLIPS = Slips.of(DRAWING);
+
+    @ParameterizedTest(name = "{0} = {1} is {3}")
+    @CsvSource({
+        "roof.pitch, 36.3, 1, pitch-ten-off", // 26 + 10
+        "roof.pitch, 16.2, 1, pitch-ten-off", // 26 - 10
+        "roof.pitch, 64, 1, pitch-complement", // 90 - 26
+        "roof.pitch, 29, 1, pitch-misread", // no formula
+        "rafter.overhang, 17.98, 1, overhang-along-slope", // 20 cos 26 = 17.98
+        "rafter.depth, 6.74, 0.5, depth-plumb", // 7.5 cos 26 = 6.74
+        "support.spacing, 50.07, 1, spacing-level", // 45 / cos 26 = 50.07
+        "support.spacing, 47.6, 1, spacing-clear", // 45 + 2.5
+        "brander.spacing, 22.5, 1, spacing-clear", // 20 + 2.5
+        "tie-beam.depth, 3.8, 0.5, half-size", // 7.5 / 2
+        "tie-beam.depth, 15.2, 0.5, double-size", // 7.5 x 2
+        "barge-board.depth, 16.7, 0.5, depth-square", // 15 / cos 26 = 16.69
+        "gutter.width, 5, 0.5, width-depth-swapped", // the depth, 5
+        "rafter.heel-offset, -2.2, 1, off-the-heel", // 5 sin 26 = 2.19 below
+        "rafter.heel-offset, 6, 1, off-the-heel", // no corner of the plate
+        "post.position, 74.25, 1, wrong-datum", // 80 - 11.5 / 2
+        "post.position, 32, 1, plan-scale", // 1600 / 50
+        "post.position, 77.5, 1, position-to-face", // 80 - 5 / 2
+        "support.count, 3, 0, count-off-by-one",
+        "fascia.depth, 8.2, 0.5, wrong-size",
+    })
+    void namesTheSlip(String key, double measured, double tolerance, String slip) {
+        assertThat(SLIPS.fitting(key, measured, tolerance)).extracting(SlipFit::slip).containsExactly(slip);
+    }
+
+    @Test
+    void namesNothingWhereTheValueIsRight() {
+        assertThat(SLIPS.fitting("rafter.overhang", 19.2, 1)).isEmpty();
+        // 75 / 20 = 3.75 is drawn 4: anything between counts as right
+        assertThat(SLIPS.fitting("support.depth", 4.4, 0.5)).isEmpty();
+        assertThat(SLIPS.fitting("gutter.depth", 99, 0.5)).isEmpty();
+        assertThat(SLIPS.fitting("no.such-key", 1, 1)).isEmpty();
+    }
+
+    @Test
+    void listsTogetherWhatCannotBeToldApart() {
+        // half of the plate's width of 5 and its depth are both 2.5
+        assertThat(SLIPS.fitting("wall-plate.width", 2.6, 0.5))
+                .extracting(SlipFit::slip)
+                .containsExactly("half-size", "width-depth-swapped");
+        // 45 x 20 / 10 is the double size and the length at 1:10
+        assertThat(SLIPS.fitting("support.spacing", 90, 1))
+                .extracting(SlipFit::slip)
+                .containsExactly("double-size", "wrong-scale");
+        // five spaces instead of four: 80 x 4 / 5 = 64, and 80 x 20 / 25 = 64 at 1:25
+        assertThat(SLIPS.fitting("post.position", 64, 1))
+                .extracting(SlipFit::slip)
+                .containsExactly("space-count-off", "wrong-scale");
+    }
+
+    @Test
+    void tellsApartWhatLiesFarEnoughApart() {
+        // 45 + 2.5 = 47.5 clear, 45 / cos 26 = 50.07 level: 2.6 apart
+        assertThat(SLIPS.fitting("support.spacing", 48.2, 2)).extracting(SlipFit::slip).containsExactly("spacing-clear");
+    }
+
+    @Test
+    void goesByThePitchThatWasDrawn() {
+        // drawn at 40 degrees: 45 / cos 40 = 58.74 measured level
+        assertThat(SLIPS.fitting("support.spacing", 58.7, 1)).extracting(SlipFit::slip).doesNotContain("spacing-level");
+        assertThat(Slips.of(DRAWING, 40).fitting("support.spacing", 58.7, 1))
+                .extracting(SlipFit::slip)
+                .containsExactly("spacing-level");
+    }
+
+    @Test
+    void speaksToTheLearnerWithItsOwnValues() {
+        assertThat(SLIPS.fitting("support.spacing", 50.1, 1).get(0).sentence())
+                .isEqualTo("The purlins are 50.1 mm apart along the slope; 45 mm is asked. It seems that 45 mm was measured"
+                        + " level: step the spacing off along the rafter's top.");
+        assertThat(SLIPS.fitting("fascia.depth", 7.5, 0.5).get(0).sentence()).contains("It has the depth of the tie beam");
+        assertThat(SLIPS.fitting("drawing.eaves", "left").orElseThrow().sentence())
+                .startsWith("The eaves are on the left; the task asks for them on the right.");
+        assertThat(SLIPS.fitting("support.crossed", false).orElseThrow().slip()).isEqualTo("not-crossed");
+        assertThat(SLIPS.fitting("beam-filling.hatched", false).orElseThrow().slip()).isEqualTo("not-hatched");
+        assertThat(SLIPS.fitting("drawing.eaves", "right")).isEmpty();
+        assertThat(SLIPS.fitting("support.crossed", true)).isEmpty();
+    }
+
+    @Test
+    void leavesNoPlaceOfASentenceOpen() {
+        assertThat(DRAWING.slips()).isNotEmpty().allSatisfy(slip ->
+                assertThat(slip.sentence()).doesNotContain("{", "  ").endsWith("."));
+        assertThat(SlipCatalogue.all()).allSatisfy(slip -> assertThat(slip.name()).isNotBlank());
+    }
+
+    @Test
+    void tellsWhichQuantityFollowsFromWhich() {
+        Dependencies dependencies = Dependencies.of(Tasks.boathouse());
+        assertThat(dependencies.followsFrom("support.spacing")).isEmpty();
+        assertThat(dependencies.followsFrom("support.count")).contains("roof.pitch", "support.spacing");
+        assertThat(dependencies.causes("covering.gap")).containsExactly("support.depth");
+        assertThat(Dependencies.of(Tasks.accepted(Tasks.LEAN_TO)).causes("high-plate.rise")).contains("roof.pitch");
+    }
+
+    @Test
+    void solvesAgainForWhatWasDrawn() {
+        ExpectedDrawing drawn = Solver.solveAsDrawn(
+                Tasks.boathouse(), Map.of("roof.pitch", 36.0, "support.depth", 5.0, "support.spacing", 30.0, "wall-plate.width", 50.0));
+        assertThat(((Expected.Length) drawn.value("covering.gap").orElseThrow()).exactMm()).isCloseTo(5, within(1e-9));
+        // slope (113.5 + 26.5) / cos 36 = 173.05; (173.05 - 2.5) / 30 = 5.7: 5 spaces and one more
+        assertThat(((Expected.Count) drawn.value("support.count").orElseThrow()).number()).isEqualTo(6);
+        // a plate of 50 mm on a wall of 11.5 cannot be built: it stays as asked
+        assertThat(((Expected.Length) drawn.value("wall-plate.width").orElseThrow()).exactMm()).isEqualTo(5);
+    }
+
+    @Test
+    void tellsAWholeDrawingAtAnotherScale() {
+        Map<String, Double> measured = new HashMap<>();
+        DRAWING.values().forEach(value -> {
+            if (value instanceof Expected.Length length) {
+                measured.put(length.key(), length.exactMm() * 20 / 25 + 0.3);
+            }
+        });
+        assertThat(DrawnScale.of(DRAWING, measured)).contains(new Scale(25));
+        measured.replaceAll((key, value) -> value * 25 / 20);
+        assertThat(DrawnScale.of(DRAWING, measured)).isEmpty();
+        assertThat(DrawnScale.of(DRAWING, Map.of("rafter.overhang", 40.0))).isEmpty();
+    }
+
+    @Test
+    void tellsTheSheetsThatWereDrawnAtAnotherScaleFromTheOthers() throws java.io.IOException {
+        for (TruthSheets.Sheet sheet : TruthSheets.readable()) {
+            Map<String, Double> measured = new HashMap<>();
+            for (Map.Entry<String, JsonNode> value : sheet.truth().get("truth").properties()) {
+                if (value.getValue().has("value") && value.getValue().get("value").isNumber()) {
+                    measured.put(value.getKey(), value.getValue().get("value").asDouble());
+                }
+            }
+            List<String> scales = sheet.truth().get("slips").valueStream()
+                    .map(slip -> slip.get("slip").asString())
+                    .filter(slip -> slip.startsWith("scale-"))
+                    .map(slip -> slip.substring("scale-".length()))
+                    .toList();
+            assertThat(DrawnScale.of(Solver.solve(sheet.task()), measured).map(Scale::toString).stream())
+                    .as(sheet.name())
+                    .containsExactlyElementsOf(scales);
+        }
+    }
+}
