@@ -53,9 +53,9 @@ record BoxRow(List<Box> boxes, int spare) {
                 lower.line(), from, to, across,
                 position -> 0.14 * height,
                 position -> 0.86 * height,
-                0.5);
+                0.4);
         columns = columns.stream()
-                .filter(column -> column.ink() > 0.42 * view.outlineInk() && standsTrue(view, lower, column, across, height))
+                .filter(column -> column.ink() > 0.34 * view.outlineInk() && standsTrue(view, lower, column, across, height))
                 .toList();
         List<int[]> pairs = pair(columns, expectation, part + ".width", view.outlineInk());
         List<Box> boxes = new ArrayList<>();
@@ -97,8 +97,9 @@ record BoxRow(List<Box> boxes, int spare) {
 
     private static Edge side(DrawingView view, Edge lower, Vector across, double height, Crossing crossing) {
         Line line = new Line(lower.line().pointAt(crossing.position()), across);
-        double trim = Math.min(0.4, height / 6);
-        return view.fit().fit(line, trim, height - trim, 0.2, 0.25);
+        // Near the corners the diagonals run into the sides.
+        double trim = Math.min(1.2, 0.25 * height);
+        return view.fit().fit(line, trim, height - trim, 0.15, 0.2).within(-height / 2, height / 2);
     }
 
     /** Where along a side it lies half-way up the band. */

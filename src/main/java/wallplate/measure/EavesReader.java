@@ -28,6 +28,9 @@ final class EavesReader {
             Optional<Edge> bargeBottom,
             Optional<Edge> coveringEnd) {}
 
+    /** How far the mark of a pencil line runs on beyond where the point's centre stopped, at half darkness. */
+    private static final double ROUND_END_MM = 0.13;
+
     private final DrawingView view;
     private final Expectation expectation;
     private final RoofLines roof;
@@ -232,7 +235,10 @@ final class EavesReader {
     /** How unlikely a level line is to close the board: its sides reach it and end there, and it does not run through. */
     private double endCost(Edge outer, Edge inner, Crossing row, double middle, int upwards) {
         double y = row.position();
-        double reached = Math.min(inked(outer, middle, y - 0.2 * upwards), inked(inner, middle, y - 0.2 * upwards));
+        double whole = Math.min(inked(outer, middle, y - 0.2 * upwards), inked(inner, middle, y - 0.2 * upwards));
+        double near = Math.min(
+                inked(outer, y - 1.1 * upwards, y - 0.2 * upwards), inked(inner, y - 1.1 * upwards, y - 0.2 * upwards));
+        double reached = (whole + near) / 2;
         double beyond = Math.min(inked(outer, y + 1.1 * upwards, y + 2.3 * upwards), inked(inner, y + 1.1 * upwards, y + 2.3 * upwards));
         double outerX = outer.xAt(y);
         double innerX = inner.xAt(y);
@@ -357,6 +363,7 @@ final class EavesReader {
         for (Crossing row : rows) {
             double leftX = leftEnd(row.position(), faceX - 1);
             double width = faceX - leftX;
+            if (System.getProperty("dbg") != null) System.out.printf("GUTTER row y %.2f leftX %.2f faceX %.2f barge %s%n", row.position(), leftX, faceX, bargeEnd.map(end -> end.xAt(row.position())));
             if (width < 1.5 || bargeEnd.map(end -> leftX < end.xAt(row.position()) - 1.2).orElse(false)) {
                 continue;
             }
@@ -401,7 +408,11 @@ final class EavesReader {
                 continue;
             }
             double depth = rim[0] - bottomY;
+            if (depth < 1.4) {
+                continue;
+            }
             double below = view.fit().coverage(Level.uprightAt(x), bottomY - 2.5, bottomY - 1.2, DrawingView.OUTLINE_PART);
+            if (System.getProperty("dbg") != null) System.out.printf("  col x %.2f rim %s%n", x, java.util.Arrays.toString(rim));
             double cost = expectation.cost("gutter.width", faceX - x)
                     + expectation.cost("gutter.depth", depth)
                     + 3 * below
@@ -414,36 +425,54 @@ final class EavesReader {
     }
 
     /**
-     * The free upper end of an upright: the height at which its darkness falls to half, and one standard deviation;
-     * null where it runs on for longer than a gutter is deep.
+     * The free upper end of an upright: the one height that best parts its dark piece from the lighter one above, refined
+     * to where the darkness is half-way between both. Broken lead and a construction line that runs on are allowed for.
+     *
+     * @return the height and one standard deviation; null where the upright runs on to the covering
      */
     private double[] rim(double x, double bottomY) {
-        int steps = 240;
         double step = 0.1;
-        double[] peaks = view.fit().peakInk(new Line(new Point(x, bottomY + steps * step / 2), Level.UP), steps * step / 2, steps);
+        double ceiling = roof.coveringBottom().map(edge -> edge.yAt(x)).orElse(bottomY + 16) - 0.7;
+        int steps = (int) Math.round(Math.min(16, ceiling - bottomY - 0.4) / step);
+        if (steps < 20) {
+            return null;
+        }
+        double[] middle = middleInk(x, bottomY + 0.4, steps, step);
+        double[] sums = new double[steps + 1];
+        double[] squares = new double[steps + 1];
+        for (int at = 0; at < steps; at++) {
+            sums[at + 1] = sums[at] + middle[at];
+            squares[at + 1] = squares[at] + middle[at] * middle[at];
+        }
         int end = -1;
-        for (int at = 4; at < steps - 12; at++) {
-            double ahead = mean(peaks, at + 1, at + 9);
-            double behind = mean(peaks, Math.max(0, at - 12), at + 1);
-            if (ahead < 0.5 * Math.max(behind, 0.6 * view.outlineInk())) {
+        double least = Double.MAX_VALUE;
+        for (int at = 10; at < steps - 6; at++) {
+            double error = spread(sums, squares, 0, at) + spread(sums, squares, at, steps);
+            double contrast = sums[at] / at - (sums[steps] - sums[at]) / (steps - at);
+            if (contrast > 0.25 * view.outlineInk() && error < least) {
+                least = error;
                 end = at;
-                break;
             }
         }
         if (end < 0) {
             return null;
         }
-        double[] middle = middleInk(x, bottomY, steps, step);
-        double half = mean(middle, Math.max(0, end - 25), Math.max(3, end - 4)) / 2;
-        for (int at = Math.max(2, end - 10); at < Math.min(steps - 9, end + 8); at++) {
+        double half = (mean(middle, Math.max(0, end - 25), Math.max(3, end - 4)) + mean(middle, Math.min(steps - 6, end + 4), Math.min(steps, end + 14))) / 2;
+        for (int at = Math.max(2, end - 6); at < Math.min(steps - 3, end + 7); at++) {
             double smooth = mean(middle, at - 2, at + 2);
             double next = mean(middle, at - 1, at + 3);
-            if (smooth >= half && next < half && mean(middle, at + 2, at + 8) < half) {
+            if (smooth >= half && next < half) {
                 double part = (smooth - half) / Math.max(1e-6, smooth - next);
-                return new double[] {bottomY + (at + part) * step, 0.08};
+                // The pencil's point stopped before the end of the mark, which is as round as the line is broad.
+                return new double[] {bottomY + 0.4 + (at + part) * step - ROUND_END_MM, 0.1};
             }
         }
-        return new double[] {bottomY + (end + 0.5) * step, 0.2};
+        return new double[] {bottomY + 0.4 + end * step - ROUND_END_MM, 0.2};
+    }
+
+    private static double spread(double[] sums, double[] squares, int from, int to) {
+        double sum = sums[to] - sums[from];
+        return squares[to] - squares[from] - sum * sum / (to - from);
     }
 
     /** Mean ink over the middle of an upright line, going up in steps. */
@@ -471,10 +500,6 @@ final class EavesReader {
                 Level.uprightAt(fasciaOuter.xAt(bottomY + 1)), bottomY + 0.5, Math.max(bottomY + 2, gutter.rimY - 0.5), 0.12, 0.25));
     }
 
-    private static Point atX(Edge edge, double x) {
-        return new Point(x, edge.yAt(x));
-    }
-
     private Optional<Edge> coveringEnd(Edge cut) {
         if (roof.coveringBottom().isEmpty() || roof.coveringTop().isEmpty()) {
             return Optional.empty();
@@ -484,11 +509,15 @@ final class EavesReader {
         double thickness = bottom.distanceTo(top, view.slope());
         List<Crossing> columns = crossLines.find(
                 bottom.line(), bottom.from() - 5, bottom.from() + 10, view.squareToSlope(),
-                position -> 0.18 * thickness, position -> 0.82 * thickness, 0.7);
-        double inkEnd = bottom.line().positionOf(atX(bottom, inkEnd(bottom, List.of(), bottom.line().pointAt(bottom.from() + 12).x())));
-        double toe = roof.rafterTop().map(rafterTop -> bottom.line().positionOf(Level.crossing(rafterTop, cut))).orElse(inkEnd);
+                position -> 0.18 * thickness, position -> 0.82 * thickness, 0.45);
+        double toe = roof.rafterTop()
+                .map(rafterTop -> bottom.line().positionOf(Level.crossing(rafterTop, cut)))
+                .orElse(bottom.from());
         return columns.stream()
-                .min(Comparator.comparingDouble((Crossing column) -> Math.min(3, Math.abs(column.position() - inkEnd) / 0.8)
+                .min(Comparator.comparingDouble((Crossing column) -> 3 * (1 - view.fit().coverage(
+                                bottom.line(), column.position() + 0.3, column.position() + 2.8, DrawingView.OUTLINE_PART))
+                        + 2 * view.fit().coverage(
+                                bottom.line(), column.position() - 2.8, column.position() - 1.2, DrawingView.OUTLINE_PART)
                         + 3 * (1 - column.coverage())
                         + Math.min(3, expectation.cost("covering.projection", toe - column.position())) / 1.5))
                 .map(column -> {

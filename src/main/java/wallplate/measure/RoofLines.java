@@ -23,6 +23,8 @@ record RoofLines(
         double confusion) {
 
     private static final double REACHES_BREAK_MM = 3.0;
+    /** A line may be found in pieces; this long a piece at the break line is enough to follow it back. */
+    private static final double SHORTEST_PIECE_MM = 10;
 
     static RoofLines of(DrawingView view, Expectation expectation) {
         Optional<Edge> breakLine = breakLine(view);
@@ -116,12 +118,14 @@ record RoofLines(
         List<Edge> mains = new ArrayList<>();
         double longest = 0;
         for (Run run : runs) {
-            if (run.length() < Math.max(shortest, partOfLongest * longest)
-                    || !(reaches(run, breakLine) || endsAtPaper(view, run))) {
+            if (run.length() < SHORTEST_PIECE_MM || !(reaches(run, breakLine) || endsAtPaper(view, run))) {
                 continue;
             }
-            longest = Math.max(longest, run.length());
             Edge edge = extended(view, view.fit(run, 1));
+            if (edge.length() < Math.max(shortest, partOfLongest * longest)) {
+                continue;
+            }
+            longest = Math.max(longest, edge.length());
             boolean known = mains.stream()
                     .anyMatch(main -> Math.abs(main.distanceTo(edge, main.line().direction())) < sameMm);
             if (!known) {
@@ -140,7 +144,7 @@ record RoofLines(
         double blank = 0;
         double end = edge.from();
         for (double position = edge.from() - reach; blank < 3; position -= reach) {
-            boolean inked = view.fit().coverage(edge.line(), position, position + reach, DrawingView.OUTLINE_PART) > 0.5;
+            boolean inked = view.fit().coverage(edge.line(), position, position + reach, 0.43) > 0.5;
             blank = inked ? 0 : blank + reach;
             if (inked) {
                 end = position;

@@ -18,6 +18,11 @@ import wallplate.stroke.Edge;
 /** The measuring of one sheet, from its view to its keys. */
 final class SheetMeasuring {
 
+    /** How truly a single line is laid against the T-square, one standard deviation; common practice, no source. */
+    private static final double SQUARE_SIGMA_DEGREES = 0.09;
+
+    private static final double PAGE_LEVEL_SIGMA_DEGREES = 0.1;
+
     private final DrawingView view;
     private final LevelPage page;
     private final Expectation expectation;
@@ -103,20 +108,28 @@ final class SheetMeasuring {
 
     // --- the keys ---
 
-    /** The direction of the drawing's own level and upright lines against the page's, in degrees. */
+    /**
+     * The direction of the drawing's own level and upright lines against the page's, in degrees: the mean over the lines,
+     * each weighed by how well its length lets its direction be known and how truly a T-square or set square is laid.
+     */
     private double levelDegrees() {
-        List<Double> angles = new ArrayList<>();
+        double weights = 1 / (PAGE_LEVEL_SIGMA_DEGREES * PAGE_LEVEL_SIGMA_DEGREES);
+        double sum = 0;
         for (Optional<Edge> edge : List.of(
                 roof.tieBeamTop(), roof.tieBeamBottom(), roof.ceilingTop(), roof.ceilingBottom(), roof.breakLine(),
-                wall.outer(), wall.inner())) {
-            edge.filter(e -> e.length() >= 12).ifPresent(e -> angles.add(offAxis(e)));
+                wall.outer(), wall.inner(), eaves.cut(), eaves.fasciaOuter(), eaves.bargeEnd(), eaves.gutterBottom())) {
+            if (edge.isEmpty() || edge.get().length() < 6) {
+                continue;
+            }
+            double off = offAxis(edge.get());
+            double byLength = Math.toDegrees(0.06 * Math.sqrt(12 * 1.5) / Math.pow(edge.get().length(), 1.5));
+            double weight = 1 / (SQUARE_SIGMA_DEGREES * SQUARE_SIGMA_DEGREES + byLength * byLength);
+            if (Math.abs(off) < 0.6) {
+                weights += weight;
+                sum += weight * off;
+            }
         }
-        angles.sort(null);
-        if (angles.isEmpty()) {
-            return 0;
-        }
-        int trim = angles.size() >= 5 ? 1 : 0;
-        return angles.subList(trim, angles.size() - trim).stream().mapToDouble(Double::doubleValue).average().orElse(0);
+        return sum / weights;
     }
 
     private static double offAxis(Edge edge) {

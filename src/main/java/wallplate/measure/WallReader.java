@@ -183,7 +183,7 @@ final class WallReader {
                 if (width < 1.2) {
                     continue;
                 }
-                double cost = Math.min(3.2, expectation.cost("wall-plate.width", width))
+                double cost = Math.min(4.2, expectation.cost("wall-plate.width", width))
                         + flushCost(first.position(), secondColumn.position(), outerX, innerX, rafter.xAt(heelY))
                         + 3 * (2 - first.coverage() - secondColumn.coverage());
                 if (cost < bestCost) {
@@ -222,7 +222,7 @@ final class WallReader {
         } else {
             flush = Math.abs((left + right) / 2 - (outerX + innerX) / 2) / 2;
         }
-        return Math.min(3, flush / 0.5) + Math.min(2.5, Math.abs(left - rafterX) / 1.2);
+        return Math.min(3, flush / 0.5) + Math.min(2, Math.abs(left - rafterX) / 1.2);
     }
 
     /** The plate's own top: the tie beam's underside runs over it, often a few tenths beside it. */
