@@ -57,7 +57,7 @@ record BoxRow(List<Box> boxes, int spare) {
         columns = columns.stream()
                 .filter(column -> column.ink() > 0.34 * view.outlineInk() && standsTrue(view, lower, column, across, height))
                 .toList();
-        List<int[]> pairs = pair(columns, expectation, part + ".width", view.outlineInk());
+        List<int[]> pairs = new RegularRow(columns, view.outlineInk(), expectation, part).boxes();
         List<Box> boxes = new ArrayList<>();
         for (int[] pair : pairs) {
             boxes.add(box(view, lower, across, height, columns.get(pair[0]), columns.get(pair[1])));
@@ -80,7 +80,7 @@ record BoxRow(List<Box> boxes, int spare) {
             best = Math.max(best, view.fit().coverage(shifted, -half, half, DrawingView.OUTLINE_PART));
             plumb = Math.max(plumb, view.fit().coverage(new Line(shifted.origin(), Level.UP), -half, half, DrawingView.OUTLINE_PART));
         }
-        return best >= plumb - 0.02;
+        return best >= 0.8 || best >= plumb - 0.02;
     }
 
     private static Box box(
@@ -107,104 +107,5 @@ record BoxRow(List<Box> boxes, int spare) {
         double origin = lower.line().distanceTo(side.line().origin());
         double rise = lower.line().direction().cross(side.line().direction());
         return (middle - origin) / rise;
-    }
-
-    /**
-     * Pairs columns to boxes of about one width: the width is tried that explains the columns best. Columns inside a box
-     * are its diagonals' and cost nothing; columns outside every box do.
-     */
-    private static List<int[]> pair(List<Crossing> columns, Expectation expectation, String widthKey, double outlineInk) {
-        double usual = expectation.exactOr(widthKey, 2.5);
-        List<Double> widths = new ArrayList<>(expectation.hypotheses(widthKey));
-        for (int i = 0; i < columns.size(); i++) {
-            for (int j = i + 1; j < Math.min(columns.size(), i + 5); j++) {
-                double width = columns.get(j).position() - columns.get(i).position();
-                if (width > 0.35 * usual && width < 3.2 * usual) {
-                    widths.add(width);
-                }
-            }
-        }
-        List<int[]> best = List.of();
-        double bestScore = 0.5;
-        for (double width : widths) {
-            Pairing pairing = pairing(columns, width, outlineInk);
-            if (pairing.pairs.isEmpty()) {
-                continue;
-            }
-            double mean = pairing.pairs.stream()
-                    .mapToDouble(p -> columns.get(p[1]).position() - columns.get(p[0]).position())
-                    .average()
-                    .orElse(width);
-            double score = pairing.score + leftOver(columns, outlineInk) - 0.6 * Math.min(4, expectation.cost(widthKey, mean));
-            if (score > bestScore) {
-                bestScore = score;
-                best = pairing.pairs;
-            }
-        }
-        return best;
-    }
-
-    private static double leftOver(List<Crossing> columns, double outlineInk) {
-        return columns.stream().mapToDouble(column -> spareCost(column, outlineInk)).sum();
-    }
-
-    private static double spareCost(Crossing column, double outlineInk) {
-        return 0.9 * column.coverage() * Math.min(1, column.ink() / outlineInk);
-    }
-
-    private record Pairing(List<int[]> pairs, double score) {}
-
-    /** The best set of boxes that do not overlap, for one width, from the innermost column outwards. */
-    private static Pairing pairing(List<Crossing> columns, double width, double outlineInk) {
-        int count = columns.size();
-        double[] best = new double[count + 1];
-        int[] partner = new int[count];
-        int[] follower = new int[count];
-        double tolerance = Math.max(0.45, 0.2 * width);
-        for (int first = count - 1; first >= 0; first--) {
-            int i = first;
-            best[i] = best[i + 1] - spareCost(columns.get(i), outlineInk);
-            partner[i] = -1;
-            for (int j = i + 1; j < count; j++) {
-                double off = Math.abs(columns.get(j).position() - columns.get(i).position() - width) / tolerance;
-                if (off > 1) {
-                    continue;
-                }
-                int next = j + 1;
-                double passed = 0;
-                // Two boxes of a row never stand closer than a box and a half: what lies between is no box.
-                while (next < count && columns.get(next).position() < columns.get(j).position() + 1.5 * width) {
-                    passed += spareCost(columns.get(next), outlineInk);
-                    next++;
-                }
-                double score = best[next]
-                        - passed
-                        + 0.7
-                        + side(columns.get(i), outlineInk)
-                        + side(columns.get(j), outlineInk)
-                        - 0.8 * off * off;
-                if (score > best[i]) {
-                    best[i] = score;
-                    partner[i] = j;
-                    follower[i] = next;
-                }
-            }
-        }
-        List<int[]> pairs = new ArrayList<>();
-        int i = 0;
-        while (i < count) {
-            if (partner[i] >= 0) {
-                pairs.add(new int[] {i, partner[i]});
-                i = follower[i];
-            } else {
-                i++;
-            }
-        }
-        return new Pairing(pairs, best[0]);
-    }
-
-    /** How much like a box's side a column is: about half for a whole dark one, below nothing for a weak one. */
-    private static double side(Crossing column, double outlineInk) {
-        return 1.6 * (column.coverage() - 0.75) + 1.2 * (Math.min(1, column.ink() / outlineInk) - 0.7);
     }
 }

@@ -31,6 +31,9 @@ final class EavesReader {
     /** How far the mark of a pencil line runs on beyond where the point's centre stopped, at half darkness. */
     private static final double ROUND_END_MM = 0.13;
 
+    /** No gutter is drawn deeper than this at the scales in use. */
+    private static final double RIM_REACH_MM = 18;
+
     private final DrawingView view;
     private final Expectation expectation;
     private final RoofLines roof;
@@ -363,7 +366,6 @@ final class EavesReader {
         for (Crossing row : rows) {
             double leftX = leftEnd(row.position(), faceX - 1);
             double width = faceX - leftX;
-            if (System.getProperty("dbg") != null) System.out.printf("GUTTER row y %.2f leftX %.2f faceX %.2f barge %s%n", row.position(), leftX, faceX, bargeEnd.map(end -> end.xAt(row.position())));
             if (width < 1.5 || bargeEnd.map(end -> leftX < end.xAt(row.position()) - 1.2).orElse(false)) {
                 continue;
             }
@@ -412,7 +414,6 @@ final class EavesReader {
                 continue;
             }
             double below = view.fit().coverage(Level.uprightAt(x), bottomY - 2.5, bottomY - 1.2, DrawingView.OUTLINE_PART);
-            if (System.getProperty("dbg") != null) System.out.printf("  col x %.2f rim %s%n", x, java.util.Arrays.toString(rim));
             double cost = expectation.cost("gutter.width", faceX - x)
                     + expectation.cost("gutter.depth", depth)
                     + 3 * below
@@ -428,21 +429,18 @@ final class EavesReader {
      * The free upper end of an upright: the one height that best parts its dark piece from the lighter one above, refined
      * to where the darkness is half-way between both. Broken lead and a construction line that runs on are allowed for.
      *
-     * @return the height and one standard deviation; null where the upright runs on to the covering
+     * @return the height and one standard deviation; null where no end stands out
      */
     private double[] rim(double x, double bottomY) {
         double step = 0.1;
-        double ceiling = roof.coveringBottom().map(edge -> edge.yAt(x)).orElse(bottomY + 16) - 0.7;
-        int steps = (int) Math.round(Math.min(16, ceiling - bottomY - 0.4) / step);
-        if (steps < 20) {
-            return null;
-        }
+        int steps = (int) Math.round(RIM_REACH_MM / step);
         double[] middle = middleInk(x, bottomY + 0.4, steps, step);
         double[] sums = new double[steps + 1];
         double[] squares = new double[steps + 1];
         for (int at = 0; at < steps; at++) {
-            sums[at + 1] = sums[at] + middle[at];
-            squares[at + 1] = squares[at] + middle[at] * middle[at];
+            double ink = crossesCovering(x, bottomY + 0.4 + (at + 0.5) * step) ? 0 : middle[at];
+            sums[at + 1] = sums[at] + ink;
+            squares[at + 1] = squares[at] + ink * ink;
         }
         int end = -1;
         double least = Double.MAX_VALUE;
@@ -468,6 +466,10 @@ final class EavesReader {
             }
         }
         return new double[] {bottomY + 0.4 + end * step - ROUND_END_MM, 0.2};
+    }
+
+    private boolean crossesCovering(double x, double y) {
+        return roof.coveringTop().map(edge -> Math.abs(edge.yAt(x) - y) < 0.5).orElse(false);
     }
 
     private static double spread(double[] sums, double[] squares, int from, int to) {
