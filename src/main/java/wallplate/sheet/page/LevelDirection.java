@@ -1,8 +1,8 @@
 package wallplate.sheet.page;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
 import wallplate.sheet.page.LineRefit.Fitted;
 
 /**
@@ -19,21 +19,21 @@ public record LevelDirection(double tiltDegrees, double deviationDegrees) {
 
     /** How far off a line drawn along a T-square is, one standard deviation; from trials, there is no source. */
     private static final double DRAWN = 0.07;
-    /** What wobble adds to the angle of a line, times its length; measurement notes give 0.7 degrees at 10 mm. */
-    private static final double WOBBLE = 1.2;
-    private static final double SLIP = 0.16;
+    /** What the wobble of a hand adds to the angle of a line, in degrees times its length; from trials. */
+    private static final double WOBBLE = 0.6;
+    /** A line that is off by more was not drawn along the T-square. */
+    private static final double SLIP = 0.35;
+    /** Fainter lines are streaks of a feeder, folds and shadows, as a share of the paper's grey. */
+    private static final double FAINTEST = 0.1;
 
     private record Vote(double angle, double weight) {}
 
     /** The direction in which the lines agree. */
     public static LevelDirection of(List<Fitted> level, List<Fitted> upright, double roughTiltDegrees) {
-        List<Vote> votes = new ArrayList<>();
-        for (Fitted line : level) {
-            votes.add(vote(line, roughTiltDegrees));
-        }
-        for (Fitted line : upright) {
-            votes.add(vote(line, roughTiltDegrees));
-        }
+        List<Vote> votes = Stream.concat(level.stream(), upright.stream())
+                .filter(line -> line.darkness() >= FAINTEST)
+                .map(line -> vote(line, roughTiltDegrees))
+                .toList();
         double off = median(votes);
         double weights = 0;
         for (int turn = 0; turn < 10; turn++) {
