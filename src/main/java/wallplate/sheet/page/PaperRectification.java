@@ -29,6 +29,11 @@ public final class PaperRectification {
     /** The focal length of a telephone's main camera, as a share of the picture's diagonal: 26 mm to 43.3 mm of film. */
     private static final double FOCAL_SHARE = 0.6;
 
+    /** A camera held more slanting than this makes corners that are hardly corners. */
+    private static final double MOST_SLANT = 35;
+
+    private static final List<Optional<Line>> NO_EDGES =
+            List.of(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
     private static final double MM_PER_INCH = 25.4;
 
     private final Picture picture;
@@ -48,6 +53,9 @@ public final class PaperRectification {
     /** The rough page; empty where it is a photograph of which too few edges are in the picture. */
     public Optional<RoughPage> rectify(PaperSides sides) {
         List<Optional<Line>> seen = sides.sides().stream().map(side -> side.map(Side::line)).toList();
+        if (!isQuadrilateral(seen)) {
+            return Optional.of(scan(NO_EDGES));
+        }
         if (sides.complete()) {
             return Optional.of(isSquare(corners(seen), seen) ? scanOfWholeSheet(corners(seen)) : photograph(sides));
         }
@@ -55,6 +63,25 @@ public final class PaperRectification {
             return Optional.of(scan(seen));
         }
         return partlySeen(sides);
+    }
+
+    /** Whether neighbouring edges meet at something like a corner and opposite ones run alike. */
+    private static boolean isQuadrilateral(List<Optional<Line>> lines) {
+        for (int i = 0; i < 4; i++) {
+            Optional<Line> side = lines.get(i);
+            if (angle(side, lines.get((i + 1) % 4), 90) < 90 - MOST_SLANT
+                    || angle(side, lines.get((i + 2) % 4), 0) > MOST_SLANT) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static double angle(Optional<Line> first, Optional<Line> second, double unknown) {
+        if (first.isEmpty() || second.isEmpty()) {
+            return unknown;
+        }
+        return Angles.between(first.get().inclinationDegrees(), second.get().inclinationDegrees());
     }
 
     /** Lower left, lower right, upper right, upper left as the picture shows them. */

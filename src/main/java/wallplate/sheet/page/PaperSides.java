@@ -18,6 +18,8 @@ public record PaperSides(List<Optional<Side>> sides) {
 
     private static final int FITS = 12;
     private static final int STATIONS = 160;
+    /** An outline that spans less of the picture than this is no sheet's. */
+    private static final double LEAST_SHARE_SEEN = 0.3;
 
     public PaperSides {
         sides = List.copyOf(sides);
@@ -71,6 +73,10 @@ public record PaperSides(List<Optional<Side>> sides) {
             right = Math.max(right, point.x());
             top = Math.min(top, point.y());
             bottom = Math.max(bottom, point.y());
+        }
+        if (right - left < LEAST_SHARE_SEEN * picture.widthPx()
+                || bottom - top < LEAST_SHARE_SEEN * picture.heightPx()) {
+            return Collections.nCopies(4, Optional.empty());
         }
         List<Line> lines = new ArrayList<>(List.of(
                 Line.through(new Point(left, bottom), new Point(right, bottom)),
