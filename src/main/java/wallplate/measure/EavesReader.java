@@ -55,15 +55,9 @@ final class EavesReader {
         Edge top = roof.rafterTop().get();
         Edge bottom = roof.rafterBottom().get();
         double endX = Math.max(top.segment().start().x(), bottom.segment().start().x());
-        List<Crossing> columns = crossLines.find(
-                Level.levelAt(0),
-                endX - 9,
-                endX + 7,
-                Level.UP,
-                x -> bottom.yAt(x) + 0.12 * (top.yAt(x) - bottom.yAt(x)),
-                x -> bottom.yAt(x) + 0.88 * (top.yAt(x) - bottom.yAt(x)),
-                0.7);
-        Stand stand = stand(columns, top, bottom, endX + 6, expectation.asksPart("barge-board") ? bargeEnd(endX) : Optional.empty());
+        List<Crossing> columns = columns(endX, top, bottom, 0.12, 0.88);
+        List<Crossing> faces = facesToo(columns, columns(endX, top, bottom, 0.5, 1.2));
+        Stand stand = stand(columns, faces, top, bottom, endX + 6, expectation.asksPart("barge-board") ? bargeEnd(endX) : Optional.empty());
         if (stand == null) {
             return nothing();
         }
@@ -99,6 +93,30 @@ final class EavesReader {
                 coveringEnd(cut.get()));
     }
 
+    /** The uprights near the rafter's end that are dark between two parts of its height: 0 its underside, 1 its top. */
+    private List<Crossing> columns(double endX, Edge top, Edge bottom, double from, double to) {
+        return crossLines.find(
+                Level.levelAt(0),
+                endX - 9,
+                endX + 7,
+                Level.UP,
+                x -> bottom.yAt(x) + from * (top.yAt(x) - bottom.yAt(x)),
+                x -> bottom.yAt(x) + to * (top.yAt(x) - bottom.yAt(x)),
+                0.7);
+    }
+
+    /** A fascia may sit high and leave the rafter's lower corner bare. */
+    private static List<Crossing> facesToo(List<Crossing> columns, List<Crossing> higher) {
+        List<Crossing> all = new ArrayList<>(columns);
+        for (Crossing column : higher) {
+            if (columns.stream().noneMatch(other -> Math.abs(other.position() - column.position()) < 0.4)) {
+                all.add(column);
+            }
+        }
+        all.sort(Comparator.comparingDouble(Crossing::position));
+        return all;
+    }
+
     private static Eaves nothing() {
         return new Eaves(
                 Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
@@ -121,7 +139,8 @@ final class EavesReader {
      * Which upright is the plumb cut and which the fascia's face: the rafter's two edges end at the cut, give or take
      * an overshot corner, the board's closing lines lie between cut and face, and the sizes speak for or against.
      */
-    private Stand stand(List<Crossing> columns, Edge top, Edge bottom, double fromX, Optional<Edge> bargeEnd) {
+    private Stand stand(
+            List<Crossing> columns, List<Crossing> faces, Edge top, Edge bottom, double fromX, Optional<Edge> bargeEnd) {
         double endTop = inkEnd(top, columns, fromX);
         double endBottom = inkEnd(bottom, columns, fromX);
         Stand best = null;
@@ -134,7 +153,7 @@ final class EavesReader {
             if (best == null || alone < best.cost) {
                 best = new Stand(cut, null, alone);
             }
-            for (Crossing face : columns) {
+            for (Crossing face : faces) {
                 double thickness = cut.position() - face.position();
                 if (thickness < 0.5 || thickness > 5.5) {
                     continue;
@@ -206,7 +225,7 @@ final class EavesReader {
         double outerX = outer.middle().x();
         double innerX = inner.middle().x();
         double width = innerX - outerX;
-        double middle = (lowY + highY) / 2;
+        double middle = 0.35 * lowY + 0.65 * highY;
         List<Crossing> rows = crossLines.find(
                 Level.uprightAt(outerX), lowY - 13, coveringY(innerX) + 1, Level.RIGHT,
                 y -> 0.2 * width, y -> 0.8 * width, 0.75);
@@ -360,7 +379,7 @@ final class EavesReader {
     private Gutter gutter(
             double faceX, double lowY, double highY, Optional<Edge> bargeEnd, Optional<Edge> bargeBottom) {
         List<Crossing> rows = crossLines.find(
-                Level.uprightAt(faceX), lowY - 10, highY + 4, Level.RIGHT, y -> -2.4, y -> -0.4, 0.75);
+                Level.uprightAt(faceX), lowY - 10, highY + 4, Level.RIGHT, y -> -2.6, y -> -0.4, 0.5);
         List<Gutter> found = new ArrayList<>();
         List<Double> costs = new ArrayList<>();
         for (Crossing row : rows) {
@@ -369,7 +388,7 @@ final class EavesReader {
             if (width < 1.5 || bargeEnd.map(end -> leftX < end.xAt(row.position()) - 1.2).orElse(false)) {
                 continue;
             }
-            addGutters(found, costs, row.position(), leftX, faceX, bargeEnd);
+            addGutters(found, costs, row, leftX, faceX, bargeEnd);
         }
         Gutter best = null;
         double bestCost = 9;
@@ -397,9 +416,10 @@ final class EavesReader {
     }
 
     private void addGutters(
-            List<Gutter> found, List<Double> costs, double bottomY, double leftX, double faceX, Optional<Edge> bargeEnd) {
+            List<Gutter> found, List<Double> costs, Crossing row, double leftX, double faceX, Optional<Edge> bargeEnd) {
+        double bottomY = row.position();
         List<Crossing> columns = crossLines.find(
-                Level.levelAt(bottomY), leftX - 1.5, leftX + 3.6, Level.UP, x -> 0.4, x -> 2.2, 0.75);
+                Level.levelAt(bottomY), leftX - 1.5, leftX + 3.6, Level.UP, x -> 0.4, x -> 2.8, 0.5);
         for (Crossing column : columns) {
             double x = column.position();
             if (x > faceX - 1.2 || bargeEnd.map(end -> Math.abs(end.xAt(bottomY) - x) < 0.3).orElse(false)) {
@@ -417,6 +437,8 @@ final class EavesReader {
             double cost = expectation.cost("gutter.width", faceX - x)
                     + expectation.cost("gutter.depth", depth)
                     + 3 * below
+                    + 2 * (1 - row.coverage())
+                    + 2 * (1 - column.coverage())
                     + 0.5 * Math.abs(leftX - x);
             Edge bottom = view.fit().fit(Level.levelAt(bottomY), x + 0.4, faceX - 0.4, 0.12, 0.25);
             Edge outer = view.fit().fit(Level.uprightAt(x), bottomY + 0.4, rim[0] - 0.3, 0.12, 0.25);
