@@ -35,6 +35,7 @@ record BoxRow(List<Box> boxes, int spare) {
      *
      * @param lower the band's lower line, along which positions are counted
      * @param upper its upper line
+     * @param others lines that cross the band and belong to other parts
      * @param across the direction of the boxes' sides
      */
     static BoxRow read(
@@ -45,7 +46,8 @@ record BoxRow(List<Box> boxes, int spare) {
             Edge upper,
             double from,
             double to,
-            Vector across) {
+            Vector across,
+            List<Line> others) {
         Vector along = lower.line().direction();
         double height = lower.distanceTo(upper, along);
         CrossLines crossLines = new CrossLines(view.ink(), view.outlineInk());
@@ -60,7 +62,7 @@ record BoxRow(List<Box> boxes, int spare) {
         List<int[]> pairs = new RegularRow(columns, view.outlineInk(), expectation, part).boxes();
         List<Box> boxes = new ArrayList<>();
         for (int[] pair : pairs) {
-            boxes.add(box(view, lower, across, height, columns.get(pair[0]), columns.get(pair[1])));
+            boxes.add(box(view, lower, across, height, columns.get(pair[0]), columns.get(pair[1]), others));
         }
         boxes.sort(Comparator.comparingDouble(Box::centre));
         return new BoxRow(boxes, columns.size() - 2 * boxes.size());
@@ -84,9 +86,9 @@ record BoxRow(List<Box> boxes, int spare) {
     }
 
     private static Box box(
-            DrawingView view, Edge lower, Vector across, double height, Crossing first, Crossing second) {
-        Edge low = side(view, lower, across, height, first);
-        Edge high = side(view, lower, across, height, second);
+            DrawingView view, Edge lower, Vector across, double height, Crossing first, Crossing second, List<Line> others) {
+        Edge low = side(view, lower, across, height, first, others);
+        Edge high = side(view, lower, across, height, second, others);
         double middle = height / 2;
         return new Box(
                 low,
@@ -95,11 +97,12 @@ record BoxRow(List<Box> boxes, int spare) {
                 lower.line().positionOf(high.line().pointAt(middlePosition(high, lower, middle))));
     }
 
-    private static Edge side(DrawingView view, Edge lower, Vector across, double height, Crossing crossing) {
+    private static Edge side(
+            DrawingView view, Edge lower, Vector across, double height, Crossing crossing, List<Line> others) {
         Line line = new Line(lower.line().pointAt(crossing.position()), across);
         // Near the corners the diagonals run into the sides.
         double trim = Math.min(1.2, 0.25 * height);
-        return view.fit().fit(line, trim, height - trim, 0.15, 0.2).within(-height / 2, height / 2);
+        return view.fit().fit(line, trim, height - trim, 0.15, 0.2, others).within(-height / 2, height / 2);
     }
 
     /** Where along a side it lies half-way up the band. */

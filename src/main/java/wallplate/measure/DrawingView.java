@@ -37,7 +37,7 @@ record DrawingView(
     static final double OUTLINE_PART = 0.5;
 
     private static final double FLATTEST_DEGREES = 6;
-    private static final double STEEPEST_DEGREES = 66;
+    private static final double STEEPEST_DEGREES = 79;
     private static final double LONG_MM = 25;
 
     Vector slope() {

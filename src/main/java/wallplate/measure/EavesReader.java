@@ -239,7 +239,7 @@ final class EavesReader {
                 }
                 double cost = endCost(outer, inner, bottom, middle, -1)
                         + endCost(outer, inner, top, middle, 1)
-                        + Math.min(3, expectation.cost("fascia.depth", depth));
+                        + Math.min(2.2, expectation.cost("fascia.depth", depth));
                 if (cost < bestCost) {
                     bestCost = cost;
                     best[0] = closing(bottom, outerX, innerX);
@@ -265,7 +265,7 @@ final class EavesReader {
         double outerX = outer.xAt(y);
         double innerX = inner.xAt(y);
         double through = Math.min(runsThrough(outerX - 2.2, outerX - 0.9, outerX, y), runsThrough(innerX + 0.9, innerX + 2.2, innerX, y));
-        return 5 * (1 - reached) + 2 * beyond + 2 * (1 - row.coverage()) + 2 * through;
+        return 5 * (1 - reached) + 3 * beyond + 2 * (1 - row.coverage()) + 2 * through;
     }
 
     private double inked(Edge side, double fromY, double toY) {
@@ -456,13 +456,16 @@ final class EavesReader {
     private double[] rim(double x, double bottomY) {
         double step = 0.1;
         int steps = (int) Math.round(RIM_REACH_MM / step);
-        double[] middle = middleInk(x, bottomY + 0.4, steps, step);
+        double[] heights = new double[steps];
+        for (int at = 0; at < steps; at++) {
+            heights[at] = bottomY + 0.4 + (at + 0.5) * step;
+        }
+        double[] middle = middleInk(x, heights);
         double[] sums = new double[steps + 1];
         double[] squares = new double[steps + 1];
         for (int at = 0; at < steps; at++) {
-            double ink = crossesCovering(x, bottomY + 0.4 + (at + 0.5) * step) ? 0 : middle[at];
-            sums[at + 1] = sums[at] + ink;
-            squares[at + 1] = squares[at] + ink * ink;
+            sums[at + 1] = sums[at] + middle[at];
+            squares[at + 1] = squares[at] + middle[at] * middle[at];
         }
         int end = -1;
         double least = Double.MAX_VALUE;
@@ -477,21 +480,19 @@ final class EavesReader {
         if (end < 0) {
             return null;
         }
-        double half = (mean(middle, Math.max(0, end - 25), Math.max(3, end - 4)) + mean(middle, Math.min(steps - 6, end + 4), Math.min(steps, end + 14))) / 2;
+        double half = (mean(middle, Math.max(0, end - 25), Math.max(3, end - 4))
+                        + mean(middle, Math.min(steps - 6, end + 4), Math.min(steps, end + 14)))
+                / 2;
         for (int at = Math.max(2, end - 6); at < Math.min(steps - 3, end + 7); at++) {
             double smooth = mean(middle, at - 2, at + 2);
             double next = mean(middle, at - 1, at + 3);
             if (smooth >= half && next < half) {
                 double part = (smooth - half) / Math.max(1e-6, smooth - next);
                 // The pencil's point stopped before the end of the mark, which is as round as the line is broad.
-                return new double[] {bottomY + 0.4 + (at + part) * step - ROUND_END_MM, 0.1};
+                return new double[] {heights[at] + (part - 0.5) * step - ROUND_END_MM, 0.1};
             }
         }
-        return new double[] {bottomY + 0.4 + end * step - ROUND_END_MM, 0.2};
-    }
-
-    private boolean crossesCovering(double x, double y) {
-        return roof.coveringTop().map(edge -> Math.abs(edge.yAt(x) - y) < 0.5).orElse(false);
+        return new double[] {heights[end] - step / 2 - ROUND_END_MM, 0.2};
     }
 
     private static double spread(double[] sums, double[] squares, int from, int to) {
@@ -499,14 +500,22 @@ final class EavesReader {
         return squares[to] - squares[from] - sum * sum / (to - from);
     }
 
-    /** Mean ink over the middle of an upright line, going up in steps. */
-    private double[] middleInk(double x, double fromY, int steps, double step) {
-        double[] middle = new double[steps];
-        for (int at = 0; at < steps; at++) {
-            double y = fromY + (at + 0.5) * step;
-            middle[at] = (view.ink().at(x - 0.08, y) + view.ink().at(x, y) + view.ink().at(x + 0.08, y)) / 3;
+    /**
+     * The ink that an upright itself has at some heights: what lies on its middle beyond what lies on both sides of it,
+     * so that a line which crosses it does not count.
+     */
+    private double[] middleInk(double x, double[] heights) {
+        double[] middle = new double[heights.length];
+        for (int at = 0; at < heights.length; at++) {
+            double y = heights[at];
+            double here = (view.ink().at(x - 0.08, y) + view.ink().at(x, y) + view.ink().at(x + 0.08, y)) / 3;
+            middle[at] = Math.max(0, here - Math.min(besideInk(x - 0.45, y), besideInk(x + 0.45, y)));
         }
         return middle;
+    }
+
+    private double besideInk(double x, double y) {
+        return Math.max(view.ink().at(x, y), Math.max(view.ink().at(x, y + 0.25), view.ink().at(x, y - 0.25)));
     }
 
     private static double mean(double[] values, int from, int to) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import wallplate.geometry.Angles;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
@@ -232,7 +233,8 @@ final class SheetMeasuring {
         double to = roof.breakLine()
                 .map(edge -> lower.line().positionOf(Level.crossing(edge, lower)))
                 .orElse(lower.to()) - 0.6;
-        BoxRow row = BoxRow.read(view, expectation, "support", lower, upper, from, to, view.squareToSlope());
+        BoxRow row = BoxRow.read(view, expectation, "support", lower, upper, from, to, view.squareToSlope(),
+                Stream.of(eaves.cut(), eaves.fasciaOuter()).flatMap(Optional::stream).map(Edge::line).toList());
         boxes("support", row, lower, upper, view.slope());
         if (!row.boxes().isEmpty()) {
             BoxRow.Box first = row.boxes().get(0);
@@ -261,7 +263,7 @@ final class SheetMeasuring {
             double spacing = (last.centre() - first.centre()) / (boxes.size() - 1);
             double sigma = Math.hypot(first.low().offsetSigmaMm(), last.low().offsetSigmaMm()) / (boxes.size() - 1);
             length(part + ".spacing", spacing, sigma, boxes.stream()
-                    .flatMap(box -> java.util.stream.Stream.of(box.low(), box.high()))
+                    .flatMap(box -> Stream.of(box.low(), box.high()))
                     .toArray(Edge[]::new));
         }
         double height = lower.distanceTo(upper, along);
@@ -311,7 +313,7 @@ final class SheetMeasuring {
         double end = roof.breakLine()
                 .map(edge -> lower.line().positionOf(Level.crossing(edge, lower)))
                 .orElse(lower.to()) - 0.6;
-        BoxRow row = BoxRow.read(view, expectation, "brander", lower, upper, start, end, Level.UP);
+        BoxRow row = BoxRow.read(view, expectation, "brander", lower, upper, start, end, Level.UP, List.of());
         boxes("brander", row, lower, upper, Level.RIGHT);
         return row.boxes().size();
     }

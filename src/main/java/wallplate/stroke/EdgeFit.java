@@ -1,6 +1,7 @@
 package wallplate.stroke;
 
 import java.util.Arrays;
+import java.util.List;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 import wallplate.geometry.Vector;
@@ -25,6 +26,9 @@ public final class EdgeFit {
     private static final double ACROSS_STEP_MM = 0.05;
     /** The window's standard deviation per width of a heavy line. */
     private static final double HEAVY_WINDOW = 0.4;
+
+    /** A line nearer than this mixes its ink with the edge's. */
+    private static final double OTHER_LINE_MM = 0.6;
 
     private static final double HUBER_MM = 0.1;
     /** Pencil wobbles with a correlation length of some millimetres: so many profiles are one observation. */
@@ -51,6 +55,15 @@ public final class EdgeFit {
      *     where a neighbouring line lies close
      */
     public Edge fit(Line rough, double from, double to, double directionDoubtDegrees, double firstWindowMm) {
+        return fit(rough, from, to, directionDoubtDegrees, firstWindowMm, List.of());
+    }
+
+    /**
+     * @param others known lines that cross or touch the edge: where one lies near, the edge's own ink cannot be told
+     *     from it and is left out
+     */
+    public Edge fit(
+            Line rough, double from, double to, double directionDoubtDegrees, double firstWindowMm, List<Line> others) {
         Line line = new Line(rough.pointAt((from + to) / 2), rough.direction());
         double half = (to - from) / 2;
         double step = half > 15 ? 0.2 : 0.1;
@@ -65,7 +78,7 @@ public final class EdgeFit {
                 narrowest = Math.min(firstWindowMm, HEAVY_WINDOW * width(line, half));
             }
             double sigma = Math.max(Math.min(WINDOW_SIGMAS_MM[stage], firstWindowMm), narrowest);
-            measure(line, half, sigma, centre, mass);
+            measure(line, half, sigma, others, centre, mass);
             Solution solution = solve(centre, mass, half, directionDoubtDegrees);
             Vector across = line.direction().leftNormal();
             line = new Line(
@@ -135,7 +148,8 @@ public final class EdgeFit {
         return peaks;
     }
 
-    private void measure(Line line, double half, double sigma, double[] centre, double[] mass) {
+    private void measure(
+            Line line, double half, double sigma, List<Line> others, double[] centre, double[] mass) {
         Vector across = line.direction().leftNormal();
         int reach = (int) Math.ceil(2.5 * sigma / ACROSS_STEP_MM);
         double[] window = new double[2 * reach + 1];
@@ -145,6 +159,10 @@ public final class EdgeFit {
         }
         for (int profile = 0; profile < centre.length; profile++) {
             Point point = line.pointAt(-half + (profile + 0.5) * 2 * half / centre.length);
+            if (others.stream().anyMatch(other -> Math.abs(other.distanceTo(point)) < OTHER_LINE_MM)) {
+                mass[profile] = 0;
+                continue;
+            }
             double sum = 0;
             double moment = 0;
             for (int k = -reach; k <= reach; k++) {
