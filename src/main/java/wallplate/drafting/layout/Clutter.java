@@ -21,6 +21,8 @@ final class Clutter {
     /** Text is not crossed unless there is no other way. */
     static final double TEXT = 80;
 
+    private static final double CLEAR_OF_TEXT = 0.25;
+
     /** Two lines that cross at less than this are hard to tell apart. */
     private static final double SHARP_SINE = Math.sin(Math.toRadians(14));
 
@@ -119,6 +121,33 @@ final class Clutter {
 
     private static int clamp(int cell, int count) {
         return Math.max(0, Math.min(count, cell));
+    }
+
+    /** Whether no line runs through a text along the line given. */
+    boolean isClear(Segment middle, double halfHeight) {
+        double length = middle.length();
+        double alongX = (middle.end().x() - middle.start().x()) / length;
+        double alongY = (middle.end().y() - middle.start().y()) / length;
+        Box letters = new Box(-CLEAR_OF_TEXT, -halfHeight - CLEAR_OF_TEXT, length + CLEAR_OF_TEXT, halfHeight + CLEAR_OF_TEXT);
+        for (int at = 0; at < 5 * lineCount; at += 5) {
+            double startX = lines[at] - middle.start().x();
+            double startY = lines[at + 1] - middle.start().y();
+            double endX = lines[at + 2] - middle.start().x();
+            double endY = lines[at + 3] - middle.start().y();
+            Segment inTextAxes = Segment.between(
+                    startX * alongX + startY * alongY,
+                    startY * alongX - startX * alongY,
+                    endX * alongX + endY * alongY,
+                    endY * alongX - endX * alongY);
+            if (letters.meets(inTextAxes)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    boolean crossesText(Segment line) {
+        return crossingCost(line.start().x(), line.start().y(), line.end().x(), line.end().y()) >= TEXT;
     }
 
     /** What it costs to draw a leader there. */

@@ -29,7 +29,6 @@ sealed interface Dimension {
      * @param line the dimension line, between the arrowheads
      * @param from the measured place that belongs to the line's start; an extension line runs from it
      * @param to the measured place that belongs to the line's end
-     * @param figureShare where along the line the figure has its middle, usually 0.5
      */
     record Linear(
             String key,
@@ -37,12 +36,19 @@ sealed interface Dimension {
             Extension from,
             Extension to,
             String figure,
-            double figureShare,
             Owner owner)
             implements Dimension {
 
-        Linear withFigureAt(double share) {
-            return new Linear(key, line, from, to, figure, share, owner);
+        /** The same dimension with its line farther from what it measures. */
+        Linear movedOut(double distance) {
+            if (distance == 0) {
+                return this;
+            }
+            Vector square = line.vector().unit().leftNormal();
+            double side = square.dot(line.start().minus(from.start())) + square.dot(line.end().minus(to.start()));
+            Vector out = square.times(side < 0 ? -distance : distance);
+            Segment moved = new Segment(line.start().plus(out), line.end().plus(out));
+            return new Linear(key, moved, from, to, figure, owner);
         }
 
         @Override
@@ -53,7 +59,6 @@ sealed interface Dimension {
                     from.placed(placement),
                     to.placed(placement),
                     figure,
-                    figureShare,
                     owner);
         }
 
@@ -121,11 +126,14 @@ sealed interface Dimension {
 
         @Override
         public List<Segment> reach() {
-            return legMm == 0 ? List.of() : List.of(leg());
+            return leg(radiusMm);
         }
 
-        Segment leg() {
-            return new Segment(apex, apex.plus(Vector.atDegrees(fromDegrees).times(radiusMm + legMm)));
+        /** The line of its own along the first leg, if it has one, for an arc of the radius given. */
+        List<Segment> leg(double radius) {
+            return legMm == 0
+                    ? List.of()
+                    : List.of(new Segment(apex, apex.plus(Vector.atDegrees(fromDegrees).times(radius + legMm))));
         }
     }
 }

@@ -11,12 +11,13 @@ final class DimensionPlan {
     static List<Dimension> of(DimensionRules rules) {
         List<Dimension> all = new ArrayList<>();
         rules.pitch().ifPresent(all::add);
+        // The centre line of the wall comes first: the figure of its thickness then keeps clear of it.
+        rules.postPosition().ifPresent(all::add);
         rules.overhang().ifPresent(all::add);
         rules.endDepth("barge-board").ifPresent(all::add);
         rules.wallThickness("wall").ifPresent(all::add);
         rules.clearSpan("high-wall").ifPresent(all::add);
         rules.wallThickness("high-wall").ifPresent(all::add);
-        rules.postPosition().ifPresent(all::add);
         all.addAll(rules.spacingAbove("support"));
         all.addAll(rules.spacingBelow("brander"));
         rules.innerDepth("rafter").ifPresent(all::add);

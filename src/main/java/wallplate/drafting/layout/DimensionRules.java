@@ -60,7 +60,7 @@ final class DimensionRules {
 
     private static Linear linear(
             String key, Segment line, Extension from, Extension to, String figure, Owner owner) {
-        return new Linear(key, line, from, to, figure, 0.5, owner);
+        return new Linear(key, line, from, to, figure, owner);
     }
 
     /** In the angle between the tie beam's top and the rafter's underside, short of the first post. */
@@ -162,11 +162,7 @@ final class DimensionRules {
         if (outer.isEmpty() || inner.isEmpty()) {
             return Optional.empty();
         }
-        Optional<Dimension> thickness = underWalls(wall, wall + ".thickness", outer.get(), inner.get());
-        // The wall's centre line comes down through the middle of the dimension line.
-        return wall.equals("wall") && isCentreLineShown()
-                ? thickness.map(dimension -> ((Linear) dimension).withFigureAt(0.25))
-                : thickness;
+        return underWalls(wall, wall + ".thickness", outer.get(), inner.get());
     }
 
     /** Level, between the inner faces of two walls, in line with their thicknesses. */
@@ -194,12 +190,6 @@ final class DimensionRules {
 
     private boolean isSetOutFromCentre() {
         return !drawing.task().sizes().word("posts.set-out-from").orElse("").equals("outer-face");
-    }
-
-    private boolean isCentreLineShown() {
-        return isSetOutFromCentre()
-                && figures.ofKey("post.position").isPresent()
-                && !lines.outlines("post").isEmpty();
     }
 
     private double wallFoot() {

@@ -20,8 +20,8 @@ import wallplate.solver.LineRole;
 final class LabelPlan {
 
     private static final double ROOM_FOR_DOT = 2.0;
-    /** A dot keeps this far from lines of other parts, so that it is clear what it stands in; the nearer if it must. */
-    private static final double[] CLEAR_OF_OTHERS = {1.6, 0.7};
+    /** A dot keeps this far from lines of other parts, so that it is clear what it stands in; less in thin bodies. */
+    private static final double CLEAR_OF_OTHERS = 1.6;
 
     private static final String[][] PAIRS = {{"bottom", "top"}, {"outer", "inner"}, {"low", "high"}};
 
@@ -122,13 +122,11 @@ final class LabelPlan {
         return parts;
     }
 
-    /** Inside bodies and well clear of other lines if possible, else closer to them, else on outlines. */
+    /** Inside a body where it shows clearly, else on an outline. */
     private List<Anchor> anchors(String part, List<Body> bodies) {
-        for (double clear : CLEAR_OF_OTHERS) {
-            List<Anchor> inside = visible(insideAnchors(part, clear), part, bodies);
-            if (!inside.isEmpty()) {
-                return inside;
-            }
+        List<Anchor> inside = visible(insideAnchors(part), part, bodies);
+        if (!inside.isEmpty()) {
+            return inside;
         }
         List<Anchor> outline = lines.outlines(part).values().stream()
                 .flatMap(edges -> onOutline(edges).stream())
@@ -142,12 +140,14 @@ final class LabelPlan {
                 .toList();
     }
 
-    private List<Anchor> insideAnchors(String part, double clear) {
+    private List<Anchor> insideAnchors(String part) {
         List<Anchor> inside = new ArrayList<>();
         for (int index : lines.outlines(part).keySet()) {
-            for (Segment middle : middles(part, index)) {
-                for (double fraction : middle.length() < 6 ? new double[] {0.5} : FRACTIONS) {
-                    Point place = middle.at(fraction);
+            for (Middle middle : middles(part, index)) {
+                double clear = Math.min(CLEAR_OF_OTHERS, middle.thickness() * 0.35);
+                Segment line = middle.line();
+                for (double fraction : line.length() < 6 ? new double[] {0.5} : FRACTIONS) {
+                    Point place = line.at(fraction);
                     if (isClear(part, place, clear)) {
                         inside.add(new Anchor(place, true));
                     }
@@ -163,23 +163,25 @@ final class LabelPlan {
                 .noneMatch(line -> line.segment().distanceTo(place) < clear);
     }
 
-    /** The lines midway between pairs of edges that are far enough apart for a dot. */
-    private List<Segment> middles(String part, int index) {
-        List<Segment> middles = new ArrayList<>();
+    /** The line midway between two edges. */
+    private record Middle(Segment line, double thickness) {}
+
+    /** The lines midway between the first pair of edges that are far enough apart for a dot. */
+    private List<Middle> middles(String part, int index) {
         for (String[] pair : PAIRS) {
             Optional<Segment> first = lines.edge(part, index, pair[0]);
             Optional<Segment> second = lines.edge(part, index, pair[1]);
             if (first.isPresent() && second.isPresent()) {
-                middle(first.get(), second.get()).ifPresent(middles::add);
-            }
-            if (!middles.isEmpty()) {
-                return middles;
+                Optional<Middle> middle = middle(first.get(), second.get());
+                if (middle.isPresent()) {
+                    return List.of(middle.get());
+                }
             }
         }
-        return middles;
+        return List.of();
     }
 
-    private static Optional<Segment> middle(Segment first, Segment second) {
+    private static Optional<Middle> middle(Segment first, Segment second) {
         if (first.length() < 0.1 || second.length() < 0.1) {
             return Optional.empty();
         }
@@ -191,7 +193,7 @@ final class LabelPlan {
         if (Math.abs(apart) < ROOM_FOR_DOT || to - from < 1) {
             return Optional.empty();
         }
-        return Optional.of(line.offset(apart / 2).between(from, to));
+        return Optional.of(new Middle(line.offset(apart / 2).between(from, to), Math.abs(apart)));
     }
 
     /** A leader to one part must not seem to end in another. */

@@ -1,10 +1,10 @@
 package wallplate.drafting.layout;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import java.util.stream.Collectors;
 import wallplate.drafting.DrawingOptions;
 import wallplate.drafting.layout.LabelPlacement.Placed;
 import wallplate.drafting.layout.TitleBlock.Cell;
@@ -87,10 +87,15 @@ public final class ModelSheet {
         clutter.add(plan.barRoom());
         drawing(inks, clutter);
         DimensionInk dimensionInk = new DimensionInk(measure, inks, clutter);
-        dimensions.forEach(dimension -> dimensionInk.draw(dimension.placed(placement)));
+        Set<String> dimensioned = new HashSet<>();
+        for (Dimension dimension : dimensions) {
+            if (dimensionInk.drawWhereFree(dimension.placed(placement))) {
+                dimensioned.add(dimension.key());
+            }
+        }
         title(inks, clutter);
         if (options.labels()) {
-            labels(inks, clutter);
+            labels(dimensioned, inks, clutter);
         }
         SheetFurniture.outline(plan.frame(), Pen.HEAVY, inks);
         titleBlock.draw(new Point(plan.titleBlock().left(), plan.titleBlock().bottom()), inks);
@@ -181,8 +186,7 @@ public final class ModelSheet {
         return best;
     }
 
-    private void labels(List<Ink> inks, Clutter clutter) {
-        Set<String> dimensioned = dimensions.stream().map(Dimension::key).collect(Collectors.toSet());
+    private void labels(Set<String> dimensioned, List<Ink> inks, Clutter clutter) {
         SizeFigures figures = new SizeFigures(drawing, options.figures());
         PartNames names = new PartNames(task.sizes(), figures, options.dimensions(), dimensioned);
         LabelPlan labels = new LabelPlan(lines, names);

@@ -37,7 +37,23 @@ final class PartNames {
 
     String label(String part) {
         String name = name(part);
-        return withSizes ? withSizes(part, name) : name;
+        return withSizes ? withSizes(part, name) + withoutDimension(part) : name;
+    }
+
+    /** What no dimension found room for and no size of the part tells. */
+    private String withoutDimension(String part) {
+        String slope = part.equals("rafter") ? missing(" at ", "roof.pitch") : "";
+        return slope + missing(", overhanging ", part + ".overhang") + missing(" at ", part + ".spacing", " centres");
+    }
+
+    private String missing(String before, String key) {
+        return missing(before, key, "");
+    }
+
+    private String missing(String before, String key, String after) {
+        return dimensioned.contains(key)
+                ? ""
+                : figures.ofKey(key).map(figure -> before + figure + after).orElse("");
     }
 
     boolean hasSizes(String part) {

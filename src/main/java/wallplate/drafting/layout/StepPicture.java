@@ -131,10 +131,20 @@ public final class StepPicture {
         ConstructionStep step = steps.get(index);
         faint(step, Shade.FULL, placement, window, inks);
         lined(step, Shade.FULL, placement, window, inks);
-        DimensionInk dimensionInk = new DimensionInk(measure, inks, new Clutter(new Box(0, 0, WIDTH, HEIGHT)));
+        DimensionInk dimensionInk = new DimensionInk(measure, inks, clutter(inks));
         for (Dimension dimension : new StepDimensions(step, lines, rules(placement.enlargement())).dimensions()) {
             dimensionInk.draw(dimension.placed(placement));
         }
+    }
+
+    private static Clutter clutter(List<Ink> inks) {
+        Clutter clutter = new Clutter(new Box(0, 0, WIDTH, HEIGHT));
+        for (Ink ink : inks) {
+            if (ink instanceof Ink.Stroke stroke) {
+                clutter.add(stroke.segment(), Clutter.OUTLINE);
+            }
+        }
+        return clutter;
     }
 
     private static void faint(ConstructionStep step, Shade shade, Placement placement, Box window, List<Ink> inks) {
