@@ -168,8 +168,8 @@ public final class StepPicture {
         double scale = Math.min(WHOLE_WIDTH / whole.width(), WHOLE_HEIGHT / whole.height());
         double width = whole.width() * scale;
         double height = whole.height() * scale;
-        double left = mirrored ? WIDTH - width - 1 : 1;
-        Box place = new Box(left, HEIGHT - height - 1, left + width, HEIGHT - 1);
+        double left = mirrored ? WIDTH - width - 3 : 3;
+        Box place = new Box(left, HEIGHT - height - 3, left + width, HEIGHT - 3);
         double across = mirrored ? -scale : scale;
         Placement placement = new Placement(
                 new Point(
