@@ -156,7 +156,17 @@ final class Clutter {
         double alongX = endX - startX;
         double alongY = endY - startY;
         double length = Math.hypot(alongX, alongY);
+        double left = Math.min(startX, endX);
+        double right = Math.max(startX, endX);
+        double bottom = Math.min(startY, endY);
+        double top = Math.max(startY, endY);
         for (int at = 0; at < 5 * lineCount; at += 5) {
+            if (Math.max(lines[at], lines[at + 2]) < left
+                    || Math.min(lines[at], lines[at + 2]) > right
+                    || Math.max(lines[at + 1], lines[at + 3]) < bottom
+                    || Math.min(lines[at + 1], lines[at + 3]) > top) {
+                continue;
+            }
             double otherX = lines[at + 2] - lines[at];
             double otherY = lines[at + 3] - lines[at + 1];
             double sine = alongX * otherY - alongY * otherX;
