@@ -2,6 +2,7 @@ package wallplate.drafting.layout;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import wallplate.drafting.Figures;
 import wallplate.drafting.paper.Ink;
 import wallplate.drafting.paper.Layer;
@@ -21,7 +22,8 @@ import wallplate.task.EavesSide;
  * The picture of one step of the construction: what is there already light, this step's faint lines thin, its lined-in
  * lines in full weight, and where to measure as dimensions.
  *
- * <p>A step that draws something small is shown enlarged, beside a small view of the whole that says where it is.
+ * <p>A step that draws something small is shown enlarged, beside a small view of the whole that says where it is; where only
+ * some of its measures are small, they are shown in an enlarged view of their own.
  */
 public final class StepPicture {
 
@@ -31,8 +33,15 @@ public final class StepPicture {
     /** Room around lines and dimension lines, for figures and arrowheads. */
     private static final double MARGIN = 7;
 
-    private static final double WHOLE_WIDTH = 46;
-    private static final double WHOLE_HEIGHT = 40;
+    private static final double COLUMN = 54;
+    private static final double INSET_HEIGHT = 44;
+    /** Shorter than this a dimension has no room for its arrowheads. */
+    private static final double TINY = 6.5;
+    /** What is shown around tiny dimensions, in the detail's own millimetres. */
+    private static final double AROUND_TINY = 1.5;
+
+    private static final Box CANVAS = new Box(0, 0, WIDTH, HEIGHT);
+
     private static final double LARGEST = 4;
     /** A step that is smaller than this share of the drawing is enlarged. */
     private static final double SMALL = 0.4;
@@ -57,16 +66,19 @@ public final class StepPicture {
         List<Ink> inks = new ArrayList<>();
         Box whole = lines.bounds();
         Box own = own(step);
-        boolean small = own.width() < SMALL * whole.width() && own.height() < SMALL * whole.height();
-        Box canvas = new Box(0, 0, WIDTH, HEIGHT);
-        if (small) {
-            Box place = overview(index, own, inks);
-            canvas = mirrored
-                    ? new Box(0, 0, place.left() - 2, HEIGHT)
-                    : new Box(place.right() + 2, 0, WIDTH, HEIGHT);
+        List<Dimension> tiny = tinyDimensions(step, fitted(whole, CANVAS).enlargement());
+        if (own.width() < SMALL * whole.width() && own.height() < SMALL * whole.height()) {
+            overview(index, own, inks);
+            view(index, own, besideColumn(), dimension -> true, inks);
+        } else if (!tiny.isEmpty()) {
+            Box near = around(tiny).grown(AROUND_TINY);
+            view(index, near, inset(), dimension -> isOneOf(tiny, dimension), inks);
+            SheetFurniture.outline(inset(), Pen.THIN, inks);
+            Placement main = view(index, whole, besideColumn(), dimension -> !isOneOf(tiny, dimension), inks);
+            SheetFurniture.outline(onPage(near, main), Pen.THIN, inks);
+        } else {
+            view(index, whole, CANVAS, dimension -> true, inks);
         }
-        Placement placement = fitted(step, small ? own : whole, canvas);
-        step(index, placement, canvas.grown(-1), inks);
         return new Picture(
                 "step-" + step.number() + "-" + drawing.task().id(),
                 WIDTH,
@@ -74,6 +86,51 @@ public final class StepPicture {
                 "Step " + step.number() + ": " + step.title(),
                 step.instruction(),
                 inks);
+    }
+
+    /** A column on the side of the eaves, for the small view of the whole or the enlarged one of a detail. */
+    private Box column() {
+        return mirrored
+                ? new Box(WIDTH - COLUMN, 0, WIDTH, HEIGHT)
+                : new Box(0, 0, COLUMN, HEIGHT);
+    }
+
+    private Box besideColumn() {
+        return mirrored ? new Box(0, 0, WIDTH - COLUMN, HEIGHT) : new Box(COLUMN, 0, WIDTH, HEIGHT);
+    }
+
+    private Box inset() {
+        Box column = column();
+        return new Box(column.left() + 1, HEIGHT - INSET_HEIGHT - 1, column.right() - 1, HEIGHT - 1);
+    }
+
+    private static Box onPage(Box box, Placement placement) {
+        return Box.around(List.of(
+                placement.apply(Segment.between(box.left(), box.bottom(), box.right(), box.top()))));
+    }
+
+    /** Dimensions too short to hold their arrowheads when the whole drawing is shown. */
+    private List<Dimension> tinyDimensions(ConstructionStep step, double enlargement) {
+        return new StepDimensions(step, lines, rules(enlargement))
+                .dimensions().stream()
+                        .filter(dimension -> dimension instanceof Dimension.Linear linear
+                                && linear.line().length() * enlargement < TINY)
+                        .toList();
+    }
+
+    private static boolean isOneOf(List<Dimension> dimensions, Dimension dimension) {
+        return dimensions.stream().anyMatch(one -> one.key().equals(dimension.key()));
+    }
+
+    /** The measured places, without their dimension lines. */
+    private static Box around(List<Dimension> dimensions) {
+        List<Segment> measured = new ArrayList<>();
+        for (Dimension dimension : dimensions) {
+            if (dimension instanceof Dimension.Linear linear) {
+                measured.add(new Segment(linear.from().start(), linear.to().start()));
+            }
+        }
+        return Box.around(measured);
     }
 
     /** What the step draws and measures; the whole where it draws nothing that stays. */
@@ -95,16 +152,27 @@ public final class StepPicture {
         return new DimensionRules(drawing, lines, new SizeFigures(drawing, Figures.DRAWN), enlargement);
     }
 
-    /** As large as the canvas allows with the dimensions around it, which keep their distance on the page. */
-    private Placement fitted(ConstructionStep step, Box view, Box canvas) {
-        Placement first = fitted(view, canvas);
-        Box withDimensions = view;
-        for (Dimension dimension : new StepDimensions(step, lines, rules(first.enlargement())).dimensions()) {
+    /** Shows a part of the drawing as large as the window allows, with the dimensions that are wanted around it. */
+    private Placement view(int index, Box region, Box window, Predicate<Dimension> wanted, List<Ink> inks) {
+        ConstructionStep step = steps.get(index);
+        Box withDimensions = region;
+        for (Dimension dimension : dimensions(step, fitted(region, window), wanted)) {
             if (!dimension.reach().isEmpty()) {
                 withDimensions = withDimensions.union(Box.around(dimension.reach()));
             }
         }
-        return fitted(withDimensions, canvas);
+        Placement placement = fitted(withDimensions, window);
+        List<Ink> shown = new ArrayList<>();
+        drawing(index, placement, window.grown(-1), shown);
+        DimensionInk dimensionInk = new DimensionInk(measure, shown, clutter(shown));
+        dimensions(step, placement, wanted).forEach(dimension -> dimensionInk.draw(dimension.placed(placement)));
+        inks.addAll(shown);
+        return placement;
+    }
+
+    private List<Dimension> dimensions(ConstructionStep step, Placement placement, Predicate<Dimension> wanted) {
+        return new StepDimensions(step, lines, rules(placement.enlargement()))
+                .dimensions().stream().filter(wanted).toList();
     }
 
     private Placement fitted(Box view, Box canvas) {
@@ -120,7 +188,7 @@ public final class StepPicture {
         return new Placement(heel, mirrored, enlargement);
     }
 
-    private void step(int index, Placement placement, Box window, List<Ink> inks) {
+    private void drawing(int index, Placement placement, Box window, List<Ink> inks) {
         for (ConstructionStep earlier : steps.subList(0, index)) {
             // Setting-out lines stay in sight, the faint lines of finished parts do not.
             if (earlier.linedIn().isEmpty()) {
@@ -128,13 +196,8 @@ public final class StepPicture {
             }
             lined(earlier, Shade.LIGHT, placement, window, inks);
         }
-        ConstructionStep step = steps.get(index);
-        faint(step, Shade.FULL, placement, window, inks);
-        lined(step, Shade.FULL, placement, window, inks);
-        DimensionInk dimensionInk = new DimensionInk(measure, inks, clutter(inks));
-        for (Dimension dimension : new StepDimensions(step, lines, rules(placement.enlargement())).dimensions()) {
-            dimensionInk.draw(dimension.placed(placement));
-        }
+        faint(steps.get(index), Shade.FULL, placement, window, inks);
+        lined(steps.get(index), Shade.FULL, placement, window, inks);
     }
 
     private static Clutter clutter(List<Ink> inks) {
@@ -162,32 +225,22 @@ public final class StepPicture {
         }
     }
 
-    /** The whole drawing so far, small, with the enlarged region framed; answers where it stands. */
-    private Box overview(int index, Box own, List<Ink> inks) {
+    /** The whole drawing so far, small, with the enlarged region framed. */
+    private void overview(int index, Box own, List<Ink> inks) {
+        Box place = inset().grown(-2);
         Box whole = lines.bounds();
-        double scale = Math.min(WHOLE_WIDTH / whole.width(), WHOLE_HEIGHT / whole.height());
-        double width = whole.width() * scale;
-        double height = whole.height() * scale;
-        double left = mirrored ? WIDTH - width - 3 : 3;
-        Box place = new Box(left, HEIGHT - height - 3, left + width, HEIGHT - 3);
+        double scale = Math.min(place.width() / whole.width(), place.height() / whole.height());
         double across = mirrored ? -scale : scale;
-        Placement placement = new Placement(
-                new Point(
-                        place.centre().x() - across * whole.centre().x(),
-                        place.centre().y() - scale * whole.centre().y()),
-                mirrored,
-                scale);
+        Point heel = new Point(
+                place.centre().x() - across * whole.centre().x(),
+                place.top() - scale * whole.top());
+        Placement placement = new Placement(heel, mirrored, scale);
         for (ConstructionStep shown : steps.subList(0, index + 1)) {
             for (DrawnLine line : shown.linedIn()) {
-                Owner owner = Owner.of(Layer.FRAME);
                 Segment segment = placement.apply(line.segment());
-                inks.add(new Ink.Stroke(segment, Pen.FINE, Shade.LIGHT, owner));
+                inks.add(new Ink.Stroke(segment, Pen.FINE, Shade.LIGHT, Owner.of(Layer.FRAME)));
             }
         }
-        Box region = Box.around(List.of(placement.apply(
-                        Segment.between(own.left(), own.bottom(), own.right(), own.top()))))
-                .grown(1.5);
-        SheetFurniture.outline(region, Pen.THIN, inks);
-        return place;
+        SheetFurniture.outline(onPage(own, placement).grown(1.5), Pen.THIN, inks);
     }
 }

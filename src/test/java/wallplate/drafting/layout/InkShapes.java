@@ -1,10 +1,12 @@
 package wallplate.drafting.layout;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import wallplate.drafting.paper.Ink;
+import wallplate.drafting.paper.Picture;
 import wallplate.drafting.paper.TextMeasure;
 import wallplate.drafting.pdf.FaceWidths;
 import wallplate.geometry.Point;
@@ -47,5 +49,35 @@ final class InkShapes {
 
     private static Coordinate coordinate(Point point) {
         return new Coordinate(point.x(), point.y());
+    }
+
+    /** Every text that a line, an area or another text runs into, in words; empty on a clean picture. */
+    static List<String> throughLetters(Picture picture) {
+        List<Ink.Lettering> texts = inks(picture, Ink.Lettering.class);
+        List<String> found = new ArrayList<>();
+        for (int first = 0; first < texts.size(); first++) {
+            Ink.Lettering text = texts.get(first);
+            Geometry letters = of(text);
+            for (Ink.Stroke stroke : inks(picture, Ink.Stroke.class)) {
+                if (letters.intersects(of(stroke))) {
+                    found.add("\"" + text.text() + "\" on a line of " + stroke.owner());
+                }
+            }
+            for (Ink.Area area : inks(picture, Ink.Area.class)) {
+                if (letters.intersects(of(area))) {
+                    found.add("\"" + text.text() + "\" on an area of " + area.owner());
+                }
+            }
+            for (Ink.Lettering other : texts.subList(first + 1, texts.size())) {
+                if (letters.intersects(of(other))) {
+                    found.add("\"" + text.text() + "\" on \"" + other.text() + "\"");
+                }
+            }
+        }
+        return found;
+    }
+
+    static <T extends Ink> List<T> inks(Picture picture, Class<T> kind) {
+        return picture.inks().stream().filter(kind::isInstance).map(kind::cast).toList();
     }
 }

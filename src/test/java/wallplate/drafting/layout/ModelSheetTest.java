@@ -66,7 +66,7 @@ class ModelSheetTest {
     @MethodSource("tasks")
     void noLineRunsThroughALetter(DrawingTask task) {
         for (Figures figures : Figures.values()) {
-            assertThat(throughLetters(picture(task, DrawingOptions.FULL.withFigures(figures))))
+            assertThat(InkShapes.throughLetters(picture(task, DrawingOptions.FULL.withFigures(figures))))
                     .isEmpty();
         }
     }
@@ -74,32 +74,7 @@ class ModelSheetTest {
     @ParameterizedTest
     @MethodSource("fittingSeeds")
     void noLineRunsThroughALetterOfARandomTask(long seed) {
-        assertThat(throughLetters(picture(random(seed), DrawingOptions.FULL))).as("seed %d", seed).isEmpty();
-    }
-
-    private static List<String> throughLetters(Picture picture) {
-        List<Ink.Lettering> texts = inks(picture, Ink.Lettering.class);
-        List<String> found = new ArrayList<>();
-        for (int first = 0; first < texts.size(); first++) {
-            Ink.Lettering text = texts.get(first);
-            Geometry letters = InkShapes.of(text);
-            for (Ink.Stroke stroke : inks(picture, Ink.Stroke.class)) {
-                if (letters.intersects(InkShapes.of(stroke))) {
-                    found.add("\"" + text.text() + "\" on a line of " + stroke.owner());
-                }
-            }
-            for (Ink.Area area : inks(picture, Ink.Area.class)) {
-                if (letters.intersects(InkShapes.of(area))) {
-                    found.add("\"" + text.text() + "\" on an area of " + area.owner());
-                }
-            }
-            for (Ink.Lettering other : texts.subList(first + 1, texts.size())) {
-                if (letters.intersects(InkShapes.of(other))) {
-                    found.add("\"" + text.text() + "\" on \"" + other.text() + "\"");
-                }
-            }
-        }
-        return found;
+        assertThat(InkShapes.throughLetters(picture(random(seed), DrawingOptions.FULL))).as("seed %d", seed).isEmpty();
     }
 
     @ParameterizedTest
@@ -115,7 +90,7 @@ class ModelSheetTest {
     }
 
     private static List<String> crossingLeaders(Picture picture) {
-        List<Ink.Stroke> leaders = inks(picture, Ink.Stroke.class).stream()
+        List<Ink.Stroke> leaders = InkShapes.inks(picture, Ink.Stroke.class).stream()
                 .filter(stroke -> stroke.owner().layer() == Layer.LABEL)
                 .toList();
         List<String> found = new ArrayList<>();
@@ -137,7 +112,7 @@ class ModelSheetTest {
         Set<String> drawn = drawing.lines().stream().map(line -> line.part()).collect(Collectors.toCollection(TreeSet::new));
         drawn.remove("break");
         drawn.remove("high-end");
-        List<String> labelled = inks(picture(task, DrawingOptions.FULL), Ink.Lettering.class).stream()
+        List<String> labelled = InkShapes.inks(picture(task, DrawingOptions.FULL), Ink.Lettering.class).stream()
                 .filter(text -> text.owner().layer() == Layer.LABEL)
                 .map(text -> text.owner().part())
                 .sorted()
@@ -154,13 +129,13 @@ class ModelSheetTest {
                 new wallplate.geometry.Point(picture.widthMm(), 0),
                 new wallplate.geometry.Point(picture.widthMm(), picture.heightMm()),
                 new wallplate.geometry.Point(0, picture.heightMm())));
-        assertThat(inks(picture, Ink.Stroke.class)).allMatch(stroke -> sheet.contains(InkShapes.of(stroke)));
-        assertThat(inks(picture, Ink.Lettering.class)).allMatch(text -> sheet.contains(InkShapes.of(text)));
+        assertThat(InkShapes.inks(picture, Ink.Stroke.class)).allMatch(stroke -> sheet.contains(InkShapes.of(stroke)));
+        assertThat(InkShapes.inks(picture, Ink.Lettering.class)).allMatch(text -> sheet.contains(InkShapes.of(text)));
     }
 
     @Test
     void sizesAreGivenOnce() {
-        List<String> texts = inks(picture(Tasks.boathouse(), DrawingOptions.FULL), Ink.Lettering.class).stream()
+        List<String> texts = InkShapes.inks(picture(Tasks.boathouse(), DrawingOptions.FULL), Ink.Lettering.class).stream()
                 .map(Ink.Lettering::text)
                 .toList();
         assertThat(texts).contains("50 × 75 purlins", "rafter", "150", "26°", "25 × 225 fascia board");
@@ -170,7 +145,7 @@ class ModelSheetTest {
     @Test
     void paperFiguresAreTheRealOnesDividedByTheScale() {
         // Common practice, no source: at 1:20, 900 is drawn 45 and 400 is drawn 20
-        List<String> texts = inks(
+        List<String> texts = InkShapes.inks(
                         picture(Tasks.boathouse(), DrawingOptions.FULL.withFigures(Figures.PAPER)), Ink.Lettering.class)
                 .stream()
                 .map(Ink.Lettering::text)
@@ -193,7 +168,7 @@ class ModelSheetTest {
     void theDrawingKeepsItsSizesAndItsHand(DrawingTask task) {
         ExpectedDrawing drawing = Solver.solve(task);
         ModelSheet sheet = new ModelSheet(drawing, DrawingOptions.FULL, FaceWidths.shared());
-        List<Ink.Stroke> strokes = inks(sheet.picture(), Ink.Stroke.class);
+        List<Ink.Stroke> strokes = InkShapes.inks(sheet.picture(), Ink.Stroke.class);
         double sign = task.eaves() == wallplate.task.EavesSide.RIGHT ? -1 : 1;
         for (int index = 0; index < drawing.lines().size(); index++) {
             var detail = drawing.lines().get(index).segment();
@@ -214,13 +189,9 @@ class ModelSheetTest {
         try (Stream<Path> files = Files.walk(shared, 2)) {
             for (Path file : files.filter(path -> path.endsWith("task.yml")).sorted().toList()) {
                 Picture picture = picture(Tasks.accepted(Files.readString(file)), DrawingOptions.FULL);
-                assertThat(throughLetters(picture)).as(file.toString()).isEmpty();
+                assertThat(InkShapes.throughLetters(picture)).as(file.toString()).isEmpty();
                 assertThat(crossingLeaders(picture)).as(file.toString()).isEmpty();
             }
         }
-    }
-
-    private static <T extends Ink> List<T> inks(Picture picture, Class<T> kind) {
-        return picture.inks().stream().filter(kind::isInstance).map(kind::cast).toList();
     }
 }
