@@ -120,7 +120,7 @@ final class PageReading {
                     format.referenceBarMm()));
         }
         Optional<Bar> bar = chosen.map(BarChoice.Choice::bar);
-        Stretch stretch = stretch(frame, turn, bar.flatMap(found -> bars.second(found, turn)));
+        Stretch stretch = stretch(frame, turn, bar, bars);
         return new SheetReading.Readable(new Levelling(turn, bar, stretch, drawn).page());
     }
 
@@ -156,10 +156,12 @@ final class PageReading {
         return turn.meanHeight(sloping) > turn.meanHeight(level);
     }
 
-    private Stretch stretch(Optional<Frame> frame, Turn turn, Optional<Double> secondBar) {
-        double width = turn.isLevelAlongX() ? format.widthMm() : format.heightMm();
-        double height = turn.isLevelAlongX() ? format.heightMm() : format.widthMm();
-        return Stretch.of(rough, frame, width, height, turn.isLevelAlongX(), secondBar);
+    private Stretch stretch(Optional<Frame> frame, Turn turn, Optional<Bar> bar, Bars bars) {
+        double scale = bar.map(found -> format.referenceBarMm() / found.segment().length())
+                .orElse(1.0);
+        Optional<Double> printed =
+                frame.flatMap(found -> found.stretch(turn, scale, format.widthMm(), format.heightMm()));
+        return Stretch.of(rough, printed, bar.flatMap(found -> bars.second(found, turn)));
     }
 
     /** Turns, stretches and scales the rough page to the level one. */

@@ -22,6 +22,9 @@ public final class BarFinder {
     /** The same where the paper's edges or a stated resolution give the rough scale: a ruler read wrongly. */
     public static final double KNOWN_SCALE = 0.045;
 
+    /** A soft pencil's line is found in pieces; one of them is at least this share of the bar. */
+    private static final double LEAST_PIECE = 0.25;
+
     private static final double STEP = 0.125;
     private static final double TICK_NEAR = 0.8;
     private static final double TICK_FAR = 1.9;
@@ -62,7 +65,7 @@ public final class BarFinder {
     public List<Bar> among(List<Fitted> lines) {
         List<Bar> bars = new ArrayList<>();
         for (Fitted line : lines) {
-            if (line.segment().length() > 0.6 * nominal * (1 - tolerance)
+            if (line.segment().length() > LEAST_PIECE * nominal
                     && line.segment().length() < nominal * (1 + tolerance) + 20) {
                 onLine(line).ifPresent(bars::add);
             }
@@ -74,8 +77,8 @@ public final class BarFinder {
     private Optional<Bar> onLine(Fitted fitted) {
         Segment rough = fitted.segment();
         Line line = rough.line();
-        double from = -0.5 * nominal;
-        double to = rough.length() + 0.5 * nominal;
+        double from = -(1 - LEAST_PIECE) * nominal;
+        double to = rough.length() + (1 - LEAST_PIECE) * nominal;
         List<Tick> ticks = ticks(line, from, to);
         Bar best = null;
         for (Tick left : ticks) {

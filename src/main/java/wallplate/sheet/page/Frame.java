@@ -1,6 +1,7 @@
 package wallplate.sheet.page;
 
 import java.util.List;
+import java.util.Optional;
 import wallplate.geometry.Angles;
 import wallplate.geometry.Segment;
 
@@ -27,5 +28,20 @@ public record Frame(Segment bottom, Segment right, Segment top, Segment left) {
             worst = Math.max(worst, Math.abs(Angles.between(level, upright.inclinationDegrees()) - 90));
         }
         return Math.max(worst, Angles.between(left.inclinationDegrees(), right.inclinationDegrees()));
+    }
+
+    /**
+     * The factor for the page's y millimetres that gives the frame the proportions it was printed with; empty where it
+     * was not clearly printed.
+     *
+     * @param turn how the sheet lies
+     * @param scale the bar's nominal length by its rough length, 1 where there is no bar
+     */
+    public Optional<Double> stretch(Turn turn, double scale, double sheetWidth, double sheetHeight) {
+        double level = scale * (turn.isLevelAlongX() ? width() : height());
+        double upright = scale * (turn.isLevelAlongX() ? height() : width());
+        return new PrintedFrame(sheetWidth, sheetHeight)
+                .uprightFactor(level, upright, crookednessDegrees())
+                .map(factor -> turn.isLevelAlongX() ? factor : 1 / factor);
     }
 }

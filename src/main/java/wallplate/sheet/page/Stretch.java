@@ -23,16 +23,10 @@ public record Stretch(double factor, double deviationPercent) {
     /** ISO 216 lets a side of A4 be 1.5 or 2 mm off; paper is usually cut to a third of a millimetre. */
     private static final double EDGES = 0.12;
     private static final double CAMERA_EDGES = 0.15;
-    private static final double PRINTED_FRAME = 0.06;
-    private static final double DRAWN_FRAME = 0.25;
+    private static final double FRAME = 0.07;
     private static final double PRINTED_MARKS = 0.05;
     /** Two bars, each drawn to a tenth of a millimetre. */
     private static final double SECOND_BAR = 0.15;
-    /** A frame with lines squarer than a learner draws them was printed. */
-    private static final double PRINTED_CROOKEDNESS = 0.05;
-    /** The margins of ISO 5457: 20 mm for filing at the left, 10 mm elsewhere. */
-    private static final double FRAME_ACROSS = 30;
-    private static final double FRAME_UP = 20;
     private static final double LARGEST = 0.012;
 
     private record Evidence(double factor, double percent) {}
@@ -40,17 +34,10 @@ public record Stretch(double factor, double deviationPercent) {
     /**
      * The stretch that all evidence together gives.
      *
-     * @param sheetWidth the sheet's width in the rough page's x direction
-     * @param filingMarginAlongX whether the frame's wider margin lies at an end of the x direction
+     * @param printedFrame the factor that gives a printed frame its proportions, where there is one
      * @param secondBar the factor that makes a second bar as long as the first, where there is one
      */
-    public static Stretch of(
-            RoughPage rough,
-            Optional<Frame> frame,
-            double sheetWidth,
-            double sheetHeight,
-            boolean filingMarginAlongX,
-            Optional<Double> secondBar) {
+    public static Stretch of(RoughPage rough, Optional<Double> printedFrame, Optional<Double> secondBar) {
         List<Evidence> evidence = new ArrayList<>();
         evidence.add(captured(rough));
         if (rough.scale() == Scale.EDGES) {
@@ -59,8 +46,7 @@ public record Stretch(double factor, double deviationPercent) {
         if (rough.scale() == Scale.MARKS) {
             evidence.add(new Evidence(1, PRINTED_MARKS));
         }
-        frame.flatMap(found -> framed(found, sheetWidth, sheetHeight, filingMarginAlongX))
-                .ifPresent(evidence::add);
+        printedFrame.ifPresent(factor -> evidence.add(new Evidence(factor, FRAME)));
         secondBar
                 .filter(factor -> Math.abs(factor - 1) < LARGEST)
                 .ifPresent(factor -> evidence.add(new Evidence(factor, SECOND_BAR)));
@@ -84,19 +70,5 @@ public record Stretch(double factor, double deviationPercent) {
         double across = map.apply(new Point(100, 0)).distanceTo(origin);
         double up = map.apply(new Point(0, 100)).distanceTo(origin);
         return new Evidence(up / across, SCANNER);
-    }
-
-    /** The stretch that gives a frame the proportions of the standard margins, if it is near them. */
-    private static Optional<Evidence> framed(Frame frame, double sheetWidth, double sheetHeight, boolean filingAlongX) {
-        double width = sheetWidth - (filingAlongX ? FRAME_ACROSS : FRAME_UP);
-        double height = sheetHeight - (filingAlongX ? FRAME_UP : FRAME_ACROSS);
-        double factor = height / width * frame.width() / frame.height();
-        boolean proportioned = Math.abs(factor - 1) < LARGEST;
-        boolean sized = frame.width() > 0.9 * width && frame.width() < 1.1 * width;
-        if (!proportioned || !sized || frame.crookednessDegrees() > 0.3) {
-            return Optional.empty();
-        }
-        double percent = frame.crookednessDegrees() < PRINTED_CROOKEDNESS ? PRINTED_FRAME : DRAWN_FRAME;
-        return Optional.of(new Evidence(factor, percent));
     }
 }
