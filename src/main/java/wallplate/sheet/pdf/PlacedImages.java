@@ -3,12 +3,14 @@ package wallplate.sheet.pdf;
 import java.awt.geom.Point2D;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import org.apache.pdfbox.contentstream.PDFGraphicsStreamEngine;
 import org.apache.pdfbox.contentstream.operator.Operator;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDStream;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
 import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
@@ -23,10 +25,12 @@ final class PlacedImages extends PDFGraphicsStreamEngine {
 
     private final List<Placed> images = new ArrayList<>();
     private boolean othersDrawn;
+    private final PageLimits limits;
     private int operations;
 
-    private PlacedImages(PDPage page) {
+    private PlacedImages(PDPage page, PageLimits limits) {
         super(page);
+        this.limits = limits;
     }
 
     /** An image and the matrix that carries the unit square to where it stands on the page. */
@@ -35,8 +39,12 @@ final class PlacedImages extends PDFGraphicsStreamEngine {
     /** What a page shows. */
     record Content(List<Placed> images, boolean othersDrawn) {}
 
-    static Content on(PDPage page) throws IOException {
-        PlacedImages walk = new PlacedImages(page);
+    static Content on(PDPage page, PageLimits limits) throws IOException {
+        Iterator<PDStream> contents = page.getContentStreams();
+        while (contents.hasNext()) {
+            limits.checkContent(contents.next().getCOSObject());
+        }
+        PlacedImages walk = new PlacedImages(page, limits);
         walk.processPage(page);
         return new Content(List.copyOf(walk.images), walk.othersDrawn);
     }
@@ -45,13 +53,25 @@ final class PlacedImages extends PDFGraphicsStreamEngine {
     protected void processOperator(Operator operator, List<COSBase> operands) throws IOException {
         operations++;
         if (operations > MOST_OPERATIONS) {
-            throw new IOException("the page has more than " + MOST_OPERATIONS + " drawing operations");
+            throw new PageLimits.Exceeded("the page has more than " + MOST_OPERATIONS + " drawing operations");
         }
+        limits.checkTime();
         super.processOperator(operator, operands);
     }
 
+    /** Errors inside an operation are passed over by the library; a limit is not. */
     @Override
-    public void drawImage(PDImage image) {
+    protected void operatorException(Operator operator, List<COSBase> operands, IOException exception)
+            throws IOException {
+        if (exception instanceof PageLimits.Exceeded) {
+            throw exception;
+        }
+        super.operatorException(operator, operands, exception);
+    }
+
+    @Override
+    public void drawImage(PDImage image) throws IOException {
+        limits.checkImage(image);
         images.add(new Placed(image, getGraphicsState().getCurrentTransformationMatrix().clone()));
     }
 
