@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import wallplate.samples.pdf.ScannedDocument;
 import wallplate.samples.pdf.ScannedDocument.ScannedPage;
 
@@ -38,25 +39,32 @@ public final class SampleSet {
 
     /** Writes so many sheets, shared out over so many tasks. */
     void write(int sheets, int tasks) {
-        RandomTasks random = new RandomTasks(seed);
-        List<SampleTask> drawn = java.util.stream.IntStream.range(0, tasks).mapToObj(random::draw).toList();
-        drawn.forEach(task -> save(task.id() + "/task.yml", task.toYaml().getBytes(StandardCharsets.UTF_8)));
         for (int number = 0; number < sheets; number++) {
-            SampleTask task = drawn.get(number % tasks);
-            Chance chance = new Chance(seed * 100_003 + number);
-            String name = String.format(Locale.ROOT, "s%d-%03d", seed, number);
-            write(task, name, chance);
+            SampleScan scan = scan(seed, number, tasks, 600);
+            save(scan.task() + "/task.yml", scan.taskYaml().getBytes(StandardCharsets.UTF_8));
+            save(scan.task() + "/scans/" + scan.file(), scan.content());
+            save(scan.task() + "/truth/" + scan.name() + ".json", scan.truth().getBytes(StandardCharsets.UTF_8));
         }
     }
 
-    private void write(SampleTask task, String name, Chance chance) {
-        SampleSheet sheet = SampleSheet.draw(task, chance);
+    /**
+     * The sheet with the given number, counted from 0, of a seed's set.
+     *
+     * @param tasks over how many tasks the set is shared out
+     * @param mostDpi the highest resolution of a scan
+     */
+    public static SampleScan scan(long seed, int number, int tasks, int mostDpi) {
+        RandomTasks random = new RandomTasks(seed);
+        List<SampleTask> drawn = IntStream.range(0, tasks).mapToObj(random::draw).toList();
+        SampleTask task = drawn.get(number % tasks);
+        Chance chance = new Chance(seed * 100_003 + number);
+        SampleSheet sheet = SampleSheet.draw(task, mostDpi, chance);
         String kind = sheet.photographed() ? "jpg" : chance.oneOf("jpg", "jpg", "jpg", "pdf", "png", "tif");
         sheet.capture().condition().put("format", kind);
         float quality = (float) chance.between(0.6, 0.95);
+        String name = String.format(Locale.ROOT, "s%d-%03d", seed, number);
         String file = name + "." + kind;
-        save(task.id() + "/scans/" + file, bytes(sheet, kind, quality));
-        save(task.id() + "/truth/" + name + ".json", sheet.truth(file).getBytes(StandardCharsets.UTF_8));
+        return new SampleScan(name, task.id(), task.toYaml(), file, bytes(sheet, kind, quality), sheet.truth(file));
     }
 
     private static byte[] bytes(SampleSheet sheet, String kind, float quality) {

@@ -10,7 +10,8 @@ record SampleSheet(Intention intention, SheetDrawing sheet, Capture capture, Str
     static final List<String> HOPELESS =
             List.of("blank", "text", "plan", "graph", "no-bar", "blur", "low-resolution");
 
-    static SampleSheet draw(SampleTask task, Chance chance) {
+    /** A sheet scanned at no more than the given resolution. */
+    static SampleSheet draw(SampleTask task, int mostDpi, Chance chance) {
         String hopeless = chance.happens(0.09) ? chance.oneOf(HOPELESS) : "";
         Learner learner = Learner.draw(chance);
         Intention intention = intention(task, learner, chance);
@@ -18,7 +19,7 @@ record SampleSheet(Intention intention, SheetDrawing sheet, Capture capture, Str
         SheetDrawing sheet = List.of("blank", "text", "plan", "graph").contains(hopeless)
                 ? OtherSheets.of(hopeless, task.paper(), learner, chance.fork())
                 : new SheetComposer(intention, learner, chance.fork()).compose(!withoutBar);
-        Capture capture = capture(sheet, hopeless, withoutBar, chance);
+        Capture capture = capture(sheet, hopeless, withoutBar, mostDpi, chance);
         capture.condition().put("neatness", learner.neatness());
         capture.condition().put("pencil", learner.pencil().name());
         return new SampleSheet(intention, sheet, capture, hopeless);
@@ -32,8 +33,11 @@ record SampleSheet(Intention intention, SheetDrawing sheet, Capture capture, Str
         return intention;
     }
 
-    private static Capture capture(SheetDrawing sheet, String hopeless, boolean withoutBar, Chance chance) {
-        FlatbedCapture flatbed = FlatbedCapture.draw(chance);
+    private static Capture capture(
+            SheetDrawing sheet, String hopeless, boolean withoutBar, int mostDpi, Chance chance) {
+        FlatbedCapture drawn = FlatbedCapture.draw(chance);
+        int most = sheet.paper().size().equals("A3") ? Math.min(mostDpi, 400) : mostDpi;
+        FlatbedCapture flatbed = drawn.atDpi(Math.min(drawn.dpi(), most));
         PhoneCapture phone = PhoneCapture.draw(chance);
         boolean photographed = chance.happens(0.27);
         return switch (hopeless) {
