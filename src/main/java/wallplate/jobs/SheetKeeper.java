@@ -1,0 +1,48 @@
+package wallplate.jobs;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import org.springframework.stereotype.Component;
+import wallplate.assessment.AssessedSheet;
+import wallplate.assessment.Assessor;
+import wallplate.records.ScanStore;
+import wallplate.records.Sheets;
+import wallplate.report.PagePicture;
+import wallplate.report.ResultFile;
+import wallplate.sheet.ScanPage;
+import wallplate.task.DrawingTask;
+
+/** Assesses a page and lays the result into the records, its pictures into the scan store first. */
+@Component
+class SheetKeeper {
+
+    private final Sheets sheets;
+    private final ScanStore store;
+    private final Assessor assessor;
+
+    SheetKeeper(Sheets sheets, ScanStore store, Assessor assessor) {
+        this.sheets = sheets;
+        this.store = store;
+        this.assessor = assessor;
+    }
+
+    AssessedSheet assess(ScanPage page, DrawingTask task) {
+        return assessor.assess(page, task);
+    }
+
+    void keep(long sheetId, AssessedSheet assessed) throws IOException {
+        String result = ResultFile.json(assessed);
+        switch (assessed) {
+            case AssessedSheet.Read read -> {
+                String full = put(PagePicture.full(read.levelPage().ink()));
+                String screen = put(PagePicture.forScreen(read.levelPage().ink()));
+                sheets.keep(sheetId, read, full, screen, result);
+            }
+            case AssessedSheet.Unreadable unreadable -> sheets.refuse(sheetId, unreadable.reason(), result);
+        }
+    }
+
+    private String put(byte[] picture) throws IOException {
+        return store.put(new ByteArrayInputStream(picture)).name();
+    }
+}

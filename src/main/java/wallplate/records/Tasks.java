@@ -1,0 +1,23 @@
+package wallplate.records;
+
+import java.util.List;
+import java.util.Optional;
+import wallplate.task.DrawingTask;
+
+/** The drawing tasks of this installation. */
+public interface Tasks {
+
+    /** All of them, the one changed last first. */
+    List<KeptTask> all();
+
+    Optional<KeptTask> find(long id);
+
+    /** The task whose code a learner typed, whatever the case of the letters. */
+    Optional<KeptTask> byLearnerCode(String code);
+
+    KeptTask add(DrawingTask task);
+
+    KeptTask change(long id, DrawingTask task);
+
+    void showMarks(long id, boolean shown);
+}

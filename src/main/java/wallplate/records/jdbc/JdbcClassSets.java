@@ -1,0 +1,132 @@
+package wallplate.records.jdbc;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import org.springframework.transaction.annotation.Transactional;
+import wallplate.records.ClassListEntry;
+import wallplate.records.ClassSet;
+import wallplate.records.ClassSets;
+import wallplate.records.KeptTask;
+import wallplate.records.Learner;
+
+@Repository
+class JdbcClassSets implements ClassSets {
+
+    private static final String SELECT =
+            """
+            select s.id, s.title, s.class_id, c.name as class_name, s.task_id, s.task_yaml, s.demonstration,
+                   s.created_at, s.released_at
+            from class_sets s join school_classes c on c.id = s.class_id
+            """;
+
+    private final JdbcClient database;
+    private final Clock clock;
+
+    JdbcClassSets(JdbcClient database, Clock clock) {
+        this.database = database;
+        this.clock = clock;
+    }
+
+    @Override
+    public List<ClassSet> all() {
+        return database.sql(SELECT + "order by s.created_at desc, s.id desc")
+                .query((row, number) -> classSet(row))
+                .list();
+    }
+
+    @Override
+    public Optional<ClassSet> find(long id) {
+        return database.sql(SELECT + "where s.id = ?")
+                .param(id)
+                .query((row, number) -> classSet(row))
+                .optional();
+    }
+
+    @Override
+    @Transactional
+    public ClassSet add(
+            String title, String className, List<ClassListEntry> classList, KeptTask task, boolean demonstration) {
+        var now = Rows.timestamp(clock.instant());
+        long classId = Rows.insert(database.sql("insert into school_classes (name, created_at) values (?, ?)")
+                .params(className, now));
+        replaceLearners(classId, classList);
+        long id = Rows.insert(
+                database.sql(
+                                """
+                                insert into class_sets (title, class_id, task_id, task_yaml, demonstration, created_at)
+                                values (?, ?, ?, ?, ?, ?)""")
+                        .params(title, classId, task.id(), task.yaml(), demonstration, now));
+        return find(id).orElseThrow();
+    }
+
+    @Override
+    public List<Learner> learners(long classId) {
+        return database.sql(
+                        "select id, position, name, candidate_number from learners where class_id = ? order by position")
+                .param(classId)
+                .query((row, number) -> new Learner(
+                        row.getLong("id"),
+                        row.getInt("position"),
+                        row.getString("name"),
+                        Rows.optionalText(row, "candidate_number").orElse("")))
+                .list();
+    }
+
+    @Override
+    @Transactional
+    public void replaceLearners(long classId, List<ClassListEntry> classList) {
+        int present = learners(classId).size();
+        for (int index = 0; index < classList.size(); index++) {
+            ClassListEntry entry = classList.get(index);
+            String sql = index < present
+                    ? "update learners set name = ?, candidate_number = ? where class_id = ? and position = ?"
+                    : "insert into learners (name, candidate_number, class_id, position) values (?, ?, ?, ?)";
+            database.sql(sql)
+                    .params(entry.name(), entry.candidateNumber(), classId, index + 1)
+                    .update();
+        }
+        database.sql("delete from learners where class_id = ? and position > ?")
+                .params(classId, classList.size())
+                .update();
+    }
+
+    @Override
+    public void release(long id) {
+        database.sql("update class_sets set released_at = ? where id = ?")
+                .params(Rows.timestamp(clock.instant()), id)
+                .update();
+    }
+
+    @Override
+    public void withdraw(long id) {
+        database.sql("update class_sets set released_at = null where id = ?")
+                .param(id)
+                .update();
+    }
+
+    @Override
+    public boolean hasDemonstration() {
+        return database.sql("select count(*) from class_sets where demonstration")
+                        .query(Integer.class)
+                        .single()
+                > 0;
+    }
+
+    private static ClassSet classSet(ResultSet row) throws SQLException {
+        return new ClassSet(
+                row.getLong("id"),
+                row.getString("title"),
+                row.getLong("class_id"),
+                row.getString("class_name"),
+                row.getLong("task_id"),
+                KeptYaml.task(row.getString("task_yaml")),
+                row.getBoolean("demonstration"),
+                Rows.instant(row, "created_at"),
+                Rows.optionalInstant(row, "released_at"));
+    }
+}

@@ -1,0 +1,59 @@
+package wallplate.records.jdbc;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.support.GeneratedKeyHolder;
+
+/** Values that JDBC has no types for, to and from columns. */
+final class Rows {
+
+    private Rows() {}
+
+    /** Inserts a row and returns the id that the database gave it. */
+    static long insert(JdbcClient.StatementSpec insert) {
+        var keys = new GeneratedKeyHolder();
+        insert.update(keys, "id");
+        Number id = keys.getKeyAs(Number.class);
+        if (id == null) {
+            throw new IllegalStateException("the database gave no id");
+        }
+        return id.longValue();
+    }
+
+    static OffsetDateTime timestamp(Instant instant) {
+        return instant.atOffset(ZoneOffset.UTC);
+    }
+
+    static Instant instant(ResultSet row, String column) throws SQLException {
+        return row.getObject(column, OffsetDateTime.class).toInstant();
+    }
+
+    static Optional<Instant> optionalInstant(ResultSet row, String column) throws SQLException {
+        return Optional.ofNullable(row.getObject(column, OffsetDateTime.class)).map(OffsetDateTime::toInstant);
+    }
+
+    static Optional<String> optionalText(ResultSet row, String column) throws SQLException {
+        return Optional.ofNullable(row.getString(column));
+    }
+
+    static OptionalDouble optionalNumber(ResultSet row, String column) throws SQLException {
+        double value = row.getDouble(column);
+        return row.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
+    }
+
+    static @Nullable Double orNull(OptionalDouble number) {
+        return number.isPresent() ? number.getAsDouble() : null;
+    }
+
+    /** The text, cut where it is longer than its column. */
+    static String cut(String text, int longest) {
+        return text.length() <= longest ? text : text.substring(0, longest - 1) + "…";
+    }
+}
