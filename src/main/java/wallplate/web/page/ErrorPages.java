@@ -1,0 +1,66 @@
+package wallplate.web.page;
+
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.http.HttpStatus;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.ExceptionHandler;
+import org.springframework.web.bind.annotation.ResponseStatus;
+import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
+import org.springframework.web.multipart.MaxUploadSizeExceededException;
+import org.springframework.web.multipart.MultipartException;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.resource.NoResourceFoundException;
+
+/** What went wrong becomes a page in plain words with a way on. */
+@ControllerAdvice
+class ErrorPages {
+
+    private static final Logger LOG = LoggerFactory.getLogger(ErrorPages.class);
+
+    @ExceptionHandler(NotFound.class)
+    @ResponseStatus(HttpStatus.NOT_FOUND)
+    ModelAndView notFound(NotFound missing) {
+        return page("Nothing is filed here", missing.getMessage());
+    }
+
+    @ExceptionHandler({NoResourceFoundException.class, MethodArgumentTypeMismatchException.class})
+    @ResponseStatus(HttpStatus.NOT_FOUND)
+    ModelAndView noSuchAddress(Exception unknown) {
+        return page("Nothing is filed here", "This address belongs to no page. It may have been typed with a slip of the pen.");
+    }
+
+    @ExceptionHandler(MaxUploadSizeExceededException.class)
+    @ResponseStatus(HttpStatus.CONTENT_TOO_LARGE)
+    ModelAndView tooLarge(MaxUploadSizeExceededException large) {
+        return page(
+                "That is too much at once",
+                "A file may have up to 200 MB, and all files of one upload together up to 400 MB. "
+                        + "Hand the scans in by parts, or scan at 300 dpi in grey. Nothing of this upload was kept.");
+    }
+
+    @ExceptionHandler(MultipartException.class)
+    @ResponseStatus(HttpStatus.BAD_REQUEST)
+    ModelAndView brokenUpload(MultipartException broken) {
+        return page(
+                "The upload broke off",
+                "The files did not arrive whole. Hand them in again: what is already here is noticed and not taken twice.");
+    }
+
+    @ExceptionHandler(Exception.class)
+    @ResponseStatus(HttpStatus.INTERNAL_SERVER_ERROR)
+    ModelAndView failed(Exception failure) throws Exception {
+        if (failure instanceof org.springframework.web.ErrorResponse response
+                && response.getStatusCode().is4xxClientError()) {
+            throw failure;
+        }
+        LOG.error("a page could not be made", failure);
+        return page(
+                "The program failed here",
+                "Nothing that was kept is lost. Try again; if it happens again, the program's log says what happened.");
+    }
+
+    private static ModelAndView page(String title, String sentence) {
+        return new ModelAndView("error/plain").addObject("title", title).addObject("sentence", sentence);
+    }
+}

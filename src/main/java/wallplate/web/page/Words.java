@@ -1,0 +1,125 @@
+package wallplate.web.page;
+
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.format.FormatStyle;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import org.springframework.context.MessageSource;
+import org.springframework.context.i18n.LocaleContextHolder;
+import org.springframework.stereotype.Component;
+import wallplate.records.MarkEntry;
+
+/** Values in words and figures, as a page shows them in the reader's language. */
+@Component("words")
+public class Words {
+
+    private static final String TO_A_TENTH = "0.#";
+    private static final String TO_A_HUNDREDTH = "0.##";
+
+    private final MessageSource messages;
+    private final Clock clock;
+
+    Words(MessageSource messages, Clock clock) {
+        this.messages = messages;
+        this.clock = clock;
+    }
+
+    /** Marks with halves where there are some: 21 or 21.5. */
+    public String marks(double marks) {
+        return figures(marks, TO_A_HUNDREDTH);
+    }
+
+    public String tenth(double value) {
+        return figures(value, TO_A_TENTH);
+    }
+
+    /** What was asked, such as 45 mm, or 6.25 mm (drawn 6 mm) where rounding is allowed. */
+    public String expected(MarkEntry mark) {
+        MarkEntry.Reading reading = mark.reading();
+        if (reading.expectedWord().isPresent()) {
+            return word(reading.expectedWord().get());
+        }
+        if (reading.expected().isEmpty()) {
+            return "";
+        }
+        double exact = reading.expected().getAsDouble();
+        double rounded = reading.expectedRounded().orElse(exact);
+        String text = withUnit(exact, reading.unit(), TO_A_HUNDREDTH);
+        return exact == rounded
+                ? text
+                : say("value.drawn", text, withUnit(rounded, reading.unit(), TO_A_HUNDREDTH));
+    }
+
+    /** What was found, or that nothing was. */
+    public String measured(MarkEntry mark) {
+        MarkEntry.Reading reading = mark.reading();
+        return switch (reading.finding()) {
+            case "absent" -> say("value.absent");
+            case "uncertain" -> say("value.uncertain");
+            case "measured" -> reading.measuredWord()
+                    .map(this::word)
+                    .orElseGet(() -> withUnit(reading.measured().orElseThrow(), reading.unit(), TO_A_TENTH));
+            default -> "";
+        };
+    }
+
+    /** The tolerance as plus and minus; empty where there is none. */
+    public String tolerance(MarkEntry mark) {
+        OptionalDouble tolerance = mark.tolerance();
+        boolean length = mark.reading().unit().equals("mm") || mark.reading().unit().equals("deg");
+        return tolerance.isEmpty() || !length
+                ? ""
+                : "± " + withUnit(tolerance.getAsDouble(), mark.reading().unit(), TO_A_HUNDREDTH);
+    }
+
+    public String date(Instant instant) {
+        return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
+                .withLocale(language())
+                .format(instant.atZone(ZoneId.systemDefault()));
+    }
+
+    public String dateAndTime(Instant instant) {
+        return DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
+                .withLocale(language())
+                .format(instant.atZone(ZoneId.systemDefault()));
+    }
+
+    public String today() {
+        return date(clock.instant());
+    }
+
+    /** A part's name from its place in the task file: {@code wall-plate} is read as wall plate. */
+    public String part(String name) {
+        return messages.getMessage("part." + name, null, name.replace('-', ' '), language());
+    }
+
+    /** A text of the message bundles. */
+    public String say(String key, Object... arguments) {
+        return messages.getMessage(key, arguments, language());
+    }
+
+    private String word(String word) {
+        return messages.getMessage("word." + word, null, word, language());
+    }
+
+    private String withUnit(double value, String unit, String pattern) {
+        return switch (unit) {
+            case "mm" -> figures(value, pattern) + " mm";
+            case "deg" -> figures(value, pattern) + "°";
+            default -> figures(value, pattern);
+        };
+    }
+
+    private String figures(double value, String pattern) {
+        return new DecimalFormat(pattern, DecimalFormatSymbols.getInstance(language())).format(value);
+    }
+
+    private static Locale language() {
+        return LocaleContextHolder.getLocale();
+    }
+}

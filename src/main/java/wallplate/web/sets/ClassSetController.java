@@ -1,0 +1,214 @@
+package wallplate.web.sets;
+
+import jakarta.servlet.http.HttpServletResponse;
+import jakarta.validation.Valid;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.validation.BindingResult;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseBody;
+import org.springframework.web.multipart.MultipartFile;
+import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import wallplate.jobs.ReadingQueue;
+import wallplate.records.ClassList;
+import wallplate.records.ClassListEntry;
+import wallplate.records.ClassSet;
+import wallplate.records.ClassSets;
+import wallplate.records.FileState;
+import wallplate.records.KeptTask;
+import wallplate.records.Progress;
+import wallplate.records.ScanFileEntry;
+import wallplate.records.ScanFiles;
+import wallplate.records.SheetEntry;
+import wallplate.records.Sheets;
+import wallplate.records.Tasks;
+import wallplate.web.page.NotFound;
+
+/** Class sets: making one, handing scans in, following the reading. */
+@Controller
+class ClassSetController {
+
+    private final ClassSets classSets;
+    private final Tasks tasks;
+    private final ScanFiles files;
+    private final Sheets sheets;
+    private final Intake intake;
+    private final ReadingQueue queue;
+    private final ProgressStream stream;
+
+    ClassSetController(
+            ClassSets classSets,
+            Tasks tasks,
+            ScanFiles files,
+            Sheets sheets,
+            Intake intake,
+            ReadingQueue queue,
+            ProgressStream stream) {
+        this.classSets = classSets;
+        this.tasks = tasks;
+        this.files = files;
+        this.sheets = sheets;
+        this.intake = intake;
+        this.queue = queue;
+        this.stream = stream;
+    }
+
+    /** A class set with how far it has come. */
+    record Standing(ClassSet classSet, Progress progress) {}
+
+    @GetMapping("/class-sets")
+    String all(Model model) {
+        model.addAttribute(
+                "standing",
+                classSets.all().stream()
+                        .map(classSet -> new Standing(classSet, Progress.of(sheets.of(classSet.id()))))
+                        .toList());
+        return "sets/all";
+    }
+
+    @GetMapping("/class-sets/new")
+    String form(@RequestParam(required = false) @Nullable Long task, Model model) {
+        return form(ClassSetForm.empty(task), model);
+    }
+
+    @PostMapping("/class-sets")
+    String add(
+            @Valid @ModelAttribute("form") ClassSetForm form,
+            BindingResult faults,
+            @RequestParam(name = "classListFile", required = false) @Nullable MultipartFile classListFile,
+            @RequestParam(name = "scans", required = false) @Nullable List<MultipartFile> scans,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect)
+            throws IOException {
+        Optional<KeptTask> task = Optional.ofNullable(form.task()).flatMap(tasks::find);
+        if (task.isEmpty() && !faults.hasFieldErrors("task")) {
+            faults.rejectValue("task", "gone", "This task is no longer there: choose another one.");
+        }
+        if (faults.hasErrors() || task.isEmpty()) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            return form(form, model);
+        }
+        String className = form.className("");
+        ClassSet classSet = classSets.add(
+                form.titleOr(task.get().task().title() + ", " + className),
+                className,
+                classList(form, classListFile),
+                task.get(),
+                false);
+        Intake.Receipt receipt = intake.take(classSet, scans == null ? List.of() : scans);
+        redirect.addFlashAttribute(
+                "done",
+                receipt.taken().isEmpty()
+                        ? "The class set is made. Now hand in the scans."
+                        : "The class set is made. " + receipt.sentence());
+        return "redirect:/class-sets/" + classSet.id();
+    }
+
+    private static List<ClassListEntry> classList(ClassSetForm form, @Nullable MultipartFile file) throws IOException {
+        String text = file == null || file.isEmpty()
+                ? form.classListText()
+                : new String(file.getBytes(), StandardCharsets.UTF_8);
+        return ClassList.read(text);
+    }
+
+    private String form(ClassSetForm form, Model model) {
+        model.addAttribute("form", form);
+        model.addAttribute("tasks", tasks.all());
+        return "sets/form";
+    }
+
+    @GetMapping("/class-sets/{id}")
+    String one(@PathVariable long id, Model model) {
+        show(found(id), model);
+        return "sets/one";
+    }
+
+    /** The part of the page that changes while sheets are read. */
+    @GetMapping("/class-sets/{id}/standing")
+    String standing(@PathVariable long id, Model model) {
+        show(found(id), model);
+        return "sets/standing :: standing";
+    }
+
+    private void show(ClassSet classSet, Model model) {
+        List<SheetEntry> entries = sheets.of(classSet.id());
+        List<ScanFileEntry> received = files.of(classSet.id());
+        model.addAttribute("classSet", classSet);
+        model.addAttribute("sheets", entries);
+        model.addAttribute("first", entries.stream().filter(SheetEntry::needsPerson).toList());
+        model.addAttribute("progress", Progress.of(entries));
+        model.addAttribute("timeLeft", stream.timeLeft(classSet.id()).orElse(null));
+        model.addAttribute("stopped", received.stream().anyMatch(file -> file.state() == FileState.STOPPED));
+        model.addAttribute("refused", received.stream().filter(file -> file.state() == FileState.REFUSED).toList());
+        model.addAttribute("learners", classSets.learners(classSet.classId()));
+    }
+
+    @GetMapping(path = "/class-sets/{id}/progress", produces = MediaType.TEXT_EVENT_STREAM_VALUE)
+    SseEmitter progress(@PathVariable long id) {
+        return stream.listen(found(id).id());
+    }
+
+    @PostMapping("/class-sets/{id}/scans")
+    String scans(
+            @PathVariable long id,
+            @RequestParam(name = "scans", required = false) @Nullable List<MultipartFile> scans,
+            RedirectAttributes redirect)
+            throws IOException {
+        Intake.Receipt receipt = intake.take(found(id), scans == null ? List.of() : scans);
+        redirect.addFlashAttribute(receipt.taken().isEmpty() ? "wrong" : "done", receipt.sentence());
+        return "redirect:/class-sets/" + id;
+    }
+
+    /** The same for the page's own script, which hands in one file after another and shows how each fares. */
+    @PostMapping(path = "/class-sets/{id}/scans", produces = MediaType.APPLICATION_JSON_VALUE)
+    @ResponseBody
+    Intake.Receipt scansOneByOne(@PathVariable long id, @RequestParam("scans") List<MultipartFile> scans)
+            throws IOException {
+        return intake.take(found(id), scans);
+    }
+
+    @PostMapping("/class-sets/{id}/stop")
+    String stop(@PathVariable long id, RedirectAttributes redirect) {
+        files.stop(found(id).id());
+        redirect.addFlashAttribute("done", "The reading is stopped. Sheets that were read are kept.");
+        return "redirect:/class-sets/" + id;
+    }
+
+    @PostMapping("/class-sets/{id}/go-on")
+    String goOn(@PathVariable long id, RedirectAttributes redirect) {
+        files.takeUpAgain(found(id).id()).forEach(queue::add);
+        redirect.addFlashAttribute("done", "The reading goes on.");
+        return "redirect:/class-sets/" + id;
+    }
+
+    @PostMapping("/class-sets/{id}/release")
+    String release(@PathVariable long id, RedirectAttributes redirect) {
+        classSets.release(found(id).id());
+        redirect.addFlashAttribute("done", "The marks are released to the learners.");
+        return "redirect:/class-sets/" + id;
+    }
+
+    @PostMapping("/class-sets/{id}/withdraw")
+    String withdraw(@PathVariable long id, RedirectAttributes redirect) {
+        classSets.withdraw(found(id).id());
+        redirect.addFlashAttribute("done", "The marks are no longer released.");
+        return "redirect:/class-sets/" + id;
+    }
+
+    private ClassSet found(long id) {
+        return classSets.find(id).orElseThrow(() -> new NotFound("There is no class set " + id + "."));
+    }
+}

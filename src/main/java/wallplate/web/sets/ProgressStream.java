@@ -1,0 +1,142 @@
+package wallplate.web.sets;
+
+import java.io.IOException;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import jakarta.annotation.PreDestroy;
+import org.springframework.stereotype.Component;
+import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
+import wallplate.records.Progress;
+import wallplate.records.SheetEntry;
+import wallplate.records.Sheets;
+
+/**
+ * Tells open pages when the standing of their class set has changed.
+ *
+ * <p>It looks into the database, because a sheet may be read by another process than the one that shows the page.
+ */
+@Component
+class ProgressStream {
+
+    private static final Duration LOOK_EVERY = Duration.ofMillis(700);
+    private static final Duration LISTEN_FOR = Duration.ofMinutes(30);
+    /** So that a connection whose page is gone is noticed although nothing changes. */
+    private static final Duration SPEAK_AT_LEAST_EVERY = Duration.ofSeconds(15);
+
+    private final Sheets sheets;
+    private final Clock clock;
+    private final Map<Long, Listeners> listening = new ConcurrentHashMap<>();
+    private final ScheduledExecutorService watch = Executors.newSingleThreadScheduledExecutor(task -> {
+        Thread thread = new Thread(task, "progress");
+        thread.setDaemon(true);
+        return thread;
+    });
+
+    ProgressStream(Sheets sheets, Clock clock) {
+        this.sheets = sheets;
+        this.clock = clock;
+        watch.scheduleWithFixedDelay(
+                this::lookAtAll, LOOK_EVERY.toMillis(), LOOK_EVERY.toMillis(), TimeUnit.MILLISECONDS);
+    }
+
+    SseEmitter listen(long classSetId) {
+        SseEmitter emitter = new SseEmitter(LISTEN_FOR.toMillis());
+        Listeners listeners = listening.computeIfAbsent(classSetId, id -> new Listeners());
+        listeners.emitters.add(emitter);
+        emitter.onCompletion(() -> listeners.emitters.remove(emitter));
+        emitter.onTimeout(emitter::complete);
+        emitter.onError(error -> listeners.emitters.remove(emitter));
+        listeners.send(Progress.of(sheets.of(classSetId)), clock.instant());
+        return emitter;
+    }
+
+    /** How long the rest will take at the pace of the sheets read last; empty where that cannot be told yet. */
+    Optional<Duration> timeLeft(long classSetId) {
+        List<SheetEntry> entries = sheets.of(classSetId);
+        Progress progress = Progress.of(entries);
+        List<Instant> finished = entries.stream()
+                .flatMap(sheet -> sheet.assessedAt().stream())
+                .sorted()
+                .toList();
+        return Pace.of(finished, clock.instant())
+                .map(perSheet -> perSheet.multipliedBy(progress.waiting() + progress.reading()));
+    }
+
+    private void lookAtAll() {
+        listening.forEach((classSetId, listeners) -> {
+            if (listeners.emitters.isEmpty()) {
+                listening.remove(classSetId, listeners);
+            } else {
+                listeners.tell(Progress.of(sheets.of(classSetId)), clock.instant());
+            }
+        });
+    }
+
+    @PreDestroy
+    void close() {
+        watch.shutdownNow();
+        listening.values().forEach(listeners -> listeners.emitters.forEach(SseEmitter::complete));
+    }
+
+    /** The time from one finished sheet to the next, from the last few. */
+    static final class Pace {
+
+        private static final int LOOKED_AT = 8;
+        private static final Duration TOO_LONG_AGO = Duration.ofMinutes(5);
+
+        private Pace() {}
+
+        static Optional<Duration> of(List<Instant> finished, Instant now) {
+            Deque<Instant> last = new ArrayDeque<>();
+            for (Instant instant : finished) {
+                if (Duration.between(instant, now).compareTo(TOO_LONG_AGO) <= 0) {
+                    last.addLast(instant);
+                }
+                if (last.size() > LOOKED_AT) {
+                    last.removeFirst();
+                }
+            }
+            return last.size() < 3
+                    ? Optional.empty()
+                    : Optional.of(Duration.between(last.getFirst(), last.getLast()).dividedBy(last.size() - 1L));
+        }
+    }
+
+    /** The open pages of one class set. */
+    private static final class Listeners {
+
+        private final List<SseEmitter> emitters = new CopyOnWriteArrayList<>();
+        private Optional<Progress> said = Optional.empty();
+        private Instant saidAt = Instant.EPOCH;
+
+        synchronized void tell(Progress progress, Instant now) {
+            boolean silentTooLong = Duration.between(saidAt, now).compareTo(SPEAK_AT_LEAST_EVERY) > 0;
+            if (silentTooLong || said.filter(progress::equals).isEmpty()) {
+                send(progress, now);
+            }
+        }
+
+        synchronized void send(Progress progress, Instant now) {
+            said = Optional.of(progress);
+            saidAt = now;
+            for (SseEmitter emitter : emitters) {
+                try {
+                    emitter.send(SseEmitter.event().name("standing").data(progress.finished() + "/" + progress.sheets()));
+                } catch (IOException | IllegalStateException gone) {
+                    emitters.remove(emitter);
+                }
+            }
+        }
+    }
+}
