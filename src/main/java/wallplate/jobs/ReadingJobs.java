@@ -8,6 +8,7 @@ import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.event.EventListener;
+import wallplate.assessment.Assessor;
 import wallplate.records.ScanFileEntry;
 import wallplate.records.ScanFiles;
 
@@ -17,6 +18,11 @@ class ReadingJobs {
 
     private static final Duration FIRST_WAIT = Duration.ofSeconds(2);
     private static final double WAIT_GROWTH = 3;
+
+    @Bean
+    Assessor assessor() {
+        return new Assessor();
+    }
 
     @Bean
     OneTimeTask<Long> readFile(FileReading reading) {

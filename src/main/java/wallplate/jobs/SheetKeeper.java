@@ -31,14 +31,13 @@ class SheetKeeper {
     }
 
     void keep(long sheetId, AssessedSheet assessed) throws IOException {
-        String result = ResultFile.json(assessed);
-        switch (assessed) {
-            case AssessedSheet.Read read -> {
-                String full = put(PagePicture.full(read.levelPage().ink()));
-                String screen = put(PagePicture.forScreen(read.levelPage().ink()));
-                sheets.keep(sheetId, read, full, screen, result);
-            }
-            case AssessedSheet.Unreadable unreadable -> sheets.refuse(sheetId, unreadable.reason(), result);
+        String result = ResultFile.write(assessed);
+        if (assessed instanceof AssessedSheet.Read read) {
+            String full = put(PagePicture.full(read.levelPage().ink()));
+            String screen = put(PagePicture.forScreen(read.levelPage().ink()));
+            sheets.keep(sheetId, read, full, screen, result);
+        } else if (assessed instanceof AssessedSheet.Unreadable unreadable) {
+            sheets.refuse(sheetId, unreadable.reason(), result);
         }
     }
 

@@ -7,6 +7,7 @@ import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 import wallplate.measure.Finding;
 import wallplate.records.KeptAssessment;
+import wallplate.solver.Expected;
 
 /** The assessment of a sheet as text in the database; what was written is read back as it was. */
 final class AssessmentJson {
@@ -14,6 +15,7 @@ final class AssessmentJson {
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
             .addMixIn(Finding.class, NamedFinding.class)
+            .addMixIn(Expected.class, NamedExpected.class)
             .build();
 
     private AssessmentJson() {}
@@ -37,4 +39,14 @@ final class AssessmentJson {
     })
     @JsonIgnoreProperties("measured")
     private interface NamedFinding {}
+
+    @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "is")
+    @JsonSubTypes({
+        @JsonSubTypes.Type(value = Expected.Length.class, name = "length"),
+        @JsonSubTypes.Type(value = Expected.Angle.class, name = "angle"),
+        @JsonSubTypes.Type(value = Expected.Count.class, name = "count"),
+        @JsonSubTypes.Type(value = Expected.YesNo.class, name = "yes-no"),
+        @JsonSubTypes.Type(value = Expected.Word.class, name = "word")
+    })
+    private interface NamedExpected {}
 }

@@ -10,6 +10,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
 import wallplate.assessment.AssessedSheet;
+import wallplate.marking.MarkedSheet;
 import wallplate.records.KeptAssessment;
 import wallplate.records.Learner;
 import wallplate.records.MarkChange;
@@ -179,13 +180,9 @@ class JdbcSheets implements Sheets {
 
     /** Brings the sheet's own totals up to its marks as they stand. */
     private void addUp(long id) {
-        List<MarkEntry> standing = marks.ofSheet(id);
+        MarkedSheet standing = assessment(id).orElseThrow().markedAs(marks.ofSheet(id));
         database.sql("update sheets set awarded = ?, available = ?, undecided = ? where id = ?")
-                .params(
-                        standing.stream().mapToDouble(MarkEntry::awarded).sum(),
-                        standing.stream().mapToDouble(MarkEntry::available).sum(),
-                        (int) standing.stream().filter(MarkEntry::isUndecided).count(),
-                        id)
+                .params(standing.awarded(), standing.available(), standing.undecided(), id)
                 .update();
     }
 

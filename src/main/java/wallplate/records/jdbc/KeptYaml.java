@@ -10,10 +10,10 @@ final class KeptYaml {
     private KeptYaml() {}
 
     static DrawingTask task(String yaml) {
-        return switch (TaskFile.read(yaml)) {
-            case TaskReading.Accepted accepted -> accepted.task();
-            case TaskReading.Refused refused ->
-                throw new IllegalStateException("a kept task is no longer accepted: " + refused.faults());
-        };
+        TaskReading reading = TaskFile.read(yaml);
+        if (reading instanceof TaskReading.Accepted accepted) {
+            return accepted.task();
+        }
+        throw new IllegalStateException("a kept task is no longer accepted: " + reading);
     }
 }

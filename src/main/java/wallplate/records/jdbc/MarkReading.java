@@ -19,20 +19,23 @@ final class MarkReading {
     }
 
     private static Reading asked(Expected expected) {
-        return switch (expected) {
-            case Expected.Length length ->
-                asked(
-                        "mm",
-                        OptionalDouble.of(length.exactMm()),
-                        OptionalDouble.of(length.drawnMm() == 0 ? length.exactMm() : length.drawnMm()),
-                        Optional.empty());
-            case Expected.Angle angle ->
-                asked("deg", OptionalDouble.of(angle.degrees()), OptionalDouble.of(angle.degrees()), Optional.empty());
-            case Expected.Count count ->
-                asked("count", OptionalDouble.of(count.number()), OptionalDouble.of(count.number()), Optional.empty());
-            case Expected.YesNo yesNo -> asked("yes-no", NO_NUMBER, NO_NUMBER, Optional.of(word(yesNo.yes())));
-            case Expected.Word word -> asked("word", NO_NUMBER, NO_NUMBER, Optional.of(word.word()));
-        };
+        if (expected instanceof Expected.Length length) {
+            return asked("mm", length.exactMm(), length.drawnMm() == 0 ? length.exactMm() : length.drawnMm());
+        }
+        if (expected instanceof Expected.Angle angle) {
+            return asked("deg", angle.degrees(), angle.degrees());
+        }
+        if (expected instanceof Expected.Count count) {
+            return asked("count", count.number(), count.number());
+        }
+        if (expected instanceof Expected.YesNo yesNo) {
+            return asked("yes-no", NO_NUMBER, NO_NUMBER, Optional.of(word(yesNo.yes())));
+        }
+        return asked("word", NO_NUMBER, NO_NUMBER, Optional.of(((Expected.Word) expected).word()));
+    }
+
+    private static Reading asked(String unit, double exact, double rounded) {
+        return asked(unit, OptionalDouble.of(exact), OptionalDouble.of(rounded), Optional.empty());
     }
 
     private static Reading asked(String unit, OptionalDouble exact, OptionalDouble rounded, Optional<String> word) {
@@ -41,26 +44,26 @@ final class MarkReading {
     }
 
     private static Reading found(Reading asked, Finding finding) {
-        return switch (finding) {
-            case Finding.Quantity quantity ->
-                found(
-                        asked,
-                        "measured",
-                        OptionalDouble.of(quantity.value()),
-                        OptionalDouble.of(quantity.uncertainty()),
-                        Optional.empty(),
-                        Optional.empty());
-            case Finding.Count count ->
-                found(asked, "measured", OptionalDouble.of(count.number()), NO_NUMBER, Optional.empty(), Optional.empty());
-            case Finding.YesNo yesNo ->
-                found(asked, "measured", NO_NUMBER, NO_NUMBER, Optional.of(word(yesNo.yes())), Optional.empty());
-            case Finding.Word word ->
-                found(asked, "measured", NO_NUMBER, NO_NUMBER, Optional.of(word.word()), Optional.empty());
-            case Finding.Absent absent ->
-                found(asked, "absent", NO_NUMBER, NO_NUMBER, Optional.empty(), Optional.empty());
-            case Finding.Uncertain uncertain ->
-                found(asked, "uncertain", NO_NUMBER, NO_NUMBER, Optional.empty(), Optional.of(uncertain.reason()));
-        };
+        if (finding instanceof Finding.Quantity quantity) {
+            return measured(asked, OptionalDouble.of(quantity.value()), OptionalDouble.of(quantity.uncertainty()));
+        }
+        if (finding instanceof Finding.Count count) {
+            return measured(asked, OptionalDouble.of(count.number()), NO_NUMBER);
+        }
+        if (finding instanceof Finding.YesNo yesNo) {
+            return found(asked, "measured", NO_NUMBER, NO_NUMBER, Optional.of(word(yesNo.yes())), Optional.empty());
+        }
+        if (finding instanceof Finding.Word word) {
+            return found(asked, "measured", NO_NUMBER, NO_NUMBER, Optional.of(word.word()), Optional.empty());
+        }
+        if (finding instanceof Finding.Uncertain uncertain) {
+            return found(asked, "uncertain", NO_NUMBER, NO_NUMBER, Optional.empty(), Optional.of(uncertain.reason()));
+        }
+        return found(asked, "absent", NO_NUMBER, NO_NUMBER, Optional.empty(), Optional.empty());
+    }
+
+    private static Reading measured(Reading asked, OptionalDouble value, OptionalDouble uncertainty) {
+        return found(asked, "measured", value, uncertainty, Optional.empty(), Optional.empty());
     }
 
     private static Reading found(

@@ -119,7 +119,9 @@ public class Words {
         return new DecimalFormat(pattern, DecimalFormatSymbols.getInstance(language())).format(value);
     }
 
+    /** Dates are written as in Britain wherever English is read: the words of the pages are British too. */
     private static Locale language() {
-        return LocaleContextHolder.getLocale();
+        Locale language = LocaleContextHolder.getLocale();
+        return language.getLanguage().equals("en") ? Locale.UK : language;
     }
 }

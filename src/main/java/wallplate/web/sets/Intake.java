@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.web.multipart.MultipartFile;
 import wallplate.jobs.ReadingQueue;
@@ -85,7 +86,7 @@ class Intake {
     }
 
     /** The file's own name without the folders that some browsers send along. */
-    private static String plainName(@org.jspecify.annotations.Nullable String sent) {
+    private static String plainName(@Nullable String sent) {
         if (sent == null) {
             return "";
         }

@@ -1,0 +1,104 @@
+package wallplate.web.sheet;
+
+import java.io.IOException;
+import java.io.InputStream;
+import org.springframework.stereotype.Component;
+import wallplate.assessment.AssessedSheet;
+import wallplate.geometry.PlaneMap;
+import wallplate.geometry.Point;
+import wallplate.records.ClassSet;
+import wallplate.records.KeptAssessment;
+import wallplate.records.PageFacts;
+import wallplate.records.ScanStore;
+import wallplate.records.SheetEntry;
+import wallplate.records.SheetState;
+import wallplate.records.Sheets;
+import wallplate.report.PagePicture;
+import wallplate.sheet.InkImage;
+import wallplate.sheet.LevelPage;
+import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.Solver;
+
+/** Puts kept sheets together again, with the marks as they stand, for everything that is handed out. */
+@Component
+public class SheetDocuments {
+
+    private final Sheets sheets;
+    private final ScanStore store;
+
+    SheetDocuments(Sheets sheets, ScanStore store) {
+        this.sheets = sheets;
+        this.store = store;
+    }
+
+    /** The sheet with its picture. */
+    public AssessedSheet withPicture(ClassSet classSet, SheetEntry sheet) throws IOException {
+        if (sheet.state() != SheetState.READ) {
+            return unread(classSet, sheet);
+        }
+        KeptAssessment kept = sheets.assessment(sheet.id()).orElseThrow();
+        try (InputStream png = store.open(sheet.pagePicture().orElseThrow())) {
+            return read(classSet, sheet, kept, PagePicture.read(png.readAllBytes(), kept.page().pixelsPerMm()));
+        }
+    }
+
+    /** The sheet with an empty picture, for lists of marks. */
+    public AssessedSheet withoutPicture(ClassSet classSet, SheetEntry sheet) {
+        if (sheet.state() != SheetState.READ) {
+            return unread(classSet, sheet);
+        }
+        KeptAssessment kept = sheets.assessment(sheet.id()).orElseThrow();
+        return read(classSet, sheet, kept, new InkImage(1, 1, kept.page().pixelsPerMm(), new byte[1]));
+    }
+
+    private AssessedSheet.Unreadable unread(ClassSet classSet, SheetEntry sheet) {
+        ExpectedDrawing expected = Solver.solve(classSet.task());
+        return new AssessedSheet.Unreadable(
+                sheet.fileName(), sheet.page(), expected, sheet.reason().orElse("This sheet has not been read yet."));
+    }
+
+    private AssessedSheet.Read read(ClassSet classSet, SheetEntry sheet, KeptAssessment kept, InkImage ink) {
+        PageFacts facts = kept.page();
+        LevelPage page = new LevelPage(
+                ink,
+                new LevelPicture(facts.heightPx(), facts.pixelsPerMm()),
+                facts.scanPixelsPerMm(),
+                facts.rotationDegrees(),
+                facts.photograph(),
+                facts.calibration(),
+                facts.bar(),
+                facts.warnings());
+        return new AssessedSheet.Read(
+                sheet.fileName(),
+                sheet.page(),
+                Solver.solve(classSet.task()),
+                page,
+                kept.measured(),
+                kept.markedAs(sheets.marks(sheet.id())));
+    }
+
+    /** From page millimetres to pixels of the level picture, which is the scan that is at hand here. */
+    private record LevelPicture(int heightPx, double pixelsPerMm) implements PlaneMap {
+
+        @Override
+        public Point apply(Point point) {
+            return new Point(point.x() * pixelsPerMm, heightPx - point.y() * pixelsPerMm);
+        }
+
+        @Override
+        public PlaneMap inverse() {
+            LevelPicture there = this;
+            return new PlaneMap() {
+                @Override
+                public Point apply(Point pixel) {
+                    return new Point(pixel.x() / pixelsPerMm, (heightPx - pixel.y()) / pixelsPerMm);
+                }
+
+                @Override
+                public PlaneMap inverse() {
+                    return there;
+                }
+            };
+        }
+    }
+}

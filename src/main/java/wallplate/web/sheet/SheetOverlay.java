@@ -1,0 +1,136 @@
+package wallplate.web.sheet;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+import wallplate.measure.MeasuredSheet;
+import wallplate.measure.Measurement;
+import wallplate.records.KeptAssessment;
+import wallplate.records.MarkEntry;
+import wallplate.records.PageFacts;
+
+/**
+ * What is drawn over the level scan: the parts that were found, numbered, and for each criterion the strokes that its
+ * value was taken from. Places are millimetres from the picture's upper left corner, y down, as SVG has it.
+ */
+record SheetOverlay(double widthMm, double heightMm, List<Part> parts, List<Evidence> evidence) {
+
+    /** Told apart by line type and number, as a drawing does it. */
+    private static final List<String> LINE_TYPES =
+            List.of("none", "3 1", "1 1", "5 1 1 1", "5 1 1 1 1 1", "2 1.5");
+
+    /** A straight piece. */
+    record Line(double x1, double y1, double x2, double y2) {
+
+        double length() {
+            return Math.hypot(x2 - x1, y2 - y1);
+        }
+
+        Place middle() {
+            return new Place((x1 + x2) / 2, (y1 + y2) / 2);
+        }
+    }
+
+    record Place(double x, double y) {}
+
+    /**
+     * A part's lines under one number.
+     *
+     * @param lineType the dashes of SVG
+     * @param badge where the number stands
+     */
+    record Part(String name, int number, String lineType, List<Line> lines, Place badge) {}
+
+    /** The strokes of one criterion's value, and where the value is written beside them. */
+    record Evidence(String criterion, String part, List<Line> lines, Place label) {}
+
+    static SheetOverlay of(KeptAssessment assessment, List<MarkEntry> marks) {
+        Frame frame = new Frame(assessment.page());
+        return new SheetOverlay(
+                assessment.page().widthMm(),
+                assessment.page().heightMm(),
+                parts(assessment.measured(), frame),
+                evidence(assessment.measured(), marks, frame));
+    }
+
+    private static List<Part> parts(MeasuredSheet measured, Frame frame) {
+        Map<String, List<Line>> lines = new TreeMap<>();
+        new TreeMap<>(measured.parts())
+                .forEach((edge, segments) -> segments.forEach(
+                        segment -> lines.computeIfAbsent(partOf(edge), name -> new ArrayList<>()).add(frame.line(segment))));
+        List<Part> parts = new ArrayList<>();
+        for (String name : inOrder(measured, lines.keySet())) {
+            int number = parts.size() + 1;
+            List<Line> own = lines.get(name);
+            Line longest = own.stream().max(Comparator.comparingDouble(Line::length)).orElseThrow();
+            parts.add(new Part(name, number, LINE_TYPES.get((number - 1) % LINE_TYPES.size()), own, longest.middle()));
+        }
+        return parts;
+    }
+
+    /** The parts in the order in which the detail's list asks for them, what it does not ask for last. */
+    private static List<String> inOrder(MeasuredSheet measured, Set<String> found) {
+        Set<String> order = new LinkedHashSet<>();
+        measured.measurements().stream()
+                .map(measurement -> partOf(measurement.key()))
+                .filter(found::contains)
+                .forEach(order::add);
+        order.addAll(found);
+        return List.copyOf(order);
+    }
+
+    private static List<Evidence> evidence(MeasuredSheet measured, List<MarkEntry> marks, Frame frame) {
+        List<Evidence> evidence = new ArrayList<>();
+        for (MarkEntry mark : marks) {
+            mark.key().flatMap(measured::measurement)
+                    .filter(measurement -> !measurement.evidence().isEmpty())
+                    .map(measurement -> evidence(mark, measurement, frame))
+                    .ifPresent(evidence::add);
+        }
+        return evidence;
+    }
+
+    private static Evidence evidence(MarkEntry mark, Measurement measurement, Frame frame) {
+        List<Line> lines = measurement.evidence().stream().map(frame::line).toList();
+        Place label = lines.get(0).middle();
+        return new Evidence(mark.criterion(), partOf(measurement.key()), lines, frame.inside(label));
+    }
+
+    private static String partOf(String edgeOrKey) {
+        int dot = edgeOrKey.indexOf('.');
+        return dot < 0 ? edgeOrKey : edgeOrKey.substring(0, dot);
+    }
+
+    /** From page millimetres, y up, to the picture's, y down, to a hundredth. */
+    private record Frame(PageFacts page) {
+
+        private static final double MARGIN = 14;
+
+        Line line(Segment segment) {
+            Place start = place(segment.start());
+            Place end = place(segment.end());
+            return new Line(start.x(), start.y(), end.x(), end.y());
+        }
+
+        private Place place(Point point) {
+            return new Place(hundredth(point.x()), hundredth(page.heightMm() - point.y()));
+        }
+
+        /** Moved so far from the edge that what is written there stays on the sheet. */
+        Place inside(Place place) {
+            return new Place(
+                    Math.max(2, Math.min(page.widthMm() - 2 * MARGIN, place.x() + 2)),
+                    Math.max(MARGIN / 2, Math.min(page.heightMm() - 2, place.y() - 2)));
+        }
+
+        private static double hundredth(double value) {
+            return Math.round(value * 100) / 100.0;
+        }
+    }
+}

@@ -1,0 +1,76 @@
+// Checking by keyboard. Single letters can be switched off, and never act while something is being typed.
+const REMEMBERED = "wallplate.keys";
+const help = document.querySelector("[data-keys-help]");
+const switchBox = help.querySelector("[data-keys]");
+help.hidden = false;
+switchBox.checked = localStorage.getItem(REMEMBERED) !== "off";
+switchBox.addEventListener("change", () => localStorage.setItem(REMEMBERED, switchBox.checked ? "on" : "off"));
+
+const place = document.querySelector("[data-sheet]");
+let current = document.querySelector(".criteria > .current")?.dataset.criterion;
+
+function rows() {
+  return [...document.querySelectorAll(".criteria > [data-criterion]")];
+}
+
+function goTo(row) {
+  if (!row) {
+    return;
+  }
+  current = row.dataset.criterion;
+  for (const other of rows()) {
+    other.classList.toggle("current", other === row);
+  }
+  row.focus({ preventScroll: true });
+  row.scrollIntoView({ block: "nearest" });
+}
+
+function step(by) {
+  const all = rows();
+  const at = all.findIndex((row) => row.dataset.criterion === current);
+  goTo(all[Math.min(all.length - 1, Math.max(0, at < 0 ? 0 : at + by))]);
+}
+
+function edit() {
+  const row = rows().find((found) => found.dataset.criterion === current) ?? rows()[0];
+  if (row) {
+    goTo(row);
+    row.querySelector("details").open = true;
+    (row.querySelector("input[type=radio]:checked") ?? row.querySelector("input[type=radio]"))?.focus();
+  }
+}
+
+function zoom(how) {
+  document.querySelector("[data-viewer]")?.dispatchEvent(new CustomEvent("wallplate:zoom", { detail: how }));
+}
+
+const keys = {
+  j: () => step(1),
+  k: () => step(-1),
+  e: edit,
+  n: () => place.dataset.next && window.location.assign(place.dataset.next),
+  p: () => place.dataset.previous && window.location.assign(place.dataset.previous),
+  c: () => document.querySelector("[data-key=checked]")?.click(),
+  "+": () => zoom("in"),
+  "-": () => zoom("out"),
+  0: () => zoom("all"),
+};
+
+document.addEventListener("keydown", (event) => {
+  const typing = event.target.closest("input, textarea, select");
+  if (event.key === "Escape" && typing) {
+    typing.closest("[data-criterion]")?.focus();
+    return;
+  }
+  if (!switchBox.checked || typing || event.ctrlKey || event.metaKey || event.altKey || !keys[event.key]) {
+    return;
+  }
+  event.preventDefault();
+  keys[event.key]();
+});
+
+document.body.addEventListener("htmx:afterSettle", () => {
+  const row = rows().find((found) => found.dataset.criterion === current);
+  row?.classList.add("current");
+  row?.focus({ preventScroll: true });
+});

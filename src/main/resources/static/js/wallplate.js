@@ -1,0 +1,16 @@
+// What a page needs is loaded by what stands on it.
+const needs = {
+  "[data-progress]": "./progress.js",
+  "[data-upload]": "./upload.js",
+  "[data-viewer]": "./viewer.js",
+  "[data-sheet]": "./checking.js",
+  "[data-preview]": "./preview.js",
+  "[data-photograph]": "./photograph.js",
+  "[data-compare]": "./compare.js",
+};
+
+for (const [place, module] of Object.entries(needs)) {
+  if (document.querySelector(place)) {
+    import(module);
+  }
+}
