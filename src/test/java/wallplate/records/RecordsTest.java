@@ -1,0 +1,168 @@
+package wallplate.records;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.context.SpringBootTest;
+import wallplate.assessment.AssessedSheet;
+import wallplate.marking.Verdict;
+import wallplate.web.DrawnSheets;
+
+/** The records on a real database: H2 in memory, with the migrations that the program itself runs. */
+@SpringBootTest(
+        webEnvironment = SpringBootTest.WebEnvironment.NONE,
+        properties = {
+            "spring.datasource.url=jdbc:h2:mem:records;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH",
+            "wallplate.scans=target/test-data/records",
+            "wallplate.demonstration.enabled=false"
+        })
+class RecordsTest {
+
+    @Autowired
+    private Tasks tasks;
+
+    @Autowired
+    private ClassSets classSets;
+
+    @Autowired
+    private ScanFiles files;
+
+    @Autowired
+    private Sheets sheets;
+
+    private KeptTask task;
+    private ClassSet classSet;
+
+    @BeforeEach
+    void aClassSetOfThreeLearners() {
+        task = tasks.add(DrawnSheets.aTask());
+        classSet = classSets.add(
+                "Eaves, 11B",
+                "11B",
+                List.of(new ClassListEntry("Ada", "1"), new ClassListEntry("Bo", "2"), new ClassListEntry("Cem", "3")),
+                task,
+                false);
+    }
+
+    @Test
+    void keepsATaskWithoutLossAndFindsItByItsCode() {
+        String typed = " " + task.learnerCode().toLowerCase(Locale.ROOT) + " ";
+
+        assertThat(tasks.find(task.id()).orElseThrow().task()).isEqualTo(DrawnSheets.aTask());
+        assertThat(tasks.byLearnerCode(typed).orElseThrow().id()).isEqualTo(task.id());
+    }
+
+    @Test
+    void takesTheSameContentOnceInASet() {
+        assertThat(files.add(classSet.id(), "a.png", hash(1), 10)).isPresent();
+        assertThat(files.add(classSet.id(), "b.png", hash(1), 10)).isEmpty();
+        assertThat(files.of(classSet.id())).extracting(ScanFileEntry::fileName).containsExactly("a.png");
+    }
+
+    @Test
+    void matchesSheetsInOrderAndLeavesWhatAPersonSaidAlone() {
+        SheetEntry first = aSheet(1);
+        aSheet(2);
+        long cem = classSets.learners(classSet.classId()).get(2).id();
+
+        sheets.giveTo(first.id(), Optional.of(cem));
+        sheets.matchInOrder(classSet.id());
+        aSheet(3);
+
+        assertThat(sheets.of(classSet.id())).extracting(SheetEntry::label).containsExactly("Cem", "Ada", "Bo");
+    }
+
+    @Test
+    void givesASheetUpWhenItsLearnerGetsAnother() {
+        SheetEntry first = aSheet(1);
+        SheetEntry second = aSheet(2);
+        long ada = first.learner().orElseThrow().id();
+
+        sheets.giveTo(second.id(), Optional.of(ada));
+
+        assertThat(sheets.find(first.id()).orElseThrow().learner()).isEmpty();
+        assertThat(sheets.find(second.id()).orElseThrow().label()).isEqualTo("Ada");
+    }
+
+    @Test
+    void keepsAnAssessmentAsItWas() {
+        AssessedSheet.Read drawn = DrawnSheets.aSheet(task.task(), "a.png", 1);
+        SheetEntry sheet = aSheet(1);
+
+        sheets.keep(sheet.id(), drawn, hash(8), hash(9), "{}");
+
+        assertThat(sheets.assessment(sheet.id()).orElseThrow()).isEqualTo(KeptAssessment.of(drawn));
+        SheetEntry kept = sheets.find(sheet.id()).orElseThrow();
+        assertThat(kept.state()).isEqualTo(SheetState.READ);
+        assertThat(kept.awarded()).isEqualTo(drawn.marked().awarded());
+        assertThat(kept.undecided()).isEqualTo(drawn.marked().undecided());
+        assertThat(sheets.marks(sheet.id())).hasSameSizeAs(drawn.marked().marks());
+    }
+
+    @Test
+    void changesAMarkAndGivesTheGuidelinesMarkBack() {
+        SheetEntry sheet = aSheet(1);
+        sheets.keep(sheet.id(), DrawnSheets.aSheet(task.task(), "a.png", 1), hash(8), hash(9), "{}");
+        MarkEntry met = sheets.marks(sheet.id()).stream()
+                .filter(mark -> mark.verdict() == Verdict.MET)
+                .findFirst()
+                .orElseThrow();
+        double before = sheets.find(sheet.id()).orElseThrow().awarded();
+
+        sheets.change(sheet.id(), change(met, Optional.of(Verdict.NOT_MET), 0, "rubbed out"));
+        double after = sheets.find(sheet.id()).orElseThrow().awarded();
+        sheets.change(sheet.id(), change(met, Optional.empty(), 0, ""));
+
+        assertThat(after).isEqualTo(before - met.awarded());
+        assertThat(sheets.find(sheet.id()).orElseThrow().awarded()).isEqualTo(before);
+        assertThat(sheets.changes(sheet.id())).hasSize(2);
+    }
+
+    @Test
+    void keepsAMarkSetByHandWhenTheSheetIsReadAgain() {
+        SheetEntry sheet = aSheet(1);
+        AssessedSheet.Read drawn = DrawnSheets.aSheet(task.task(), "a.png", 1);
+        sheets.keep(sheet.id(), drawn, hash(8), hash(9), "{}");
+        MarkEntry mark = sheets.marks(sheet.id()).get(0);
+        sheets.change(sheet.id(), change(mark, Optional.of(Verdict.NOT_MET), 0, "wrong corner"));
+
+        sheets.keep(sheet.id(), drawn, hash(8), hash(9), "{}");
+
+        assertThat(sheets.marks(sheet.id()).get(0).verdict()).isEqualTo(Verdict.NOT_MET);
+        assertThat(sheets.marks(sheet.id()).get(0).guidelineVerdict()).isEqualTo(mark.guidelineVerdict());
+    }
+
+    @Test
+    void stopsWhatIsNotReadAndTakesItUpAgain() {
+        ScanFileEntry done = files.add(classSet.id(), "a.png", hash(1), 10).orElseThrow();
+        ScanFileEntry waiting = files.add(classSet.id(), "b.png", hash(2), 10).orElseThrow();
+        files.begin(done.id());
+        files.finish(done.id());
+
+        files.stop(classSet.id());
+
+        assertThat(files.begin(waiting.id())).isFalse();
+        assertThat(files.takeUpAgain(classSet.id())).extracting(ScanFileEntry::id).containsExactly(waiting.id());
+        assertThat(files.begin(waiting.id())).isTrue();
+    }
+
+    private SheetEntry aSheet(int number) {
+        ScanFileEntry file = files.add(classSet.id(), "sheet-" + number + ".png", hash(number), 10).orElseThrow();
+        return sheets.page(file.id(), 1);
+    }
+
+    private static MarkChange change(MarkEntry mark, Optional<Verdict> verdict, double awarded, String reason) {
+        return new MarkChange(
+                mark.criterion(), verdict, awarded, reason, "teacher", Instant.parse("2026-11-25T09:00:00Z"));
+    }
+
+    private static String hash(int number) {
+        return "%064x".formatted(number);
+    }
+}

@@ -1,0 +1,86 @@
+package wallplate.web.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.boot.test.web.server.LocalServerPort;
+import org.springframework.context.annotation.Import;
+import wallplate.records.ClassSet;
+import wallplate.records.KeptTask;
+import wallplate.records.SheetEntry;
+import wallplate.records.SheetState;
+import wallplate.records.Sheets;
+
+/** Every page in a real browser, at a desk and on a phone: no breach of WCAG 2.2 AA, nothing sticks out, light enough. */
+@SpringBootTest(
+        webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT,
+        properties = {
+            "spring.datasource.url=jdbc:h2:mem:pages;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH",
+            "wallplate.scans=target/test-data/pages",
+            "wallplate.demonstration.enabled=false"
+        })
+@Import(SeededRecords.class)
+class PagesIT {
+
+    private static final long MOST_SCRIPT_AND_STYLE_BYTES = 300_000;
+
+    @LocalServerPort
+    private int port;
+
+    @Autowired
+    private SeededRecords seeded;
+
+    @Autowired
+    private Sheets sheets;
+
+    private final Map<String, String> pages = new LinkedHashMap<>();
+
+    @BeforeEach
+    void everyPageOfATaskAndAClassSet() {
+        KeptTask task = seeded.aTask();
+        ClassSet classSet = seeded.aClassSet(task);
+        SheetEntry read = sheets.of(classSet.id()).get(2);
+        SheetEntry refused = sheets.of(classSet.id()).stream()
+                .filter(sheet -> sheet.state() == SheetState.UNREADABLE)
+                .findFirst()
+                .orElseThrow();
+        pages.put("today", "/");
+        pages.put("tasks", "/tasks");
+        pages.put("task", "/tasks/" + task.id());
+        pages.put("task-import", "/tasks/import");
+        pages.put("class-sets", "/class-sets");
+        pages.put("class-set-form", "/class-sets/new");
+        pages.put("class-set", "/class-sets/" + classSet.id());
+        pages.put("sheet", "/sheets/" + read.id());
+        pages.put("sheet-refused", "/sheets/" + refused.id());
+        pages.put("missing", "/sheets/999999");
+    }
+
+    @ParameterizedTest
+    @EnumSource(Browser.Size.class)
+    void isAccessibleFitsTheWindowAndIsLight(Browser.Size size) {
+        try (Browser browser = Browser.open(port, size)) {
+            pages.forEach((name, address) -> {
+                browser.go(address).look(name);
+                assertThat(browser.scriptAndStyleBytes())
+                        .as("%s: bytes of scripts and styles", name)
+                        .isLessThan(MOST_SCRIPT_AND_STYLE_BYTES);
+            });
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(Browser.Size.class)
+    void isAccessibleInTheDark(Browser.Size size) {
+        try (Browser browser = Browser.open(port, size)) {
+            browser.prefer("prefers-color-scheme", "dark");
+            pages.forEach((name, address) -> browser.go(address).look(name + "-dark"));
+        }
+    }
+}

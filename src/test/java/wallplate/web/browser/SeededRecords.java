@@ -1,0 +1,87 @@
+package wallplate.web.browser;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.springframework.boot.test.context.TestComponent;
+import wallplate.assessment.AssessedSheet;
+import wallplate.records.ClassListEntry;
+import wallplate.records.ClassSet;
+import wallplate.records.ClassSets;
+import wallplate.records.KeptTask;
+import wallplate.records.ScanFileEntry;
+import wallplate.records.ScanFiles;
+import wallplate.records.ScanStore;
+import wallplate.records.SheetEntry;
+import wallplate.records.Sheets;
+import wallplate.records.Tasks;
+import wallplate.report.PagePicture;
+import wallplate.report.ResultFile;
+import wallplate.web.DrawnSheets;
+
+/** Class sets with assessed sheets, made without reading a scan, for the pages to show. */
+@TestComponent
+class SeededRecords {
+
+    private static final List<String> NAMES = List.of(
+            "Amahle Dube", "Bo Lind", "Cem Aydin", "Dora Klein", "Esi Mensah", "Finn Roche", "Gia Rossi", "Hana Sato");
+
+    private final Tasks tasks;
+    private final ClassSets classSets;
+    private final ScanFiles files;
+    private final Sheets sheets;
+    private final ScanStore store;
+
+    SeededRecords(Tasks tasks, ClassSets classSets, ScanFiles files, Sheets sheets, ScanStore store) {
+        this.tasks = tasks;
+        this.classSets = classSets;
+        this.files = files;
+        this.sheets = sheets;
+        this.store = store;
+    }
+
+    KeptTask aTask() {
+        return tasks.add(DrawnSheets.aTask());
+    }
+
+    /** A set of eight sheets: seven read, one refused. */
+    ClassSet aClassSet(KeptTask task) {
+        List<ClassListEntry> classList =
+                NAMES.stream().map(name -> new ClassListEntry(name, "")).toList();
+        ClassSet classSet = classSets.add("Eaves of the lookout, 11B", "11B", classList, task, false);
+        for (int number = 1; number <= NAMES.size(); number++) {
+            ScanFileEntry file = received(classSet, "sheet-%02d.png".formatted(number));
+            SheetEntry sheet = sheets.page(file.id(), 1);
+            if (number == 6) {
+                sheets.refuse(sheet.id(), "The picture is too blurred: lay the sheet flat and hold the camera still.", "{}");
+            } else {
+                keep(sheet, DrawnSheets.aSheet(task.task(), file.fileName(), number));
+            }
+            files.begin(file.id());
+            files.finish(file.id());
+        }
+        return classSet;
+    }
+
+    /** A file that is there but has not been read. */
+    ScanFileEntry received(ClassSet classSet, String name) {
+        ScanStore.Kept kept = put((classSet.id() + name).getBytes(StandardCharsets.UTF_8));
+        return files.add(classSet.id(), name, kept.name(), kept.sizeBytes()).orElseThrow();
+    }
+
+    void keep(SheetEntry sheet, AssessedSheet.Read drawn) {
+        String full = put(PagePicture.full(drawn.levelPage().ink())).name();
+        String screen = put(PagePicture.forScreen(drawn.levelPage().ink())).name();
+        sheets.keep(sheet.id(), drawn, full, screen, ResultFile.write(drawn));
+    }
+
+    private ScanStore.Kept put(byte[] content) {
+        try {
+            return store.put(new ByteArrayInputStream(content));
+        } catch (IOException broken) {
+            throw new UncheckedIOException(broken);
+        }
+    }
+}
