@@ -16,6 +16,7 @@ for (const viewer of document.querySelectorAll("[data-viewer]")) {
     view.y = Math.min(Math.max(0, view.y), size.height - height);
     page.setAttribute("viewBox", `${view.x} ${view.y} ${width} ${height}`);
     viewer.toggleAttribute("data-zoomed", view.closeness > 1);
+    page.style.setProperty("--closeness", Math.sqrt(view.closeness));
     if (view.closeness > 1.5 && image.dataset.full) {
       image.setAttribute("href", image.dataset.full);
       delete image.dataset.full;

@@ -4,7 +4,6 @@ const needs = {
   "[data-upload]": "./upload.js",
   "[data-viewer]": "./viewer.js",
   "[data-sheet]": "./checking.js",
-  "[data-preview]": "./preview.js",
   "[data-photograph]": "./photograph.js",
   "[data-compare]": "./compare.js",
 };

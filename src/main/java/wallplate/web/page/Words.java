@@ -13,6 +13,7 @@ import org.springframework.context.MessageSource;
 import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.stereotype.Component;
 import wallplate.records.MarkEntry;
+import wallplate.solver.Expected;
 
 /** Values in words and figures, as a page shows them in the reader's language. */
 @Component("words")
@@ -53,6 +54,22 @@ public class Words {
         return exact == rounded
                 ? text
                 : say("value.drawn", text, withUnit(rounded, reading.unit(), TO_A_HUNDREDTH));
+    }
+
+    /** What a task asks for, such as 45 mm; a length that is drawn rounded says so. */
+    public String expected(Expected value) {
+        if (value instanceof Expected.Length length) {
+            String exact = withUnit(length.exactMm(), "mm", TO_A_HUNDREDTH);
+            boolean rounded = length.drawnMm() != 0 && length.drawnMm() != length.exactMm();
+            return rounded ? say("value.drawn", exact, withUnit(length.drawnMm(), "mm", TO_A_HUNDREDTH)) : exact;
+        }
+        if (value instanceof Expected.Angle angle) {
+            return withUnit(angle.degrees(), "deg", TO_A_HUNDREDTH);
+        }
+        if (value instanceof Expected.Count count) {
+            return Integer.toString(count.number());
+        }
+        return word(value instanceof Expected.YesNo yesNo ? (yesNo.yes() ? "yes" : "no") : ((Expected.Word) value).word());
     }
 
     /** What was found, or that nothing was. */

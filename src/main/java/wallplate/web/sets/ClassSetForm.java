@@ -6,7 +6,7 @@ import jakarta.validation.constraints.Size;
 import org.jspecify.annotations.Nullable;
 
 /** What a person fills in to make a class set. */
-record ClassSetForm(
+public record ClassSetForm(
         @NotNull(message = "Choose the task that the class drew.") @Nullable Long task,
         @NotBlank(message = "Give the class a name, such as 11B.")
                 @Size(max = 200, message = "A name of at most 200 letters, please.")
@@ -28,7 +28,7 @@ record ClassSetForm(
         return title == null || title.isBlank() ? otherwise : title.strip();
     }
 
-    String classListText() {
+    public String classListText() {
         return classList == null ? "" : classList;
     }
 }

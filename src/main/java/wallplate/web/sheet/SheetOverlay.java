@@ -25,15 +25,20 @@ record SheetOverlay(double widthMm, double heightMm, List<Part> parts, List<Evid
     private static final List<String> LINE_TYPES =
             List.of("none", "3 1", "1 1", "5 1 1 1", "5 1 1 1 1 1", "2 1.5");
 
+    private static final double MIDDLE = 0.5;
+
+    /** Where along a line a number may stand, the first wish first. */
+    private static final List<Double> TRIED = List.of(MIDDLE, 0.3, 0.7, 0.15, 0.85);
+
+    /** Numbers that are this far apart do not touch. */
+    private static final double CLEAR_MM = 7;
+
     /** A straight piece. */
     record Line(double x1, double y1, double x2, double y2) {
 
-        double length() {
-            return Math.hypot(x2 - x1, y2 - y1);
-        }
-
-        Place middle() {
-            return new Place((x1 + x2) / 2, (y1 + y2) / 2);
+        /** The place at a fraction of the way, to a hundredth. */
+        Place at(double fraction) {
+            return new Place(hundredth(x1 + (x2 - x1) * fraction), hundredth(y1 + (y2 - y1) * fraction));
         }
     }
 
@@ -68,10 +73,25 @@ record SheetOverlay(double widthMm, double heightMm, List<Part> parts, List<Evid
         for (String name : inOrder(measured, lines.keySet())) {
             int number = parts.size() + 1;
             List<Line> own = lines.get(name);
-            Line longest = own.stream().max(Comparator.comparingDouble(Line::length)).orElseThrow();
-            parts.add(new Part(name, number, LINE_TYPES.get((number - 1) % LINE_TYPES.size()), own, longest.middle()));
+            String lineType = LINE_TYPES.get((number - 1) % LINE_TYPES.size());
+            parts.add(new Part(name, number, lineType, own, clearPlace(own, parts)));
         }
         return parts;
+    }
+
+    /** A place on one of the lines that keeps clear of the numbers that are there already. */
+    private static Place clearPlace(List<Line> lines, List<Part> before) {
+        return lines.stream()
+                .flatMap(line -> TRIED.stream().map(line::at))
+                .max(Comparator.comparingDouble(place -> Math.min(CLEAR_MM, distance(place, before))))
+                .orElseThrow();
+    }
+
+    private static double distance(Place place, List<Part> before) {
+        return before.stream()
+                .mapToDouble(part -> Math.hypot(place.x() - part.badge().x(), place.y() - part.badge().y()))
+                .min()
+                .orElse(CLEAR_MM);
     }
 
     /** The parts in the order in which the detail's list asks for them, what it does not ask for last. */
@@ -98,7 +118,7 @@ record SheetOverlay(double widthMm, double heightMm, List<Part> parts, List<Evid
 
     private static Evidence evidence(MarkEntry mark, Measurement measurement, Frame frame) {
         List<Line> lines = measurement.evidence().stream().map(frame::line).toList();
-        Place label = lines.get(0).middle();
+        Place label = lines.get(0).at(MIDDLE);
         return new Evidence(mark.criterion(), partOf(measurement.key()), lines, frame.inside(label));
     }
 
@@ -129,8 +149,9 @@ record SheetOverlay(double widthMm, double heightMm, List<Part> parts, List<Evid
                     Math.max(MARGIN / 2, Math.min(page.heightMm() - 2, place.y() - 2)));
         }
 
-        private static double hundredth(double value) {
-            return Math.round(value * 100) / 100.0;
-        }
+    }
+
+    private static double hundredth(double value) {
+        return Math.round(value * 100) / 100.0;
     }
 }

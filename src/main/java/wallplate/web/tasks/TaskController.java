@@ -3,13 +3,12 @@ package wallplate.web.tasks;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
-import org.springframework.http.MediaType;
-import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -18,21 +17,23 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import wallplate.drafting.DrawingOptions;
 import wallplate.marking.Guideline;
 import wallplate.marking.GuidelineReading;
 import wallplate.records.KeptTask;
 import wallplate.records.Tasks;
 import wallplate.solver.Solver;
+import wallplate.task.DetailSchema;
+import wallplate.task.Details;
+import wallplate.task.DrawingTask;
 import wallplate.task.Fault;
 import wallplate.task.TaskFile;
 import wallplate.task.TaskReading;
 import wallplate.web.page.NotFound;
 
-/** Drawing tasks as files: the list, one of them, import and export. */
+/** Drawing tasks: the list, the form with its drawing, one task, and taking a task file in. */
 @Controller
 class TaskController {
-
-    private static final MediaType YAML = new MediaType("application", "yaml", StandardCharsets.UTF_8);
 
     private final Tasks tasks;
 
@@ -44,6 +45,113 @@ class TaskController {
     String all(Model model) {
         model.addAttribute("tasks", tasks.all());
         return "tasks/all";
+    }
+
+    @GetMapping("/tasks/new")
+    String empty(@RequestParam(required = false) @Nullable String detail, Model model) {
+        DetailSchema chosen = Optional.ofNullable(detail).flatMap(Details::find).orElse(Details.all().get(0));
+        return form(TaskForm.usual(chosen), null, List.of(), model);
+    }
+
+    @GetMapping("/tasks/{id}/edit")
+    String edit(@PathVariable long id, Model model) {
+        KeptTask kept = found(id);
+        return form(TaskForm.of(kept.task()), kept, List.of(), model);
+    }
+
+    /** A form filled from a task, to be kept as a new one. */
+    @GetMapping("/tasks/{id}/copy")
+    String copy(@PathVariable long id, Model model) {
+        TaskForm form = TaskForm.of(found(id).task());
+        Map<String, String> fields = new LinkedHashMap<>(form.fields());
+        fields.put("title", form.value("title") + ", copy");
+        fields.put("id", "");
+        return form(new TaskForm(form.detail(), fields, form.drawn()), null, List.of(), model);
+    }
+
+    @PostMapping("/tasks")
+    String add(@RequestParam Map<String, String> typed, Model model, HttpServletResponse response, RedirectAttributes redirect) {
+        TaskForm form = TaskForm.typed(typed);
+        if (form.read(Map.of()) instanceof TaskReading.Accepted accepted) {
+            KeptTask kept = tasks.add(accepted.task());
+            redirect.addFlashAttribute("done", "The task is kept.");
+            return "redirect:/tasks/" + kept.id();
+        }
+        return refused(form, null, form.read(Map.of()), model, response);
+    }
+
+    @PostMapping("/tasks/{id}")
+    String change(
+            @PathVariable long id,
+            @RequestParam Map<String, String> typed,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        KeptTask kept = found(id);
+        TaskForm form = TaskForm.typed(typed);
+        TaskReading reading = form.read(kept.task().marking());
+        if (reading instanceof TaskReading.Accepted accepted) {
+            tasks.change(id, accepted.task());
+            redirect.addFlashAttribute(
+                    "done", "The task is changed. Class sets that were made before keep it as it was handed out.");
+            return "redirect:/tasks/" + id;
+        }
+        return refused(form, kept, reading, model, response);
+    }
+
+    /** The form again with its drawing, for browsers that do not draw while one types. */
+    @PostMapping("/tasks/draw")
+    String draw(
+            @RequestParam Map<String, String> typed,
+            @RequestParam(required = false) @Nullable Long kept,
+            Model model,
+            HttpServletResponse response) {
+        TaskForm form = TaskForm.typed(typed);
+        KeptTask changed = kept == null ? null : found(kept);
+        TaskReading reading = form.readForPreview();
+        return reading instanceof TaskReading.Refused
+                ? refused(form, changed, reading, model, response)
+                : form(form, changed, List.of(), model);
+    }
+
+    /** The drawing and the sizes alone, while one types. */
+    @PostMapping("/tasks/preview")
+    String preview(@RequestParam Map<String, String> typed, Model model) {
+        addPreview(TaskForm.typed(typed), model);
+        return "tasks/preview :: preview";
+    }
+
+    private String refused(
+            TaskForm form, @Nullable KeptTask kept, TaskReading reading, Model model, HttpServletResponse response) {
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        return form(form, kept, ((TaskReading.Refused) reading).faults(), model);
+    }
+
+    private static String form(TaskForm form, @Nullable KeptTask kept, List<Fault> faults, Model model) {
+        model.addAttribute("form", form);
+        model.addAttribute("kept", kept);
+        model.addAttribute("details", Details.all());
+        model.addAttribute("faults", faults);
+        Map<String, String> faultAt = new LinkedHashMap<>();
+        faults.forEach(fault -> faultAt.merge(fault.key(), sentence(fault), (one, more) -> one + " " + more));
+        model.addAttribute("faultAt", faultAt);
+        addPreview(form, model);
+        return "tasks/form";
+    }
+
+    private static String sentence(Fault fault) {
+        return fault.found().isEmpty()
+                ? "This is missing. Right would be: %s.".formatted(fault.accepted())
+                : "Found %s. Right would be: %s.".formatted(fault.found(), fault.accepted());
+    }
+
+    private static void addPreview(TaskForm form, Model model) {
+        TaskReading reading = form.readForPreview();
+        if (reading instanceof TaskReading.Accepted accepted) {
+            model.addAttribute("preview", TaskPreview.of(accepted.task(), DrawingOptions.FULL));
+        } else {
+            model.addAttribute("previewFaults", ((TaskReading.Refused) reading).faults());
+        }
     }
 
     @GetMapping("/tasks/import")
@@ -62,18 +170,13 @@ class TaskController {
         String yaml = file == null || file.isEmpty()
                 ? (text == null ? "" : text)
                 : new String(file.getBytes(), StandardCharsets.UTF_8);
-        List<Fault> faults;
         TaskReading reading = TaskFile.read(yaml);
-        if (reading instanceof TaskReading.Accepted accepted) {
-            GuidelineReading guideline = Guideline.read(Solver.solve(accepted.task()));
-            if (guideline instanceof GuidelineReading.Accepted) {
-                KeptTask kept = tasks.add(accepted.task());
-                redirect.addFlashAttribute("done", "The task is taken in.");
-                return "redirect:/tasks/" + kept.id();
-            }
-            faults = ((GuidelineReading.Refused) guideline).faults();
-        } else {
-            faults = ((TaskReading.Refused) reading).faults();
+        List<Fault> faults = reading instanceof TaskReading.Refused refused
+                ? refused.faults()
+                : guidelineFaults(((TaskReading.Accepted) reading).task());
+        if (reading instanceof TaskReading.Accepted accepted && faults.isEmpty()) {
+            redirect.addFlashAttribute("done", "The task is taken in.");
+            return "redirect:/tasks/" + tasks.add(accepted.task()).id();
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         model.addAttribute("faults", faults);
@@ -81,31 +184,28 @@ class TaskController {
         return "tasks/import";
     }
 
+    private static List<Fault> guidelineFaults(DrawingTask task) {
+        return Guideline.read(Solver.solve(task)) instanceof GuidelineReading.Refused refused
+                ? refused.faults()
+                : List.of();
+    }
+
     @GetMapping("/tasks/{id}")
-    String one(@PathVariable long id, Model model) {
+    String one(@PathVariable long id, @RequestParam(defaultValue = "true") boolean dimensions, Model model) {
         KeptTask kept = found(id);
         model.addAttribute("kept", kept);
-        model.addAttribute("expected", Solver.solve(kept.task()));
+        model.addAttribute("dimensions", dimensions);
+        model.addAttribute("preview", TaskPreview.of(kept.task(), DrawingOptions.FULL.withDimensions(dimensions)));
         return "tasks/one";
     }
 
-    @GetMapping("/tasks/{id}/task.yml")
-    ResponseEntity<String> export(@PathVariable long id) {
-        KeptTask kept = found(id);
-        return ResponseEntity.ok()
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.attachment()
-                                .filename(kept.task().id() + ".yml")
-                                .build()
-                                .toString())
-                .contentType(YAML)
-                .body(kept.yaml());
-    }
-
     @PostMapping("/tasks/{id}/marks-shown")
-    String showMarks(@PathVariable long id, @RequestParam(defaultValue = "false") boolean shown) {
+    String showMarks(
+            @PathVariable long id, @RequestParam(defaultValue = "false") boolean shown, RedirectAttributes redirect) {
         tasks.showMarks(found(id).id(), shown);
+        redirect.addFlashAttribute(
+                "done",
+                shown ? "Learners now see marks when they check at home." : "Learners now see advice only, no marks.");
         return "redirect:/tasks/" + id;
     }
 

@@ -151,6 +151,7 @@ final class Browser implements AutoCloseable {
     /** Keeps a picture of the whole page and checks what must hold for every page. */
     void look(String name) {
         picture(name);
+        assertThat(findAll(".title-block")).as("%s: the page is whole, down to its title block", name).hasSize(1);
         assertThat(overflowPx()).as("%s: what sticks out to the right, in pixels", name).isLessThanOrEqualTo(1);
         Results results = new AxeBuilder().withTags(WCAG_22_AA).analyze(driver);
         assertThat(results.getViolations().stream().map(Browser::inWords).toList())

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -53,6 +54,8 @@ class PagesIT {
         pages.put("today", "/");
         pages.put("tasks", "/tasks");
         pages.put("task", "/tasks/" + task.id());
+        pages.put("task-form", "/tasks/new");
+        pages.put("task-change", "/tasks/" + task.id() + "/edit");
         pages.put("task-import", "/tasks/import");
         pages.put("class-sets", "/class-sets");
         pages.put("class-set-form", "/class-sets/new");
@@ -75,10 +78,9 @@ class PagesIT {
         }
     }
 
-    @ParameterizedTest
-    @EnumSource(Browser.Size.class)
-    void isAccessibleInTheDark(Browser.Size size) {
-        try (Browser browser = Browser.open(port, size)) {
+    @Test
+    void isAccessibleInTheDark() {
+        try (Browser browser = Browser.open(port, Browser.Size.DESK)) {
             browser.prefer("prefers-color-scheme", "dark");
             pages.forEach((name, address) -> browser.go(address).look(name + "-dark"));
         }

@@ -1,0 +1,65 @@
+package wallplate.web.tasks;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import wallplate.drafting.DrawingOptions;
+import wallplate.drafting.ModelAnswer;
+import wallplate.solver.Expected;
+import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.MeasuredKey;
+import wallplate.solver.Solver;
+import wallplate.task.DrawingTask;
+
+/**
+ * The model answer of a task with its sizes on paper.
+ *
+ * @param svg the drawing as an element of a page
+ */
+record TaskPreview(String svg, List<Size> sizes) {
+
+    /**
+     * One size of the drawing.
+     *
+     * @param label in the trade's words
+     * @param value as a page shows it
+     * @param how from where to where it is measured
+     */
+    record Size(String label, Expected value, String working, String how) {}
+
+    static TaskPreview of(DrawingTask task, DrawingOptions options) {
+        ExpectedDrawing expected = Solver.solve(task);
+        return new TaskPreview(ModelAnswer.of(expected).with(options).svg(), sizes(expected));
+    }
+
+    static List<Size> sizes(ExpectedDrawing expected) {
+        Map<String, MeasuredKey> keys = Solver.keys(expected.task()).stream()
+                .collect(Collectors.toMap(MeasuredKey::key, Function.identity(), (one, same) -> one));
+        return expected.values().stream()
+                .map(value -> size(value, Optional.ofNullable(keys.get(value.key())), expected.task()))
+                .toList();
+    }
+
+    private static Size size(Expected value, Optional<MeasuredKey> key, DrawingTask task) {
+        return new Size(
+                key.map(known -> known.labelFor(task)).orElse(value.key()),
+                value,
+                working(value),
+                key.map(MeasuredKey::howMeasured).orElse(""));
+    }
+
+    private static String working(Expected value) {
+        if (value instanceof Expected.Length length) {
+            return length.working();
+        }
+        if (value instanceof Expected.Angle angle) {
+            return angle.working();
+        }
+        if (value instanceof Expected.Count count) {
+            return count.working();
+        }
+        return "";
+    }
+}
