@@ -1,5 +1,6 @@
 package wallplate.report;
 
+import java.awt.Rectangle;
 import java.awt.image.BufferedImage;
 import java.awt.image.IndexColorModel;
 import java.awt.image.WritableRaster;
@@ -58,6 +59,17 @@ public final class PagePicture {
             }
         }
         return new InkImage(picture.getWidth(), picture.getHeight(), pixelsPerMm, ink);
+    }
+
+    /** A part of a picture that was made here, as a picture of its own; what lies outside the page is left out. */
+    public static byte[] part(byte[] png, int leftPx, int topPx, int widthPx, int heightPx) {
+        BufferedImage whole = decoded(png);
+        Rectangle wanted = new Rectangle(leftPx, topPx, Math.max(1, widthPx), Math.max(1, heightPx))
+                .intersection(new Rectangle(whole.getWidth(), whole.getHeight()));
+        if (wanted.isEmpty()) {
+            wanted = new Rectangle(1, 1);
+        }
+        return encoded(whole.getSubimage(wanted.x, wanted.y, wanted.width, wanted.height));
     }
 
     private static int mean(InkImage ink, int left, int top, int factor) {

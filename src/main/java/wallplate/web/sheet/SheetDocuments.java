@@ -1,8 +1,13 @@
 package wallplate.web.sheet;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.Optional;
 import org.springframework.stereotype.Component;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
 import wallplate.assessment.AssessedSheet;
 import wallplate.geometry.PlaneMap;
 import wallplate.geometry.Point;
@@ -13,7 +18,9 @@ import wallplate.records.ScanStore;
 import wallplate.records.SheetEntry;
 import wallplate.records.SheetState;
 import wallplate.records.Sheets;
+import wallplate.report.FeedbackReport;
 import wallplate.report.PagePicture;
+import wallplate.report.ResultFile;
 import wallplate.sheet.InkImage;
 import wallplate.sheet.LevelPage;
 import wallplate.solver.ExpectedDrawing;
@@ -22,6 +29,8 @@ import wallplate.solver.Solver;
 /** Puts kept sheets together again, with the marks as they stand, for everything that is handed out. */
 @Component
 public class SheetDocuments {
+
+    private static final JsonMapper JSON = JsonMapper.builder().build();
 
     private final Sheets sheets;
     private final ScanStore store;
@@ -49,6 +58,28 @@ public class SheetDocuments {
         }
         KeptAssessment kept = sheets.assessment(sheet.id()).orElseThrow();
         return read(classSet, sheet, kept, new InkImage(1, 1, kept.page().pixelsPerMm(), new byte[1]));
+    }
+
+    /** The feedback report of a sheet, with the marks as they stand. */
+    public byte[] feedback(ClassSet classSet, SheetEntry sheet) throws IOException {
+        ByteArrayOutputStream pdf = new ByteArrayOutputStream();
+        new FeedbackReport().write(withPicture(classSet, sheet), pdf);
+        return pdf.toByteArray();
+    }
+
+    /** The result file with the marks as they stand; empty while the sheet has not been looked at. */
+    public Optional<String> result(ClassSet classSet, SheetEntry sheet) {
+        Optional<String> kept = sheets.resultJson(sheet.id());
+        return sheet.state() == SheetState.READ ? kept.map(json -> withStandingMarks(json, classSet, sheet)) : kept;
+    }
+
+    /** Evidence stays as it was written when the scan was at hand; marks and total are those of now. */
+    private String withStandingMarks(String json, ClassSet classSet, SheetEntry sheet) {
+        ObjectNode kept = (ObjectNode) JSON.readTree(json);
+        JsonNode standing = JSON.readTree(ResultFile.write(withoutPicture(classSet, sheet)));
+        kept.set("marks", standing.get("marks"));
+        kept.set("total", standing.get("total"));
+        return JSON.writerWithDefaultPrettyPrinter().writeValueAsString(kept) + "\n";
     }
 
     private AssessedSheet.Unreadable unread(ClassSet classSet, SheetEntry sheet) {

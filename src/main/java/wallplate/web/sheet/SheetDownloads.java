@@ -4,7 +4,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.List;
 import java.util.Locale;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.springframework.core.io.InputStreamResource;
 import org.springframework.http.CacheControl;
 import org.springframework.http.ContentDisposition;
@@ -14,12 +17,15 @@ import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.method.annotation.StreamingResponseBody;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.ScanStore;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.report.MarkSheetFile;
+import wallplate.report.PagePicture;
 import wallplate.web.page.NotFound;
 
 /** Pictures and files of single sheets and of whole sets. */
@@ -27,6 +33,10 @@ import wallplate.web.page.NotFound;
 class SheetDownloads {
 
     private static final MediaType CSV = new MediaType("text", "csv", StandardCharsets.UTF_8);
+
+    private static final MediaType ZIP = new MediaType("application", "zip");
+    private static final CacheControl FOR_GOOD =
+            CacheControl.maxAge(Duration.ofDays(365)).cachePrivate().immutable();
 
     private final Sheets sheets;
     private final ClassSets classSets;
@@ -50,24 +60,72 @@ class SheetDownloads {
             throw new NotFound("This picture is no longer kept.");
         }
         return ResponseEntity.ok()
-                .cacheControl(CacheControl.maxAge(Duration.ofDays(365)).cachePrivate().immutable())
+                .cacheControl(FOR_GOOD)
                 .contentType(MediaType.IMAGE_PNG)
                 .body(new InputStreamResource(content));
+    }
+
+    /** A part of a page picture, so that a look at one place does not cost the whole sheet; places are pixels. */
+    @GetMapping("/pictures/{name:[0-9a-f]{64}}/part.png")
+    ResponseEntity<byte[]> part(
+            @PathVariable String name,
+            @RequestParam int left,
+            @RequestParam int top,
+            @RequestParam int width,
+            @RequestParam int height) {
+        try (InputStream content = store.open(name)) {
+            return ResponseEntity.ok()
+                    .cacheControl(FOR_GOOD)
+                    .contentType(MediaType.IMAGE_PNG)
+                    .body(PagePicture.part(content.readAllBytes(), left, top, width, height));
+        } catch (IOException gone) {
+            throw new NotFound("This picture is no longer kept.");
+        }
     }
 
     @GetMapping("/sheets/{id}/result.json")
     ResponseEntity<String> result(@PathVariable long id) {
         SheetEntry sheet = found(id);
-        String json = sheets.resultJson(id).orElseThrow(() -> new NotFound("This sheet has not been read yet."));
+        String json = documents
+                .result(classSet(sheet.classSetId()), sheet)
+                .orElseThrow(() -> new NotFound("This sheet has not been read yet."));
         return ResponseEntity.ok()
                 .headers(named(fileName(sheet) + ".json"))
                 .contentType(MediaType.APPLICATION_JSON)
                 .body(json);
     }
 
+    @GetMapping("/sheets/{id}/feedback.pdf")
+    ResponseEntity<byte[]> feedback(@PathVariable long id) throws IOException {
+        SheetEntry sheet = found(id);
+        return ResponseEntity.ok()
+                .contentType(MediaType.APPLICATION_PDF)
+                .body(documents.feedback(classSet(sheet.classSetId()), sheet));
+    }
+
+    /** The feedback of every sheet that has been looked at, a PDF each, written as they are made. */
+    @GetMapping("/class-sets/{id}/feedback.zip")
+    ResponseEntity<StreamingResponseBody> feedbackOfSet(@PathVariable long id) {
+        ClassSet classSet = classSet(id);
+        List<SheetEntry> finished =
+                sheets.of(id).stream().filter(sheet -> sheet.state().isFinished()).toList();
+        return ResponseEntity.ok()
+                .headers(named("feedback-" + plain(classSet.title()) + ".zip"))
+                .contentType(ZIP)
+                .body(out -> {
+                    try (ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8)) {
+                        for (SheetEntry sheet : finished) {
+                            zip.putNextEntry(new ZipEntry(fileName(sheet) + ".pdf"));
+                            zip.write(documents.feedback(classSet, sheet));
+                            zip.closeEntry();
+                        }
+                    }
+                });
+    }
+
     @GetMapping("/class-sets/{id}/mark-sheet.csv")
     ResponseEntity<String> markSheet(@PathVariable long id) {
-        ClassSet classSet = classSets.find(id).orElseThrow(() -> new NotFound("There is no class set " + id + "."));
+        ClassSet classSet = classSet(id);
         MarkSheetFile file = new MarkSheetFile();
         for (SheetEntry sheet : sheets.of(id)) {
             file.add(sheet.label(), documents.withoutPicture(classSet, sheet));
@@ -76,6 +134,10 @@ class SheetDownloads {
                 .headers(named("mark-sheet-" + plain(classSet.title()) + ".csv"))
                 .contentType(CSV)
                 .body(file.write());
+    }
+
+    private ClassSet classSet(long id) {
+        return classSets.find(id).orElseThrow(() -> new NotFound("There is no class set " + id + "."));
     }
 
     private SheetEntry found(long id) {

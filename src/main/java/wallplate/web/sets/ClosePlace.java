@@ -1,0 +1,81 @@
+package wallplate.web.sets;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.DoubleStream;
+import wallplate.geometry.Segment;
+import wallplate.records.KeptAssessment;
+import wallplate.records.PageFacts;
+
+/**
+ * The place of a sheet where one criterion was measured, cut out of the page picture.
+ *
+ * @param leftPx of the cut, in pixels of the page picture, as are the next three
+ * @param widthMm of the cut
+ * @param lines the strokes measured, in millimetres from the cut's upper left corner, y down
+ */
+record ClosePlace(
+        int leftPx, int topPx, int widthPx, int heightPx, double widthMm, double heightMm, List<Line> lines) {
+
+    private static final double MARGIN_MM = 9;
+    private static final double LEAST_WIDTH_MM = 32;
+    private static final double SHAPE = 4.0 / 3;
+
+    /** A stroke. */
+    record Line(double x1, double y1, double x2, double y2) {}
+
+    /** Empty where nothing was measured for the key. */
+    static Optional<ClosePlace> of(KeptAssessment assessment, String key) {
+        return assessment
+                .measured()
+                .measurement(key)
+                .map(measurement -> measurement.evidence())
+                .filter(evidence -> !evidence.isEmpty())
+                .map(evidence -> around(evidence, assessment.page()));
+    }
+
+    private static ClosePlace around(List<Segment> evidence, PageFacts page) {
+        double left = xs(evidence).min().orElse(0);
+        double right = xs(evidence).max().orElse(0);
+        double low = ys(evidence).min().orElse(0);
+        double high = ys(evidence).max().orElse(0);
+        double width = Math.max(LEAST_WIDTH_MM, Math.max(right - left + 2 * MARGIN_MM, (high - low + 2 * MARGIN_MM) * SHAPE));
+        width = Math.min(width, Math.min(page.widthMm(), page.heightMm() * SHAPE));
+        double height = width / SHAPE;
+        double x = within((left + right - width) / 2, page.widthMm() - width);
+        double y = within(page.heightMm() - (low + high + height) / 2, page.heightMm() - height);
+        double scale = page.pixelsPerMm();
+        return new ClosePlace(
+                (int) Math.round(x * scale),
+                (int) Math.round(y * scale),
+                (int) Math.round(width * scale),
+                (int) Math.round(height * scale),
+                width,
+                height,
+                evidence.stream().map(segment -> line(segment, x, y, page.heightMm())).toList());
+    }
+
+    private static double within(double value, double most) {
+        return Math.max(0, Math.min(value, most));
+    }
+
+    private static Line line(Segment segment, double x, double y, double pageHeight) {
+        return new Line(
+                hundredth(segment.start().x() - x),
+                hundredth(pageHeight - segment.start().y() - y),
+                hundredth(segment.end().x() - x),
+                hundredth(pageHeight - segment.end().y() - y));
+    }
+
+    private static DoubleStream xs(List<Segment> segments) {
+        return segments.stream().flatMapToDouble(one -> DoubleStream.of(one.start().x(), one.end().x()));
+    }
+
+    private static DoubleStream ys(List<Segment> segments) {
+        return segments.stream().flatMapToDouble(one -> DoubleStream.of(one.start().y(), one.end().y()));
+    }
+
+    private static double hundredth(double value) {
+        return Math.round(value * 100) / 100.0;
+    }
+}
