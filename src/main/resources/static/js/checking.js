@@ -40,6 +40,19 @@ function edit() {
   }
 }
 
+// What waits for a decision is decided at once; what the guideline decided needs a reason, so the form is opened for it.
+function decide(verdict) {
+  const row = rows().find((found) => found.dataset.criterion === current);
+  const quick = row?.querySelector(`[data-quick="${verdict}"]`);
+  if (quick) {
+    quick.click();
+  } else if (row) {
+    edit();
+    row.querySelector(`input[name=verdict][value="${verdict}"]`).checked = true;
+    row.querySelector("input[name=reason]").focus();
+  }
+}
+
 function zoom(how) {
   document.querySelector("[data-viewer]")?.dispatchEvent(new CustomEvent("wallplate:zoom", { detail: how }));
 }
@@ -48,6 +61,9 @@ const keys = {
   j: () => step(1),
   k: () => step(-1),
   e: edit,
+  m: () => decide("met"),
+  x: () => decide("not-met"),
+  w: () => decide("carried"),
   n: () => place.dataset.next && window.location.assign(place.dataset.next),
   p: () => place.dataset.previous && window.location.assign(place.dataset.previous),
   c: () => document.querySelector("[data-key=checked]")?.click(),

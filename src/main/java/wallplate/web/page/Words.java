@@ -7,8 +7,10 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.springframework.context.MessageSource;
 import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.stereotype.Component;
@@ -92,6 +94,17 @@ public class Words {
         return tolerance.isEmpty() || !length
                 ? ""
                 : "± " + withUnit(tolerance.getAsDouble(), mark.reading().unit(), TO_A_HUNDREDTH);
+    }
+
+    /** A value to a tenth with its unit. */
+    public String value(double value, String unit) {
+        return withUnit(value, unit, TO_A_TENTH);
+    }
+
+    /** Values one after another, the unit once. */
+    public String values(List<Double> values, String unit) {
+        String figures = values.stream().map(this::tenth).collect(Collectors.joining(", "));
+        return unit.equals("deg") ? figures + " degrees" : figures + " " + unit;
     }
 
     public String date(Instant instant) {

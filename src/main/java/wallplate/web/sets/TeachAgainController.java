@@ -52,7 +52,7 @@ class TeachAgainController {
             List<SlipMade> slips,
             List<SheetEntry> again) {
 
-        int judged() {
+        public int judged() {
             return met + carried + notMet;
         }
     }

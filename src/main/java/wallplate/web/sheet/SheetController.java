@@ -13,6 +13,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestHeader;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import wallplate.marking.Verdict;
 import wallplate.records.ClassSet;
@@ -93,6 +94,7 @@ class SheetController {
             @PathVariable long id,
             @PathVariable String criterion,
             MarkForm form,
+            @RequestParam(defaultValue = "sheet") String from,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean fragment,
             Model model,
             HttpServletResponse response) {
@@ -105,6 +107,10 @@ class SheetController {
             model.addAttribute("faultAt", criterion);
             model.addAttribute("fault", fault.get());
             model.addAttribute("typed", form);
+        }
+        if (fault.isEmpty() && from.equals("across")) {
+            return "redirect:/class-sets/%d/across?criterion=%s#sheet-%d"
+                    .formatted(found(id).classSetId(), mark.criterion(), id);
         }
         return answer(id, criterion, fragment, fault.isEmpty(), model);
     }

@@ -151,6 +151,7 @@ final class Browser implements AutoCloseable {
     /** Keeps a picture of the whole page and checks what must hold for every page. */
     void look(String name) {
         picture(name);
+        assertThat(status()).as("%s: the server's answer", name).isLessThan(500);
         assertThat(findAll(".title-block")).as("%s: the page is whole, down to its title block", name).hasSize(1);
         assertThat(overflowPx()).as("%s: what sticks out to the right, in pixels", name).isLessThanOrEqualTo(1);
         Results results = new AxeBuilder().withTags(WCAG_22_AA).analyze(driver);
@@ -164,6 +165,11 @@ final class Browser implements AutoCloseable {
                 .limit(3)
                 .map(node -> node.getTarget() + " " + node.getHtml())
                 .toList();
+    }
+
+    private long status() {
+        return ((Number) driver.executeScript("return performance.getEntriesByType('navigation')[0].responseStatus"))
+                .longValue();
     }
 
     private long overflowPx() {

@@ -62,6 +62,9 @@ class PagesIT {
         pages.put("class-set", "/class-sets/" + classSet.id());
         pages.put("sheet", "/sheets/" + read.id());
         pages.put("sheet-refused", "/sheets/" + refused.id());
+        pages.put("across", "/class-sets/" + classSet.id() + "/across?criterion=rafter-depth");
+        pages.put("teach-again", "/class-sets/" + classSet.id() + "/teach-again");
+        pages.put("learners", "/class-sets/" + classSet.id() + "/learners");
         pages.put("missing", "/sheets/999999");
     }
 
