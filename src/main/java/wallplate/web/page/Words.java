@@ -101,10 +101,10 @@ public class Words {
         return withUnit(value, unit, TO_A_TENTH);
     }
 
-    /** Values one after another, the unit once. */
-    public String values(List<Double> values, String unit) {
-        String figures = values.stream().map(this::tenth).collect(Collectors.joining(", "));
-        return unit.equals("deg") ? figures + " degrees" : figures + " " + unit;
+    /** What a plot of measured values shows, for those who do not see it. */
+    public String along(List<Double> values, double from, double to, String unit) {
+        String figures = values.stream().map(each -> value(each, unit)).collect(Collectors.joining(", "));
+        return say("plot.along", figures, value(from, unit), value(to, unit));
     }
 
     public String date(Instant instant) {

@@ -47,6 +47,11 @@ record ToleranceScale(
         return Optional.of(draw(measured));
     }
 
+    /** From the smallest to the largest. */
+    public List<Double> values() {
+        return dots.stream().map(Dot::value).toList();
+    }
+
     private static ToleranceScale draw(List<MarkEntry> marks) {
         MarkEntry.Reading asked = marks.get(0).reading();
         double tolerance = marks.get(0).tolerance().orElseThrow();
