@@ -10,6 +10,7 @@ import wallplate.solver.Expected;
 /** Values in words: numbers as the language writes them, with their units. */
 public final class ValueWords {
 
+    private static final Pattern ARITHMETIC = Pattern.compile("[-+*/=(). 0-9]+mm");
     private static final Pattern DECIMAL_POINT = Pattern.compile("(?<=\\d)\\.(?=\\d)");
 
     private final Phrases phrases;
@@ -81,14 +82,25 @@ public final class ValueWords {
         return asked instanceof Expected.Angle ? degrees(tolerance, 2) : mm(tolerance, 2);
     }
 
-    /** The working that the solver wrote, with the language's decimal sign. */
-    String working(Expected asked) {
-        String working = asked instanceof Expected.Length length
+    /**
+     * What was asked for with the working that a learner would write, such as {@code 900 / 20 = 45 mm}; in other languages
+     * than English only where the working is arithmetic without words.
+     */
+    String askedWithWorking(Expected asked) {
+        String working = DECIMAL_POINT.matcher(working(asked)).replaceAll(phrases.text("value.decimal-sign"));
+        boolean english = phrases.language().getLanguage().equals(Locale.ENGLISH.getLanguage());
+        if (working.isEmpty() || !(english || ARITHMETIC.matcher(working).matches())) {
+            return asked(asked);
+        }
+        return working.contains("=") ? working : asked(asked) + " (" + working + ")";
+    }
+
+    private static String working(Expected asked) {
+        return asked instanceof Expected.Length length
                 ? length.working()
                 : asked instanceof Expected.Angle angle
                         ? angle.working()
                         : asked instanceof Expected.Count count ? count.working() : "";
-        return DECIMAL_POINT.matcher(working).replaceAll(phrases.text("value.decimal-sign"));
     }
 
     public String number(long number) {

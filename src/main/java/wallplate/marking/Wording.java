@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import wallplate.measure.Finding;
 import wallplate.solver.Expected;
 import wallplate.solver.SlipFit;
@@ -48,10 +49,10 @@ final class Wording {
 
     String notDrawn(Expected asked) {
         if (asked.key().endsWith(".spacing")) {
-            return names.text("feedback.no-spacing", Map.of("expected", values.asked(asked), "working", working(asked)));
+            return names.text("feedback.no-spacing", Map.of("expected", values.askedWithWorking(asked)));
         }
         if (asked instanceof Expected.Length || asked instanceof Expected.Angle) {
-            return names.text("feedback.not-drawn", Map.of("expected", values.asked(asked), "working", working(asked)));
+            return names.text("feedback.not-drawn", Map.of("expected", values.askedWithWorking(asked)));
         }
         return phrases.text("feedback.not-drawn-plain");
     }
@@ -80,15 +81,13 @@ final class Wording {
                     key,
                     Map.of(
                             "measured", values.found(asked, found),
-                            "expected", values.asked(asked),
-                            "working", working(asked)));
+                            "expected", values.askedWithWorking(asked)));
         }
         return phrases.text(
                 values.isTooMuch(asked, found) ? "feedback.too-much." + kind(asked) : "feedback.too-little." + kind(asked),
                 Map.of(
                         "measured", values.found(asked, found),
-                        "expected", values.asked(asked),
-                        "working", working(asked),
+                        "expected", values.askedWithWorking(asked),
                         "difference", values.difference(asked, found),
                         "tolerance", values.tolerance(asked, tolerance)));
     }
@@ -103,8 +102,7 @@ final class Wording {
                 "feedback.other-scale",
                 Map.of(
                         "measured", values.found(asked, drawn),
-                        "expected", values.asked(asked),
-                        "working", working(asked),
+                        "expected", values.askedWithWorking(asked),
                         "scale", other.toString()));
     }
 
@@ -168,7 +166,7 @@ final class Wording {
     }
 
     String several(List<String> keys, List<Judgement> each) {
-        String wrong = java.util.stream.IntStream.range(0, keys.size())
+        String wrong = IntStream.range(0, keys.size())
                 .filter(index -> !each.get(index).isRight())
                 .mapToObj(index -> names.title(keys.get(index)) + ": " + each.get(index).feedback())
                 .collect(Collectors.joining(" "));
@@ -191,9 +189,5 @@ final class Wording {
 
     String partInDoubt(String part) {
         return phrases.text("feedback.part-in-doubt", Map.of("part", names.part(part)));
-    }
-
-    private String working(Expected asked) {
-        return values.working(asked);
     }
 }
