@@ -30,6 +30,15 @@ public record Criterion(
         partMarks = List.copyOf(partMarks);
     }
 
+    /** One of several keys on its own: one mark under the usual tolerance, consistent working as the criterion has it. */
+    Criterion only(String key) {
+        return forKey(key).withConsistentWorking(consistentWorking);
+    }
+
+    Criterion withConsistentWorking(boolean credited) {
+        return new Criterion(id, title, marks, subject, tolerance, partMarks, group, precondition, credited);
+    }
+
     /** One mark for one key under the usual tolerance; the id is the key with hyphens. */
     public static Criterion forKey(String key) {
         return new Criterion(

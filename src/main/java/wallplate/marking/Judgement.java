@@ -23,7 +23,12 @@ record Judgement(Verdict verdict, double awarded, List<SlipFit> slips, String fe
     }
 
     static Judgement undecided(String feedback) {
-        return new Judgement(Verdict.UNDECIDED, 0, List.of(), feedback);
+        return undecided(0, feedback);
+    }
+
+    /** Left to the teacher, with the marks that are certain whatever the teacher decides. */
+    static Judgement undecided(double certain, String feedback) {
+        return new Judgement(Verdict.UNDECIDED, certain, List.of(), feedback);
     }
 
     /** Whether the value counts as right. */

@@ -78,7 +78,7 @@ final class KeyJudge {
         double least = marksFor(criterion, asked, deviation.greatest(doubt), tolerance);
         double most = marksFor(criterion, asked, deviation.least(doubt), tolerance);
         if (least != most) {
-            return Judgement.undecided(wording.borderline(asked, found, tolerance));
+            return Judgement.undecided(least, wording.borderline(asked, found, tolerance));
         }
         if (isMet(deviation.size(), tolerance)) {
             return Judgement.met(criterion.marks(), wording.met(asked, found));

@@ -79,12 +79,12 @@ final class SheetJudge {
 
     private Judgement judgeSeveral(Criterion criterion, List<String> several) {
         List<Judgement> each =
-                several.stream().map(key -> keys.judge(criterion, key)).toList();
+                several.stream().map(key -> keys.judge(criterion.only(key), key)).toList();
         long right = each.stream().filter(Judgement::isRight).count();
         long open = each.stream().filter(one -> one.verdict() == Verdict.UNDECIDED).count();
         double least = marksForRight(criterion, right, several.size());
         if (least != marksForRight(criterion, right + open, several.size())) {
-            return Judgement.undecided(wording.severalOpen(right, open, several.size()));
+            return Judgement.undecided(least, wording.severalOpen(right, open, several.size()));
         }
         boolean carried = each.stream().anyMatch(one -> one.verdict() == Verdict.CARRIED);
         Verdict verdict = right < several.size() ? Verdict.NOT_MET : carried ? Verdict.CARRIED : Verdict.MET;

@@ -1,9 +1,12 @@
 package wallplate.marking;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import wallplate.measure.Finding;
 import wallplate.measure.MeasuredSheet;
+import wallplate.solver.DrawnScale;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.SlipFit;
@@ -36,7 +39,17 @@ final class SlipNaming {
         this.slips = finding(PITCH) instanceof Finding.Quantity pitch
                 ? Slips.of(expected, pitch.value())
                 : Slips.of(expected);
-        this.otherScale = new DrawnScale(expected, measured).otherThanAsked();
+        this.otherScale = DrawnScale.of(expected, lengths(measured));
+    }
+
+    private static Map<String, Double> lengths(MeasuredSheet measured) {
+        Map<String, Double> lengths = new TreeMap<>();
+        measured.measurements().forEach(measurement -> {
+            if (measurement.finding() instanceof Finding.Quantity quantity) {
+                lengths.put(measurement.key(), quantity.value());
+            }
+        });
+        return lengths;
     }
 
     /** The slips that a wrong value of this key fits, the nearest first. */
@@ -57,14 +70,14 @@ final class SlipNaming {
                 || !(finding(key) instanceof Finding.Quantity drawn)) {
             return Optional.empty();
         }
-        Scale right = expected.task().scale();
         Scale other = otherScale.get();
-        if (!DrawnScale.explains(other, right, asked.exactMm(), drawn.value())) {
+        double value = other.onPaper(asked.realMm());
+        double deviation = Math.abs(drawn.value() - value);
+        if (deviation > tolerances.forValue(asked).value()) {
             return Optional.empty();
         }
-        double value = asked.exactMm() * right.denominator() / other.denominator();
-        return Optional.of(new SlipFit(
-                key, WRONG_SCALE, "", value, Math.abs(drawn.value() - value), wording.wholeSheetAtScale(asked, drawn, other)));
+        return Optional.of(
+                new SlipFit(key, WRONG_SCALE, "", value, deviation, wording.wholeSheetAtScale(asked, drawn, other)));
     }
 
     private List<SlipFit> fitting(String key, double tolerance) {

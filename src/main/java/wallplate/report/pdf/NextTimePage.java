@@ -112,7 +112,9 @@ final class NextTimePage {
         boolean single = topic.marks().size() == 1;
         topic.marks().stream()
                 .limit(SENTENCES)
-                .map(mark -> single ? mark.feedback() : mark.title() + ". " + mark.feedback())
+                .map(mark -> single || mark.feedback().startsWith(mark.title())
+                        ? mark.feedback()
+                        : mark.title() + ". " + mark.feedback())
                 .forEach(sentences::add);
         return sentences;
     }

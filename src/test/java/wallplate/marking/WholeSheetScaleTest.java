@@ -5,39 +5,15 @@ import static wallplate.marking.Drawn.drawn;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import wallplate.measure.MeasuredSheet;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.Solver;
-import wallplate.task.Scale;
 
-/** When a whole sheet counts as drawn at another scale. */
-class DrawnScaleTest {
+/** How a sheet is marked that was drawn at another scale throughout. */
+class WholeSheetScaleTest {
 
     private static final ExpectedDrawing ASKED = Solver.solve(Asked.boathouse());
-
-    @ParameterizedTest
-    @CsvSource({"10", "15", "25", "30", "50"})
-    void tellsTheScaleOfASheetDrawnAtAnother(double scale) {
-        assertThat(new DrawnScale(ASKED, drawnAt(scale)).otherThanAsked()).contains(new Scale(scale));
-    }
-
-    @Test
-    void namesNoScaleForARightSheet() {
-        assertThat(new DrawnScale(ASKED, drawnAt(20)).otherThanAsked()).isEmpty();
-    }
-
-    @Test
-    void namesNoScaleWhereOnlySomeLengthsFitIt() {
-        Drawn sheet = drawn();
-        int index = 0;
-        for (Expected.Length length : lengths()) {
-            sheet.value(length.key(), index++ % 2 == 0 ? length.realMm() / 30 : length.exactMm());
-        }
-        assertThat(new DrawnScale(ASKED, sheet.sheet()).otherThanAsked()).isEmpty();
-    }
 
     @Test
     void marksEveryLengthOfSuchASheetAsTheOneSlip() {
