@@ -8,6 +8,8 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocumentOutline;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import wallplate.assessment.AssessedSheet;
 
 /** A PDF that feedback reports are put into, one after the other. */
@@ -42,6 +44,24 @@ public final class FeedbackDocument implements Closeable {
             new NextTimePage(document, words, read).draw(canvas);
         }
         return 2;
+    }
+
+    /** How many pages there are so far. */
+    public int pages() {
+        return document.getNumberOfPages();
+    }
+
+    /** Puts a name into the document's outline that leads to a page, counted from 1. */
+    public void bookmark(String name, int page) {
+        PDOutlineItem item = new PDOutlineItem();
+        item.setTitle(name);
+        item.setDestination(document.getPage(page - 1));
+        PDDocumentOutline outline = document.getDocumentCatalog().getDocumentOutline();
+        if (outline == null) {
+            outline = new PDDocumentOutline();
+            document.getDocumentCatalog().setDocumentOutline(outline);
+        }
+        outline.addLast(item);
     }
 
     private Canvas newPage() throws IOException {
