@@ -1,8 +1,10 @@
 package wallplate.task;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
 
 /**
  * A relation between sizes without which a detail cannot be built or drawn.
@@ -35,6 +37,23 @@ public record GeometryRule(
                 List.of(key, than),
                 sizes -> sizes.number(key) <= sizes.number(than),
                 sizes -> "at most %s, which is %s".formatted(thanLabel, PlainNumber.text(sizes.number(than))));
+    }
+
+    /**
+     * Things at a spacing must not be more than can be drawn.
+     *
+     * @param needs the sizes that the length is found from
+     * @param length the length, in real millimetres, over which they stand
+     */
+    public static GeometryRule notMoreThan(int most, String spacing, List<String> needs, ToDoubleFunction<Sizes> length) {
+        List<String> all = new ArrayList<>(needs);
+        all.add(spacing);
+        return new GeometryRule(
+                spacing,
+                all,
+                sizes -> length.applyAsDouble(sizes) <= most * sizes.number(spacing),
+                sizes -> "at least %s, so that no more than %d of them are drawn"
+                        .formatted(PlainNumber.text(Math.ceil(length.applyAsDouble(sizes) / most)), most));
     }
 
     boolean isBrokenBy(Sizes sizes) {

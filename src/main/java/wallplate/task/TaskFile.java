@@ -20,7 +20,7 @@ public final class TaskFile {
         boolean unreadable = reading.top().entries().isEmpty() && !reading.faults().isEmpty();
         return unreadable
                 ? new TaskReading.Refused(reading.faults())
-                : new TaskCheck(reading.top(), reading.faults()).result();
+                : TaskCheck.ofFile(reading.top(), reading.faults());
     }
 
     /**
@@ -37,7 +37,7 @@ public final class TaskFile {
                 place(tree, key, new Entry.Scalar(text.strip(), true, Entry.Kind.TEXT));
             }
         });
-        return new TaskCheck(group(tree), marking).result();
+        return TaskCheck.ofForm(group(tree), marking);
     }
 
     /** The task as a file that {@link #read(String)} reads back to an equal task. */
@@ -48,7 +48,9 @@ public final class TaskFile {
         file.put("detail", task.detail());
         file.put("scale", task.scale().toString());
         file.put("eaves", task.eaves().word());
-        task.sizes().asMap().forEach((key, value) -> place(file, key, value instanceof Double number ? typed(number) : value));
+        task.sizes()
+                .asMap()
+                .forEach((key, value) -> place(file, key, value instanceof Double number ? typed(number) : value));
         Map<String, Object> sheet = new LinkedHashMap<>();
         sheet.put("size", task.sheet().name());
         sheet.put("orientation", task.sheet().landscape() ? "landscape" : "portrait");

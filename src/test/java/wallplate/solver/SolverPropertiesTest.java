@@ -14,6 +14,7 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
+import wallplate.task.Details;
 import wallplate.task.DrawingTask;
 import wallplate.task.EavesSide;
 import wallplate.task.RandomTasks;
@@ -166,6 +167,23 @@ class SolverPropertiesTest {
         assertThat(Solver.construction(task).stream().flatMap(step -> step.linedIn().stream()))
                 .containsExactlyInAnyOrderElementsOf(drawing.lines());
         assertThat(Solver.derived(task)).allSatisfy(value -> assertThat(value.value()).isFinite());
+    }
+
+    @ParameterizedTest(name = "{0}, seed {1}")
+    @MethodSource("tasksAtTheEndsOfTheirRanges")
+    void solvesTheOddestTasksThatAreAcceptedWithoutFloodingThePaper(String detail, long seed, DrawingTask task) {
+        ExpectedDrawing drawing = Solver.solve(task);
+        assertThat(drawing.lines().size()).isBetween(10, 5_000);
+        assertThat(drawing.lines().stream().mapToDouble(line -> line.segment().length()))
+                .allMatch(length -> length > 0 && Double.isFinite(length));
+        assertThat(Solver.construction(task)).isNotEmpty();
+        assertThat(Solver.derived(task)).allSatisfy(value -> assertThat(value.value()).isFinite());
+        assertThat(BriefCheck.check(task)).allSatisfy(advice -> assertThat(advice.source()).isNotBlank());
+    }
+
+    static Stream<Arguments> tasksAtTheEndsOfTheirRanges() {
+        return Details.all().stream().flatMap(detail -> LongStream.range(0, 40)
+                .mapToObj(seed -> Arguments.of(detail.id(), seed, RandomTasks.atTheEndsOfItsRanges(detail, seed))));
     }
 
     private static List<Expected> withoutHand(ExpectedDrawing drawing) {

@@ -1,8 +1,10 @@
 package wallplate.task;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
 
 /** Random tasks that are accepted, the same for the same seed: sizes over wide ranges, parts left out at random. */
@@ -22,6 +24,39 @@ public final class RandomTasks {
 
     public static DrawingTask leanTo(long seed) {
         return new RandomTasks(seed).accepted(true);
+    }
+
+    /** A task of which every size is the smallest or the largest that is accepted, at one of the oddest scales. */
+    public static DrawingTask atTheEndsOfItsRanges(DetailSchema detail, long seed) {
+        RandomTasks tasks = new RandomTasks(seed);
+        for (int trial = 0; trial < 50 * TRIALS; trial++) {
+            if (TaskFile.read(tasks.endsOf(detail), Map.of()) instanceof TaskReading.Accepted accepted) {
+                return accepted.task();
+            }
+        }
+        throw new AssertionError("no odd task was accepted");
+    }
+
+    private Map<String, String> endsOf(DetailSchema detail) {
+        Map<String, String> fields = new HashMap<>(Map.of(
+                "id", "odd", "title", "An odd roof", "detail", detail.id(), "eaves", "left",
+                "sheet.size", "A4", "sheet.orientation", "portrait"));
+        fields.put("scale", "1:" + oneOf(1, 20, 1000));
+        for (PartSchema part : detail.parts()) {
+            if (!part.optional() || random.nextBoolean()) {
+                part.keys().forEach(key -> fields.put(key.key(), endOf(key)));
+            }
+        }
+        return fields;
+    }
+
+    private String endOf(SizeKey key) {
+        if (key instanceof SizeKey.Quantity quantity) {
+            return PlainNumber.text(random.nextBoolean() ? quantity.lowest() : quantity.highest());
+        }
+        return key instanceof SizeKey.Choice choice
+                ? choice.options().get(random.nextInt(choice.options().size())).word()
+                : key.example();
     }
 
     private DrawingTask accepted(boolean leanTo) {

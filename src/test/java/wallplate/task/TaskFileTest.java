@@ -112,7 +112,7 @@ class TaskFileTest {
                 "wall: {thickness: 230, plate-flush: inner} | wall: 230 | wall: found 230; accepted: a group of the keys thickness, plate-flush",
                 "tie-beam: {depth: 150} | tie-beam: {} | tie-beam.depth: is missing; accepted: a plain number of real millimetres from 20 to 800",
                 "tie-beam: {depth: 150} | tie-beams: {depth: 150} | tie-beams: found a key that is not known here; accepted: only id, title",
-                "rafter: {depth: 150, overhang: 400} | rafter: {depth: 150, overhand: 400} | rafter.overhand: found a key that is not known here; accepted: only depth, overhang",
+                "rafter: {depth: 150, overhang: 400} | rafter: {depth: 150, overhand: 400} | rafter.overhand: found a key that is not known here; accepted: only depth, overhang; perhaps overhang is meant",
                 "title: Section through the eaves of the boathouse | title: | title: is missing; accepted: what stands over",
             })
     void namesTheKeyTheValueAndWhatIsAccepted(String replace, String by, String message) {
@@ -195,6 +195,32 @@ class TaskFileTest {
         assertThat(TaskFile.read(fields, Map.of())).isEqualTo(new TaskReading.Accepted(task));
         fields.put("pitch", " ");
         assertThat(Tasks.messages(TaskFile.read(fields, Map.of()))).singleElement().asString().startsWith("pitch: is missing");
+    }
+
+    @ParameterizedTest(name = "seed {0}")
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
+    void answersDamagedFilesWithoutThrowing(long seed) {
+        java.util.Random random = new java.util.Random(seed);
+        String alphabet = " \t\n:-,{}[]&*!|>'\"%@`#?~.0123456789abcdefxyz\u0000\u00e9\ud83d";
+        for (int trial = 0; trial < 250; trial++) {
+            StringBuilder damaged = new StringBuilder(Tasks.BOATHOUSE);
+            for (int i = 0; i <= random.nextInt(6); i++) {
+                int place = random.nextInt(damaged.length());
+                char letter = alphabet.charAt(random.nextInt(alphabet.length()));
+                switch (random.nextInt(3)) {
+                    case 0 -> damaged.setCharAt(place, letter);
+                    case 1 -> damaged.insert(place, letter);
+                    default -> damaged.delete(place, Math.min(damaged.length(), place + 1 + random.nextInt(30)));
+                }
+            }
+            TaskReading reading = TaskFile.read(damaged.toString());
+            if (reading instanceof TaskReading.Accepted accepted) {
+                assertThat(Tasks.accepted(TaskFile.write(accepted.task()))).isEqualTo(accepted.task());
+            } else {
+                assertThat(((TaskReading.Refused) reading).faults()).isNotEmpty().allSatisfy(fault ->
+                        assertThat(fault.message()).isNotBlank().hasSizeLessThan(1000));
+            }
+        }
     }
 
     private static List<String> faults(String replace, String by) {

@@ -1,6 +1,7 @@
 package wallplate.solver.parts;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
@@ -22,6 +23,9 @@ public final class Hatching {
     /** Strokes shorter than this, in millimetres on paper, are left out: a pencil makes a dot of them. */
     private static final double SHORTEST = 0.5;
 
+    /** Strokes in one outline; a larger one, which no sheet could hold, is hatched wider. */
+    private static final int MOST = 400;
+
     private static final Vector DIRECTION = Vector.atDegrees(45);
 
     private Hatching() {}
@@ -34,20 +38,20 @@ public final class Hatching {
      * @param spacing between strokes, square to them
      */
     public static List<Segment> within(List<Point> outline, List<List<Point>> holes, double spacing) {
-        Vector across = DIRECTION.leftNormal();
-        double from = outline.stream().mapToDouble(corner -> across.dot(corner.minus(Point.ORIGIN))).min().orElseThrow();
-        double to = outline.stream().mapToDouble(corner -> across.dot(corner.minus(Point.ORIGIN))).max().orElseThrow();
+        DoubleSummaryStatistics across = outline.stream()
+                .mapToDouble(corner -> DIRECTION.leftNormal().dot(corner.minus(Point.ORIGIN)))
+                .summaryStatistics();
+        double extent = across.getMax() - across.getMin();
+        int count = (int) Math.max(1, Math.min(MOST, Math.floor(extent / spacing)));
+        double gap = Math.max(spacing, extent / MOST);
+        double middle = (across.getMin() + across.getMax()) / 2;
         List<Segment> strokes = new ArrayList<>();
-        int count = (int) Math.floor((to - from) / spacing);
-        double start = from + (to - from - (count - 1) * spacing) / 2;
-        for (int i = 0; i < Math.max(1, count); i++) {
-            double offset = count < 1 ? (from + to) / 2 : start + i * spacing;
-            Line line = new Line(Point.ORIGIN.plus(across.times(offset)), DIRECTION);
-            for (Interval piece : pieces(line, outline, holes)) {
-                if (piece.to - piece.from >= SHORTEST) {
-                    strokes.add(line.between(piece.from, piece.to));
-                }
-            }
+        for (int i = 0; i < count; i++) {
+            double offset = middle + (i - (count - 1) / 2.0) * gap;
+            Line line = new Line(Point.ORIGIN.plus(DIRECTION.leftNormal().times(offset)), DIRECTION);
+            pieces(line, outline, holes).stream()
+                    .filter(piece -> piece.to - piece.from >= SHORTEST)
+                    .forEach(piece -> strokes.add(line.between(piece.from, piece.to)));
         }
         return strokes;
     }

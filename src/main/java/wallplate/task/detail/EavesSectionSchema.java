@@ -42,6 +42,17 @@ public final class EavesSectionSchema {
                 GeometryRule.more("support.spacing", "support.width", "the width of one support"),
                 GeometryRule.more("ceiling.brander.spacing", "ceiling.brander.width", "the width of one brander"),
                 GeometryRule.more("break-line.inside", "wall.thickness", "the wall's thickness"),
+                GeometryRule.notMoreThan(
+                        RoofParts.MOST_IN_A_ROW,
+                        "support.spacing",
+                        List.of("pitch", "rafter.overhang", "break-line.inside"),
+                        sizes -> RoofParts.alongSlope(
+                                sizes, sizes.number("rafter.overhang") + sizes.number("break-line.inside"))),
+                GeometryRule.notMoreThan(
+                        RoofParts.MOST_IN_A_ROW,
+                        "ceiling.brander.spacing",
+                        List.of("break-line.inside"),
+                        sizes -> sizes.number("break-line.inside")),
                 postsApart());
     }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import wallplate.task.DetailSchema;
 import wallplate.task.GeometryRule;
 import wallplate.task.PartSchema;
+import wallplate.task.Sizes;
 
 /** What a task for a section through a lean-to roof between a low and a high wall plate states. */
 public final class MonoPitchSectionSchema {
@@ -35,7 +36,24 @@ public final class MonoPitchSectionSchema {
                 List.of(
                         GeometryRule.notMore("wall-plate.width", "wall.thickness", "the wall's thickness"),
                         GeometryRule.notMore("high-plate.width", "high-wall.thickness", "the high wall's thickness"),
-                        GeometryRule.more("support.spacing", "support.width", "the width of one support")));
+                        GeometryRule.more("support.spacing", "support.width", "the width of one support"),
+                        GeometryRule.notMoreThan(
+                                RoofParts.MOST_IN_A_ROW,
+                                "support.spacing",
+                                List.of(
+                                        "pitch",
+                                        "rafter.overhang",
+                                        "wall.thickness",
+                                        "high-wall.clear-span",
+                                        "high-wall.thickness"),
+                                sizes -> RoofParts.alongSlope(sizes, level(sizes)))));
+    }
+
+    private static double level(Sizes sizes) {
+        return sizes.number("rafter.overhang")
+                + sizes.number("wall.thickness")
+                + sizes.number("high-wall.clear-span")
+                + sizes.number("high-wall.thickness");
     }
 
     private static PartSchema highWall() {

@@ -9,11 +9,20 @@ import wallplate.task.SizeKey.Choice.Option;
 import wallplate.task.SizeKey.Name;
 import wallplate.task.SizeKey.Quantity;
 import wallplate.task.SizeKey.Unit;
+import wallplate.task.Sizes;
 
 /** The parts that sections through roofs are put together from, as a task file states them. */
 final class RoofParts {
 
+    /** Supports or branders that a drawing may hold; a sheet of the largest size shows fewer. */
+    static final int MOST_IN_A_ROW = 200;
+
     private RoofParts() {}
+
+    /** The length along the slope that lies over a level one. */
+    static double alongSlope(Sizes sizes, double levelMm) {
+        return levelMm / Math.cos(Math.toRadians(sizes.number("pitch")));
+    }
 
     static PartSchema pitch() {
         return PartSchema.required(
