@@ -13,9 +13,9 @@ import wallplate.geometry.Segment;
 final class Clutter {
 
     /** An outline that a leader has to cross to reach a body. */
-    static final double OUTLINE = 5;
+    static final double OUTLINE = 7;
     /** A dimension or extension line. */
-    static final double DIMENSION = 7;
+    static final double DIMENSION = 8;
     /** One of many thin lines. */
     static final double HATCH = 0.4;
     /** Text is not crossed unless there is no other way. */

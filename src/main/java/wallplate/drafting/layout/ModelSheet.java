@@ -68,11 +68,12 @@ public final class ModelSheet {
             case PAPER -> "mm on paper";
             case DRAWN -> "whole mm on paper";
         };
-        return List.of(
-                new Cell("Kind", "Model answer"),
-                new Cell("Scale", task.scale().toString()),
-                new Cell("Sheet", sheet),
-                new Cell("Sizes", sizes));
+        List<Cell> cells = new ArrayList<>(List.of(
+                new Cell("Kind", "Model answer"), new Cell("Scale", task.scale().toString()), new Cell("Sheet", sheet)));
+        if (options.dimensions()) {
+            cells.add(new Cell("Sizes", sizes));
+        }
+        return cells;
     }
 
     /** Where on the sheet the heel point comes to lie. */
