@@ -28,7 +28,8 @@ public final class CornerMarkInk {
         String pattern = PATTERNS.get(mark.number());
         double half = PrintedMarks.MARK_SIZE / 2;
         Owner owner = new Owner(Layer.MARK, "", 0, "corner");
-        Cells cells = new Cells(mark.centre().x() - half, mark.centre().y() - half, PrintedMarks.MARK_SIZE / CELLS, owner);
+        double size = PrintedMarks.MARK_SIZE / CELLS;
+        Cells cells = new Cells(mark.centre().x() - half, mark.centre().y() - half, size, owner);
         return cells.inked(CELLS, CELLS, (row, column) -> pattern.charAt(row * (CELLS + 1) + column) == '#');
     }
 }

@@ -3,6 +3,7 @@ package wallplate.drafting.layout;
 import java.util.Arrays;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
+import wallplate.geometry.Vector;
 
 /**
  * What is already on the sheet, for finding room among it.
@@ -60,14 +61,16 @@ final class Clutter {
         int steps = (int) (Math.hypot(endX - startX, endY - startY) * 2) + 1;
         for (int step = 0; step <= steps; step++) {
             double fraction = (double) step / steps;
-            take((int) Math.floor(startX + (endX - startX) * fraction), (int) Math.floor(startY + (endY - startY) * fraction));
+            double x = startX + (endX - startX) * fraction;
+            double y = startY + (endY - startY) * fraction;
+            take((int) Math.floor(x), (int) Math.floor(y));
         }
     }
 
     /** A text along a line: the line through its middle, and how far the letters reach to both sides. */
     void addText(Segment middle, double halfHeight) {
-        var along = middle.vector().unit();
-        var side = along.leftNormal();
+        Vector along = middle.vector().unit();
+        Vector side = along.leftNormal();
         Point start = middle.start().plus(along.times(-0.8));
         Point end = middle.end().plus(along.times(0.8));
         for (double offset : new double[] {-halfHeight - 0.5, 0, halfHeight + 0.5}) {
@@ -128,7 +131,7 @@ final class Clutter {
         double length = middle.length();
         double alongX = (middle.end().x() - middle.start().x()) / length;
         double alongY = (middle.end().y() - middle.start().y()) / length;
-        Box letters = new Box(-CLEAR_OF_TEXT, -halfHeight - CLEAR_OF_TEXT, length + CLEAR_OF_TEXT, halfHeight + CLEAR_OF_TEXT);
+        Box letters = new Box(0, -halfHeight, length, halfHeight).grown(CLEAR_OF_TEXT);
         for (int at = 0; at < 5 * lineCount; at += 5) {
             double startX = lines[at] - middle.start().x();
             double startY = lines[at + 1] - middle.start().y();

@@ -1,5 +1,6 @@
 package wallplate.drafting.layout;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -33,7 +34,7 @@ final class DetailLines {
         return lines.stream()
                 .filter(line -> line.part().equals(part) && line.index() == index && line.edge().equals(edge))
                 .map(DrawnLine::segment)
-                .max(java.util.Comparator.comparingDouble(Segment::length));
+                .max(Comparator.comparingDouble(Segment::length));
     }
 
     /** A part's lines other than hatching and diagonals, by the index of the part. */

@@ -69,7 +69,9 @@ public final class ModelSheet {
             case DRAWN -> "whole mm on paper";
         };
         List<Cell> cells = new ArrayList<>(List.of(
-                new Cell("Kind", "Model answer"), new Cell("Scale", task.scale().toString()), new Cell("Sheet", sheet)));
+                new Cell("Kind", "Model answer"),
+                new Cell("Scale", task.scale().toString()),
+                new Cell("Sheet", sheet)));
         if (options.dimensions()) {
             cells.add(new Cell("Sizes", sizes));
         }

@@ -37,8 +37,8 @@ public final class OverlaySheet {
         for (DrawnLine line : drawing.lines()) {
             if (line.role() != LineRole.HATCH) {
                 Segment place = toPicture.apply(line.segment());
-                inks.add(LineInk.of(
-                        line, new Segment(upright(place.start(), heightPx), upright(place.end(), heightPx)), Shade.FAINT));
+                Segment upright = new Segment(upright(place.start(), heightPx), upright(place.end(), heightPx));
+                inks.add(LineInk.of(line, upright, Shade.FAINT));
             }
         }
         return picture(drawing, widthPx, heightPx, inks);

@@ -41,8 +41,8 @@ record SheetPlan(Box sheet, Box frame, Box titleBlock, Segment bar, Box zone) {
     static SheetPlan of(SheetFormat format, double titleBlockHeight) {
         Box sheet = new Box(0, 0, format.widthMm(), format.heightMm());
         Box frame = frame(format);
-        Box titleBlock = new Box(
-                frame.right() - titleBlockWidth(format), frame.bottom(), frame.right(), frame.bottom() + titleBlockHeight);
+        double left = frame.right() - titleBlockWidth(format);
+        Box titleBlock = new Box(left, frame.bottom(), frame.right(), frame.bottom() + titleBlockHeight);
         Segment bar = PrintedMarks.of(format).barPlace();
         double floor = Math.max(titleBlock.top(), bar.start().y() + HALF_TICK) + CLEAR;
         Box zone = new Box(frame.left() + CLEAR, floor, frame.right() - CLEAR, frame.top() - CLEAR);
