@@ -21,8 +21,8 @@ final class AsDrawn {
     }
 
     /**
-     * Puts drawn values in, in the order of the detail's keys. A value with which the detail could not be built, such as
-     * a plate wider than the wall, is left as it was asked.
+     * Puts drawn values in, in the order of the detail's keys. A value with which the detail could not be built, such
+     * as a plate wider than the wall, is left as it was asked.
      */
     DrawingTask with(Map<String, Double> drawnPaperValues) {
         Sizes sizes = task.sizes();
@@ -51,7 +51,9 @@ final class AsDrawn {
         boolean angle = key.kind() == MeasuredKey.Kind.ANGLE;
         double real = angle ? drawn : drawn * task.scale().denominator();
         if (key.sizeKey().isPresent()) {
-            return sizes.has(key.sizeKey().get()) ? replaced(sizes, key.sizeKey().get(), real) : sizes;
+            return sizes.has(key.sizeKey().get())
+                    ? replaced(sizes, key.sizeKey().get(), real)
+                    : sizes;
         }
         if (key.key().equals("post.position") && sizes.has("posts")) {
             return replaced(sizes, "posts.span", real * sizes.number("posts.equal-spaces"));
@@ -69,8 +71,8 @@ final class AsDrawn {
         List<SizeKey> keys = schema.keys().toList();
         boolean inRange = keys.stream()
                 .filter(key -> sizes.has(key.key()))
-                .allMatch(key -> !(key instanceof SizeKey.Quantity quantity)
-                        || quantity.allows(sizes.number(quantity.key())));
+                .allMatch(key ->
+                        !(key instanceof SizeKey.Quantity quantity) || quantity.allows(sizes.number(quantity.key())));
         return inRange && schema.brokenRules(sizes).isEmpty();
     }
 }

@@ -10,8 +10,8 @@ import wallplate.task.DrawingTask;
 /**
  * Which measured key follows from which others, by the geometry of the task's detail.
  *
- * <p>A spacing along the slope follows from nothing but its own size; the number of supports follows from the pitch, the
- * overhang, the spacing and the width.
+ * <p>A spacing along the slope follows from nothing but its own size; the number of supports follows from the pitch,
+ * the overhang, the spacing and the width.
  */
 public final class Dependencies {
 

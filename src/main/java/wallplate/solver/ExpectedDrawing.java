@@ -12,8 +12,7 @@ import wallplate.task.DrawingTask;
  * @param values one for each key that the task asks for, in the order of the detail's list
  * @param slips the values that known slips would give, by key and then by slip
  */
-public record ExpectedDrawing(
-        DrawingTask task, List<DrawnLine> lines, List<Expected> values, List<SlipValue> slips) {
+public record ExpectedDrawing(DrawingTask task, List<DrawnLine> lines, List<Expected> values, List<SlipValue> slips) {
 
     public ExpectedDrawing {
         lines = List.copyOf(lines);

@@ -44,8 +44,7 @@ public record MeasuredKey(
     }
 
     /** A key that the task does not state as such. */
-    public static MeasuredKey derived(
-            String key, Kind kind, String label, String howMeasured, String... followsFrom) {
+    public static MeasuredKey derived(String key, Kind kind, String label, String howMeasured, String... followsFrom) {
         return new MeasuredKey(key, label, kind, howMeasured, Optional.empty(), Arrays.asList(followsFrom));
     }
 

@@ -4,8 +4,8 @@ package wallplate.solver;
  * The right triangle that every pitched roof is set out with: run, rise and the rafter's length along the slope.
  *
  * <p>The run is level, from the heel point, the outer edge of the wall plate, to the plumb line of the ridge, as the
- * carpentry manuals take it (US Army subcourse EN0069A: span between the outside edges of the plates, run half of it). Any
- * unit of length will do, the same throughout.
+ * carpentry manuals take it (US Army subcourse EN0069A: span between the outside edges of the plates, run half of
+ * it). Any unit of length will do, the same throughout.
  *
  * @param pitchDegrees above level, more than 0 and less than 90
  */
@@ -31,8 +31,8 @@ public record RoofTriangle(double run, double pitchDegrees) {
     }
 
     /**
-     * The same where a ridge board stands between the rafters: each is shortened by half the board's thickness, measured
-     * square to the plumb cut, that is level.
+     * The same where a ridge board stands between the rafters: each is shortened by half the board's thickness,
+     * measured square to the plumb cut, that is level.
      */
     public double rafterLengthAtRidgeBoard(double boardThickness) {
         return alongSlope(run - boardThickness / 2);

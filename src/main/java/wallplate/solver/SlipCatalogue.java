@@ -54,8 +54,8 @@ public final class SlipCatalogue {
                     Reach.PARTICULAR,
                     keys("roof.pitch"),
                     values(size -> size - 10, size -> size + 10),
-                    "The pitch is {drawn}°, ten degrees from {asked}°. Count the tens on the protractor once more, from 0"
-                            + " at the level line, and then the single degrees."),
+                    "The pitch is {drawn}°, ten degrees from {asked}°. Count the tens on the protractor once more,"
+                            + " from 0 at the level line, and then the single degrees."),
             new Slip(
                     "pitch-complement",
                     "pitch set off from the upright",
@@ -70,31 +70,33 @@ public final class SlipCatalogue {
                     Reach.PARTICULAR,
                     keys("roof.pitch"),
                     values(size -> 180 - size),
-                    "The pitch is {drawn}°, which is {asked}° on the protractor's other row of figures. Use the row that"
-                            + " begins with 0 at your level line."),
+                    "The pitch is {drawn}°, which is {asked}° on the protractor's other row of figures. Use the row"
+                            + " that begins with 0 at your level line."),
             new Slip(
                     "pitch-misread",
                     "protractor misread by a few degrees",
                     Reach.LOOSE,
                     keys("roof.pitch"),
                     around(1.5, 8),
-                    "The pitch is {drawn}°; {asked}° is asked. It looks as if the protractor was read a few degrees out:"
-                            + " lay its base along the level line, its centre on the heel point, and count the degrees"
-                            + " from the nearest ten."),
+                    "The pitch is {drawn}°; {asked}° is asked. It looks as if the protractor was read a few degrees"
+                            + " out: lay its base along the level line, its centre on the heel point, and count the"
+                            + " degrees from the nearest ten."),
             new Slip(
                     "overhang-along-slope",
                     "overhang measured along the slope",
                     Reach.PARTICULAR,
                     keys("rafter.overhang"),
                     (expected, size, drawing) -> List.of(Reading.exactly(size * cosine(drawing))),
-                    "The overhang is {drawn} mm measured level; {asked} mm is asked. It seems that {asked} mm was measured"
-                            + " along the rafter: measure it level, from the outer wall face to the plumb cut."),
+                    "The overhang is {drawn} mm measured level; {asked} mm is asked. It seems that {asked} mm was"
+                        + " measured along the rafter: measure it level, from the outer wall face to the plumb cut."),
             new Slip(
                     "overhang-from-plate",
                     "overhang measured from the wall plate",
                     Reach.PARTICULAR,
                     keys("rafter.overhang"),
-                    (expected, size, drawing) -> setIn(drawing).map(setIn -> Reading.exactly(size - setIn)).toList(),
+                    (expected, size, drawing) -> setIn(drawing)
+                            .map(setIn -> Reading.exactly(size - setIn))
+                            .toList(),
                     "The overhang is {drawn} mm from the outer wall face; {asked} mm is asked. It seems that it was"
                             + " measured from the wall plate: begin at the outer face of the wall."),
             new Slip(
@@ -105,8 +107,8 @@ public final class SlipCatalogue {
                     (expected, size, drawing) -> mm(drawing, "fascia.thickness")
                             .map(fascia -> Reading.exactly(size - fascia))
                             .toList(),
-                    "The overhang is {drawn} mm to the rafter's plumb cut; {asked} mm is asked. It seems that the fascia"
-                            + " was counted in: the fascia comes on the outside of the plumb cut."),
+                    "The overhang is {drawn} mm to the rafter's plumb cut; {asked} mm is asked. It seems that the"
+                            + " fascia was counted in: the fascia comes on the outside of the plumb cut."),
             new Slip(
                     "depth-plumb",
                     "depth measured plumb instead of square to the slope",
@@ -129,8 +131,8 @@ public final class SlipCatalogue {
                     Reach.PARTICULAR,
                     keys("support.spacing"),
                     (expected, size, drawing) -> List.of(Reading.exactly(size / cosine(drawing))),
-                    "The {supports} are {drawn} mm apart along the slope; {asked} mm is asked. It seems that {asked} mm was"
-                            + " measured level: step the spacing off along the rafter's top."),
+                    "The {supports} are {drawn} mm apart along the slope; {asked} mm is asked. It seems that {asked}"
+                            + " mm was measured level: step the spacing off along the rafter's top."),
             new Slip(
                     "spacing-clear",
                     "spacing measured between faces instead of centres",
@@ -139,25 +141,27 @@ public final class SlipCatalogue {
                     (expected, size, drawing) -> mm(drawing, expected.key().replace(".spacing", ".width"))
                             .map(width -> Reading.exactly(size + width))
                             .toList(),
-                    "The {what} is {drawn} mm from centre to centre; {asked} mm is asked. It seems that {asked} mm was left"
-                            + " clear between them: measure from the centre of one to the centre of the next."),
+                    "The {what} is {drawn} mm from centre to centre; {asked} mm is asked. It seems that {asked} mm was"
+                            + " left clear between them: measure from the centre of one to the centre of the next."),
             new Slip(
                     "projection-level",
                     "projection measured level instead of along the slope",
                     Reach.PARTICULAR,
                     keys("covering.projection"),
                     (expected, size, drawing) -> List.of(Reading.exactly(size / cosine(drawing))),
-                    "The covering runs {drawn} mm past the toe along the slope; {asked} mm is asked. It seems that it was"
-                            + " measured level: measure it along the slope."),
+                    "The covering runs {drawn} mm past the toe along the slope; {asked} mm is asked. It seems that it"
+                            + " was measured level: measure it along the slope."),
             new Slip(
                     "ceiling-underside",
                     "ceiling measured to the underside of its board",
                     Reach.PARTICULAR,
                     keys("ceiling.drop"),
                     (expected, size, drawing) -> List.of(Reading.exactly(size
-                            - drawing.task().scale().onPaper(drawing.task().sizes().number("ceiling.board")))),
-                    "The ceiling board's top is {drawn} mm under the tie beam; {asked} mm is asked. It seems that the board"
-                            + " was counted in: the branders fill the whole distance, the board comes under them."),
+                            - drawing.task()
+                                    .scale()
+                                    .onPaper(drawing.task().sizes().number("ceiling.board")))),
+                    "The ceiling board's top is {drawn} mm under the tie beam; {asked} mm is asked. It seems that the"
+                        + " board was counted in: the branders fill the whole distance, the board comes under them."),
             new Slip(
                     "position-to-face",
                     "post set out to its face instead of its centre",
@@ -167,8 +171,8 @@ public final class SlipCatalogue {
                             .flatMap(width -> Stream.of(size - width / 2, size + width / 2))
                             .map(Reading::exactly)
                             .toList(),
-                    "The first post's centre is at {drawn} mm; {asked} mm is asked. It seems that a side of the post was"
-                            + " put there: mark its centre line first, then half its width to each side."),
+                    "The first post's centre is at {drawn} mm; {asked} mm is asked. It seems that a side of the post"
+                            + " was put there: mark its centre line first, then half its width to each side."),
             new Slip(
                     "wrong-datum",
                     "posts set out from the wrong line of the wall",
@@ -177,8 +181,8 @@ public final class SlipCatalogue {
                     (expected, size, drawing) -> mm(drawing, "wall.thickness")
                             .map(wall -> Reading.exactly(size + (fromCentreLine(drawing) ? -wall / 2 : wall / 2)))
                             .toList(),
-                    "The first post is at {drawn} mm; {asked} mm is asked. It seems that it was set out from another line of"
-                            + " the wall: look once more from where the spaces are counted."),
+                    "The first post is at {drawn} mm; {asked} mm is asked. It seems that it was set out from another"
+                            + " line of the wall: look once more from where the spaces are counted."),
             new Slip(
                     "space-count-off",
                     "span divided into one space too many or too few",
@@ -190,64 +194,64 @@ public final class SlipCatalogue {
                                 Reading.exactly(size * spaces / (spaces + 1)),
                                 Reading.exactly(size * spaces / (spaces - 1)));
                     },
-                    "The first post is at {drawn} mm; {asked} mm is asked. It seems that the span was divided into one space"
-                            + " too many or too few: count the spaces, not the posts."),
+                    "The first post is at {drawn} mm; {asked} mm is asked. It seems that the span was divided into one"
+                            + " space too many or too few: count the spaces, not the posts."),
             new Slip(
                     "off-the-heel",
                     "rafter not through the heel point",
                     Reach.PARTICULAR,
                     keys("rafter.heel-offset"),
                     SlipCatalogue::otherCorners,
-                    "The rafter's underside misses the heel point by {drawn} mm{detail}. It passes through the top outer corner"
-                            + " of the wall plate: mark that corner first and draw the slope through it."),
+                    "The rafter's underside misses the heel point by {drawn} mm{detail}. It passes through the top"
+                            + " outer corner of the wall plate: mark that corner first and draw the slope through it."),
             new Slip(
                     "off-the-heel",
                     "rafter not through the heel point",
                     Reach.LOOSE,
                     keys("rafter.heel-offset"),
                     around(0, 40),
-                    "The rafter's underside misses the heel point by {drawn} mm. It passes through the top outer corner of the"
-                            + " wall plate: mark that corner first and draw the slope through it."),
+                    "The rafter's underside misses the heel point by {drawn} mm. It passes through the top outer"
+                            + " corner of the wall plate: mark that corner first and draw the slope through it."),
             new Slip(
                     "count-off-by-one",
                     "one too many or too few",
                     Reach.PARTICULAR,
                     expected -> expected instanceof Expected.Count,
                     values(size -> size - 1, size -> size + 1),
-                    "{drawn} are drawn where {asked} are asked: one too many or too few. Count the spaces: there is one thing"
-                            + " more than there are spaces."),
+                    "{drawn} are drawn where {asked} are asked: one too many or too few. Count the spaces: there is"
+                            + " one thing more than there are spaces."),
             new Slip(
                     "half-size",
                     "half the size",
                     Reach.GENERAL,
                     SlipCatalogue::isLength,
                     values(size -> size / 2),
-                    "The {what} is {drawn} mm, about half of the {asked} mm asked. Divide the real size by the scale once,"
-                            + " and measure the result with the millimetre side of the ruler."),
+                    "The {what} is {drawn} mm, about half of the {asked} mm asked. Divide the real size by the scale"
+                            + " once, and measure the result with the millimetre side of the ruler."),
             new Slip(
                     "double-size",
                     "double the size",
                     Reach.GENERAL,
                     SlipCatalogue::isLength,
                     values(size -> size * 2),
-                    "The {what} is {drawn} mm, about twice the {asked} mm asked. Divide the real size by the whole of the"
-                            + " scale's number, and measure the result with the millimetre side of the ruler."),
+                    "The {what} is {drawn} mm, about twice the {asked} mm asked. Divide the real size by the whole of"
+                            + " the scale's number, and measure the result with the millimetre side of the ruler."),
             new Slip(
                     "width-depth-swapped",
                     "width and depth swapped",
                     Reach.GENERAL,
                     expected -> SWAPPED.containsKey(expected.key()),
                     SlipCatalogue::otherSide,
-                    "The {what} is {drawn} mm; {asked} mm is asked. It seems that width and depth have changed places: look"
-                            + " in the brief which of the two sizes is which."),
+                    "The {what} is {drawn} mm; {asked} mm is asked. It seems that width and depth have changed places:"
+                            + " look in the brief which of the two sizes is which."),
             new Slip(
                     "plan-scale",
                     "size taken from the plan without converting it",
                     Reach.GENERAL,
                     expected -> ON_PLAN.contains(expected.key()),
                     (expected, size, drawing) -> atScales(size, drawing, PLAN_SCALES),
-                    "The {what} is {drawn} mm; {asked} mm is asked. {detail} Turn a length from the plan into its real size"
-                            + " first, then divide by this drawing's scale."),
+                    "The {what} is {drawn} mm; {asked} mm is asked. {detail} Turn a length from the plan into its real"
+                            + " size first, then divide by this drawing's scale."),
             new Slip(
                     "wrong-scale",
                     "measured at another scale",
@@ -257,7 +261,9 @@ public final class SlipCatalogue {
                             size,
                             drawing,
                             ON_PLAN.contains(expected.key())
-                                    ? SCALES.stream().filter(scale -> !PLAN_SCALES.contains(scale)).toList()
+                                    ? SCALES.stream()
+                                            .filter(scale -> !PLAN_SCALES.contains(scale))
+                                            .toList()
                                     : SCALES),
                     "The {what} is {drawn} mm; {asked} mm is asked. {detail} Check the scale in the title block before"
                             + " dividing."),
@@ -267,24 +273,24 @@ public final class SlipCatalogue {
                     Reach.LOOSE,
                     SlipCatalogue::isLength,
                     SlipCatalogue::anythingElse,
-                    "The {what} is {drawn} mm; {asked} mm is asked. {detail} Look in the brief whether the size of another part was"
-                            + " taken, and check the division."),
+                    "The {what} is {drawn} mm; {asked} mm is asked. {detail} Look in the brief whether the size of"
+                            + " another part was taken, and check the division."),
             new Slip(
                     "mirrored",
                     "drawn the other way round",
                     Reach.PARTICULAR,
                     keys("drawing.eaves"),
                     (expected, size, drawing) -> List.of(),
-                    "The eaves are on the {drawn}; the task asks for them on the {asked}. The drawing is right way round"
-                            + " when the overhang lies on the {asked} of the sheet."),
+                    "The eaves are on the {drawn}; the task asks for them on the {asked}. The drawing is right way"
+                            + " round when the overhang lies on the {asked} of the sheet."),
             new Slip(
                     "not-crossed",
                     "cut timber without diagonals",
                     Reach.PARTICULAR,
                     expected -> expected.key().endsWith(".crossed"),
                     (expected, size, drawing) -> List.of(),
-                    "The {what} are missing. Timber that is cut across the grain is shown by two crossing diagonals in its"
-                            + " outline."),
+                    "The {what} are missing. Timber that is cut across the grain is shown by two crossing diagonals in"
+                            + " its outline."),
             new Slip(
                     "not-hatched",
                     "cut walling without hatching",
@@ -332,8 +338,7 @@ public final class SlipCatalogue {
             if (other.kind() == MeasuredKey.Kind.SECTION_SIZE && !other.key().equals(expected.key())) {
                 mm(drawing, other.key())
                         .filter(value -> Math.abs(value - size) >= CLEARLY_OFF)
-                        .map(value -> Reading.exactly(
-                                value, "It has the " + other.labelFor(drawing.task()) + "."))
+                        .map(value -> Reading.exactly(value, "It has the " + other.labelFor(drawing.task()) + "."))
                         .forEach(readings::add);
             }
         }
@@ -367,8 +372,11 @@ public final class SlipCatalogue {
         Stream<Reading> outerBottom = mm(drawing, "wall-plate.depth")
                 .map(depth -> Reading.exactly(-depth * cosine, ": it goes through the plate's bottom outer corner"));
         Stream<Reading> wallFace = setIn(drawing)
-                .map(setIn -> Reading.exactly(setIn * sine, ": it meets the outer wall face at the level of the plate's top"));
-        return Stream.of(innerTop, outerBottom, wallFace).flatMap(stream -> stream).toList();
+                .map(setIn -> Reading.exactly(
+                        setIn * sine, ": it meets the outer wall face at the level of the plate's top"));
+        return Stream.of(innerTop, outerBottom, wallFace)
+                .flatMap(stream -> stream)
+                .toList();
     }
 
     private static double cosine(ExpectedDrawing drawing) {
@@ -376,7 +384,8 @@ public final class SlipCatalogue {
     }
 
     private static Stream<Double> mm(ExpectedDrawing drawing, String key) {
-        return drawing.value(key)
+        return drawing
+                .value(key)
                 .filter(Expected.Length.class::isInstance)
                 .map(value -> ((Expected.Length) value).exactMm())
                 .stream();

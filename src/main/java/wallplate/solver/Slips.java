@@ -64,9 +64,9 @@ public final class Slips {
     /**
      * The slips that a measured value fits, the nearest first; empty where it is right, or fits none.
      *
-     * <p>A slip fits where it gives, of the exact or of the rounded size, a value within the tolerance of the measured one.
-     * Of several, those are kept that cannot be told apart from the nearest. A slip that many values fit is named only
-     * where no other does.
+     * <p>A slip fits where it gives, of the exact or of the rounded size, a value within the tolerance of the
+     * measured one. Of several, those are kept that cannot be told apart from the nearest. A slip that many values fit
+     * is named only where no other does.
      *
      * @param measured paper millimetres, degrees or a number of things
      * @param tolerance in the same unit
@@ -83,7 +83,8 @@ public final class Slips {
     /** The slip that a wrong word fits, such as the eaves on the other side; empty where the word is right. */
     public Optional<SlipFit> fitting(String key, String word) {
         return asked.value(key)
-                .filter(expected -> expected instanceof Expected.Word right && !right.word().equals(word))
+                .filter(expected ->
+                        expected instanceof Expected.Word right && !right.word().equals(word))
                 .flatMap(expected -> withoutNumber(expected, word));
     }
 
@@ -105,7 +106,9 @@ public final class Slips {
         if (expected instanceof Expected.Length length) {
             return length.deviation(measured) <= tolerance;
         }
-        return exactSize(expected).map(size -> Math.abs(size - measured) <= tolerance).orElse(true);
+        return exactSize(expected)
+                .map(size -> Math.abs(size - measured) <= tolerance)
+                .orElse(true);
     }
 
     private List<SlipFit> fits(Expected expected, double measured, double tolerance, boolean loose) {
@@ -118,7 +121,10 @@ public final class Slips {
                                 fit.slip(), fit, (one, other) -> one.deviation() <= other.deviation() ? one : other));
             }
         }
-        double best = nearestById.values().stream().mapToDouble(SlipFit::deviation).min().orElse(0);
+        double best = nearestById.values().stream()
+                .mapToDouble(SlipFit::deviation)
+                .min()
+                .orElse(0);
         return nearestById.values().stream()
                 .filter(fit -> fit.deviation() <= best + TOLD_APART * tolerance)
                 .sorted(Comparator.comparingDouble(SlipFit::deviation).thenComparing(SlipFit::slip))
@@ -154,8 +160,7 @@ public final class Slips {
     }
 
     private static Reading spanning(Reading first, Reading second) {
-        return new Reading(
-                Math.min(first.from(), second.from()), Math.max(first.to(), second.to()), first.detail());
+        return new Reading(Math.min(first.from(), second.from()), Math.max(first.to(), second.to()), first.detail());
     }
 
     private static List<Slip> applying(Expected expected) {
@@ -176,7 +181,9 @@ public final class Slips {
 
     private static double drawnSize(Expected expected) {
         boolean drawn = expected instanceof Expected.Length length && length.drawnMm() > 0;
-        return drawn ? ((Expected.Length) expected).drawnMm() : exactSize(expected).orElse(0.0);
+        return drawn
+                ? ((Expected.Length) expected).drawnMm()
+                : exactSize(expected).orElse(0.0);
     }
 
     private static String sentence(Slip slip, Expected expected, ExpectedDrawing drawing, String drawn, String detail) {

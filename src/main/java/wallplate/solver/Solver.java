@@ -72,7 +72,13 @@ public final class Solver {
 
     private static ConstructionStep numbered(int number, Part part, Step step) {
         return new ConstructionStep(
-                number, part.name(), step.title(), step.calculation(), step.instruction(), step.faint(), step.linedIn());
+                number,
+                part.name(),
+                step.title(),
+                step.calculation(),
+                step.instruction(),
+                step.faint(),
+                step.linedIn());
     }
 
     /** Everything that can be measured on a drawing of the task's detail, whether this task asks for it or not. */

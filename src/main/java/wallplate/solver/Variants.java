@@ -64,8 +64,8 @@ public final class Variants {
     }
 
     /**
-     * Up to so many variants, each different from the task and from the others; fewer where the ranges hold no more. Their
-     * ids and titles are the task's with the variant's number behind.
+     * Up to so many variants, each different from the task and from the others; fewer where the ranges hold no more.
+     * Their ids and titles are the task's with the variant's number behind.
      */
     public static List<DrawingTask> of(DrawingTask task, List<VariantRange> ranges, long seed, int number) {
         return new Variants(task, ranges).draw(new Random(seed), number);
@@ -143,7 +143,8 @@ public final class Variants {
         }
         ExpectedDrawing drawing = Solver.solve(variant);
         List<String> keys = drawing.values().stream().map(Expected::key).toList();
-        boolean sameKeys = keys.equals(first.values().stream().map(Expected::key).toList());
+        boolean sameKeys =
+                keys.equals(first.values().stream().map(Expected::key).toList());
         return sameKeys && countsAreClose(drawing) && unusual.containsAll(adviceKeys(variant));
     }
 

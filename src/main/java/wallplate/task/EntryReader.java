@@ -7,7 +7,10 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import wallplate.task.yaml.Entry;
 
-/** Takes single values out of a task's entries, by dotted key, and notes a fault for each that is not as it should be. */
+/**
+ * Takes single values out of a task's entries, by dotted key, and notes a fault for each that is not as it should
+ * be.
+ */
 final class EntryReader {
 
     private static final Pattern NUMBER = Pattern.compile("[-+]?(\\d{1,12}(\\.\\d{0,12})?|\\.\\d{1,12})");
@@ -39,7 +42,9 @@ final class EntryReader {
     }
 
     void unknownKey(String key, String word, Set<String> known) {
-        String meant = NearestWord.among(known, word).map("; perhaps %s is meant"::formatted).orElse("");
+        String meant = NearestWord.among(known, word)
+                .map("; perhaps %s is meant"::formatted)
+                .orElse("");
         fault(key, "a key that is not known here", "only " + String.join(", ", known) + meant);
     }
 

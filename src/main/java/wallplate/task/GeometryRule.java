@@ -14,8 +14,7 @@ import java.util.function.ToDoubleFunction;
  * @param holds whether the sizes keep the rule
  * @param accepted what would be right for these sizes, in words
  */
-public record GeometryRule(
-        String key, List<String> needs, Predicate<Sizes> holds, Function<Sizes, String> accepted) {
+public record GeometryRule(String key, List<String> needs, Predicate<Sizes> holds, Function<Sizes, String> accepted) {
 
     public GeometryRule {
         needs = List.copyOf(needs);
@@ -45,7 +44,8 @@ public record GeometryRule(
      * @param needs the sizes that the length is found from
      * @param length the length, in real millimetres, over which they stand
      */
-    public static GeometryRule notMoreThan(int most, String spacing, List<String> needs, ToDoubleFunction<Sizes> length) {
+    public static GeometryRule notMoreThan(
+            int most, String spacing, List<String> needs, ToDoubleFunction<Sizes> length) {
         List<String> all = new ArrayList<>(needs);
         all.add(spacing);
         return new GeometryRule(

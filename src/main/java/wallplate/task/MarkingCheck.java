@@ -67,7 +67,9 @@ final class MarkingCheck {
         if (entry instanceof Entry.Group group) {
             return Optional.of(plainGroup(path, group));
         }
-        return entry instanceof Entry.Row row ? Optional.of(plainRow(path, row)) : plainValue(path, (Entry.Scalar) entry);
+        return entry instanceof Entry.Row row
+                ? Optional.of(plainRow(path, row))
+                : plainValue(path, (Entry.Scalar) entry);
     }
 
     private List<Object> plainRow(String path, Entry.Row row) {
@@ -87,9 +89,10 @@ final class MarkingCheck {
             return Optional.of(typed.text());
         }
         return switch (typed.kind()) {
-            case WHOLE_NUMBER, FRACTION -> reader.number(path, typed, "a plain number, or text in quotes")
-                    .map(MarkingCheck::wholeWherePossible);
-            case YES_OR_NO -> Optional.of(Set.of("true", "yes", "on").contains(typed.text().toLowerCase(Locale.ROOT)));
+            case WHOLE_NUMBER, FRACTION ->
+                reader.number(path, typed, "a plain number, or text in quotes").map(MarkingCheck::wholeWherePossible);
+            case YES_OR_NO ->
+                Optional.of(Set.of("true", "yes", "on").contains(typed.text().toLowerCase(Locale.ROOT)));
             case TEXT, NOTHING -> Optional.of(typed.text());
         };
     }

@@ -16,7 +16,8 @@ final class NearestWord {
         return known.stream()
                 .filter(word -> Math.abs(word.length() - typed.length()) <= FARTHEST)
                 .filter(word -> edits(word, typed) <= Math.min(FARTHEST, word.length() / 2))
-                .min(Comparator.comparingInt((String word) -> edits(word, typed)).thenComparing(word -> word));
+                .min(Comparator.comparingInt((String word) -> edits(word, typed))
+                        .thenComparing(word -> word));
     }
 
     /** The least number of single letters to add, leave out or change (Levenshtein's distance). */

@@ -103,7 +103,8 @@ public sealed interface SizeKey {
 
         @Override
         public String accepted() {
-            return "one of " + String.join(", ", options.stream().map(Option::word).toList());
+            return "one of "
+                    + String.join(", ", options.stream().map(Option::word).toList());
         }
     }
 

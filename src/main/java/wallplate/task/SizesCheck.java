@@ -8,7 +8,10 @@ import java.util.Optional;
 import java.util.Set;
 import wallplate.task.yaml.Entry;
 
-/** Checks the sizes and choices of one detail: unknown and missing keys, each value, and what must hold between them. */
+/**
+ * Checks the sizes and choices of one detail: unknown and missing keys, each value, and what must hold between
+ * them.
+ */
 final class SizesCheck {
 
     private final EntryReader reader;
@@ -101,8 +104,9 @@ final class SizesCheck {
         if (quantity.allows(value)) {
             return true;
         }
-        boolean metres =
-                quantity.unit() == SizeKey.Unit.MILLIMETRES && value < quantity.lowest() && quantity.allows(value * 1000);
+        boolean metres = quantity.unit() == SizeKey.Unit.MILLIMETRES
+                && value < quantity.lowest()
+                && quantity.allows(value * 1000);
         reader.fault(
                 quantity.key(),
                 PlainNumber.text(value),

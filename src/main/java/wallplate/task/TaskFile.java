@@ -17,7 +17,8 @@ public final class TaskFile {
     /** Reads and checks a task file; whatever stands in it, the answer is a task or the list of its faults. */
     public static TaskReading read(String yaml) {
         YamlText.Reading reading = YamlText.read(yaml);
-        boolean unreadable = reading.top().entries().isEmpty() && !reading.faults().isEmpty();
+        boolean unreadable =
+                reading.top().entries().isEmpty() && !reading.faults().isEmpty();
         return unreadable
                 ? new TaskReading.Refused(reading.faults())
                 : TaskCheck.ofFile(reading.top(), reading.faults());

@@ -53,6 +53,9 @@ public class SolverBenchmark {
     }
 
     public static void main(String[] arguments) throws RunnerException {
-        new Runner(new OptionsBuilder().include(SolverBenchmark.class.getSimpleName()).build()).run();
+        new Runner(new OptionsBuilder()
+                        .include(SolverBenchmark.class.getSimpleName())
+                        .build())
+                .run();
     }
 }

@@ -59,7 +59,8 @@ class BriefCheckTest {
 
     @Test
     void comparesLongRaftersWithATableOfACode() {
-        DrawingTask posts = Tasks.boathouse("posts: {width: 100, equal-spaces: 4, span: 6400", "posts: {width: 100, equal-spaces: 2, span: 14000");
+        DrawingTask posts = Tasks.boathouse(
+                "posts: {width: 100, equal-spaces: 4, span: 6400", "posts: {width: 100, equal-spaces: 2, span: 14000");
         assertThat(BriefCheck.check(posts)).anySatisfy(one -> {
             assertThat(one.key()).isEqualTo("rafter.depth");
             assertThat(one.message()).contains("4724 mm at this depth");

@@ -14,9 +14,10 @@ import wallplate.task.Tasks;
 /**
  * The solver's roof against worked examples and tables of published carpentry books and manuals.
  *
- * <p>Sources: H = F. T. Hodgson, ABC of the Steel Square and its Uses (Project Gutenberg 49273). N = W. Noyes, Handwork in
- * Wood (Project Gutenberg 20846). US Navy NAVEDTRA 14044. US Army subcourses EN0069A and EN5156. G = I. S. Griffith,
- * Carpentry. R = Rivington, Notes on Building Construction. Their run is counted from the outer edge of the wall plate, so
+ * <p>Sources: H = F. T. Hodgson, ABC of the Steel Square and its Uses (Project Gutenberg 49273). N = W. Noyes,
+ * Handwork in Wood (Project Gutenberg 20846). US Navy NAVEDTRA 14044. US Army subcourses EN0069A and EN5156. G = I. S.
+ * Griffith, Carpentry. R = Rivington, Notes on Building Construction. Their run is counted from the outer edge of the
+ * wall plate, so
  * the tasks here set the plate flush with the outer face and the span out from it.
  */
 class CarpentryReferenceTest {
@@ -130,13 +131,14 @@ class CarpentryReferenceTest {
 
     @Test
     void findsTheRunBetweenWallsOfDifferentHeight() {
-        // Journal of Light Construction, questions and answers (Holladay): walls 24 in apart in height, 6 in 12: run 48 in
+        // Journal of Light Construction, questions and answers (Holladay): walls 24 in apart in height, 6 in 12: run 48
+        // in
         double runMm = 48 * INCH;
         String yaml = Tasks.LEAN_TO
                 .replace("pitch: 12", "pitch: " + PlainNumber.text(Math.toDegrees(Math.atan(0.5)), 10))
                 .replace("clear-span: 2200", "clear-span: " + PlainNumber.text(runMm - 100, 6));
-        Expected.Length rise =
-                (Expected.Length) Solver.solve(Tasks.accepted(yaml)).value("high-plate.rise").orElseThrow();
+        Expected.Length rise = (Expected.Length)
+                Solver.solve(Tasks.accepted(yaml)).value("high-plate.rise").orElseThrow();
         assertThat(rise.realMm() / INCH).isCloseTo(24, within(1e-6));
     }
 
@@ -158,13 +160,15 @@ class CarpentryReferenceTest {
     void shortensRaftersAtARidgeBoard() {
         // H; Miller, Carpenters' Guide: by half the board's thickness, measured square to the plumb cut
         RoofTriangle triangle = RoofTriangle.ofRise(144, 96);
-        double level = (triangle.rafterLength() - triangle.rafterLengthAtRidgeBoard(1.5)) * Math.cos(Math.toRadians(triangle.pitchDegrees()));
+        double level = (triangle.rafterLength() - triangle.rafterLengthAtRidgeBoard(1.5))
+                * Math.cos(Math.toRadians(triangle.pitchDegrees()));
         assertThat(level).isCloseTo(0.75, within(1e-9));
     }
 
     @Test
     void findsTheTrussesOfTheNotes() {
-        // R, Best Forms of Roof: principals of 16 ft on 30 ft span and of 24 ft on 45 ft, both 20.36 degrees, supports 8 ft apart
+        // R, Best Forms of Roof: principals of 16 ft on 30 ft span and of 24 ft on 45 ft, both 20.36 degrees, supports
+        // 8 ft apart
         double king = Math.toDegrees(Math.acos(15.0 / 16));
         assertThat(new RoofTriangle(15, king).rafterLength()).isCloseTo(16, within(1e-9));
         assertThat(new RoofTriangle(22.5, king).rafterLength()).isCloseTo(24, within(1e-9));
@@ -197,11 +201,19 @@ class CarpentryReferenceTest {
         DrawingTask task = Tasks.accepted(Tasks.BOATHOUSE
                 .replace("plate-flush: inner", "plate-flush: outer")
                 .replace("wall-centre", "outer-face"));
-        java.util.Map<String, Object> sizes = new java.util.LinkedHashMap<>(task.sizes().asMap());
+        java.util.Map<String, Object> sizes =
+                new java.util.LinkedHashMap<>(task.sizes().asMap());
         sizes.put("pitch", Math.toDegrees(Math.atan(slope)));
         sizes.put("posts.span", spanInches * INCH);
         return new DrawingTask(
-                task.id(), task.title(), task.detail(), task.scale(), task.eaves(), Sizes.of(sizes), task.sheet(), task.marking());
+                task.id(),
+                task.title(),
+                task.detail(),
+                task.scale(),
+                task.eaves(),
+                Sizes.of(sizes),
+                task.sheet(),
+                task.marking());
     }
 
     private static double value(DrawingTask task, String id) {

@@ -15,21 +15,27 @@ class ConstructionTest {
     @Test
     void linesInEveryLineOfTheDrawingOnce() {
         DrawingTask task = Tasks.boathouse();
-        List<DrawnLine> linedIn =
-                Solver.construction(task).stream().flatMap(step -> step.linedIn().stream()).toList();
-        assertThat(linedIn).containsExactlyInAnyOrderElementsOf(Solver.solve(task).lines());
+        List<DrawnLine> linedIn = Solver.construction(task).stream()
+                .flatMap(step -> step.linedIn().stream())
+                .toList();
+        assertThat(linedIn)
+                .containsExactlyInAnyOrderElementsOf(Solver.solve(task).lines());
     }
 
     @Test
     void countsTheStepsFromOne() {
         List<ConstructionStep> steps = Solver.construction(Tasks.boathouse());
-        assertThat(steps).extracting(ConstructionStep::number)
-                .containsExactlyElementsOf(IntStream.rangeClosed(1, steps.size()).boxed().toList());
+        assertThat(steps)
+                .extracting(ConstructionStep::number)
+                .containsExactlyElementsOf(
+                        IntStream.rangeClosed(1, steps.size()).boxed().toList());
     }
 
     @Test
     void drawsThePitchBeforeWhatStandsOnIt() {
-        List<String> parts = Solver.construction(Tasks.boathouse()).stream().map(ConstructionStep::part).toList();
+        List<String> parts = Solver.construction(Tasks.boathouse()).stream()
+                .map(ConstructionStep::part)
+                .toList();
         assertThat(parts.indexOf("wall-plate")).isLessThan(parts.indexOf("rafter"));
         assertThat(parts.indexOf("rafter")).isLessThan(parts.indexOf("support"));
         assertThat(parts.indexOf("support")).isLessThan(parts.indexOf("covering"));
@@ -53,7 +59,8 @@ class ConstructionTest {
         DrawingTask task = Tasks.accepted(Tasks.BOATHOUSE.replaceAll("(?m)^" + part + ":.*\n", ""));
         String drawn = part.equals("posts") ? "post" : part;
         assertThat(Solver.construction(task)).extracting(ConstructionStep::part).doesNotContain(drawn);
-        assertThat(Solver.construction(task)).allSatisfy(step ->
-                assertThat(step.instruction() + step.title() + step.calculation()).doesNotContain("{", "NaN", "null"));
+        assertThat(Solver.construction(task))
+                .allSatisfy(step -> assertThat(step.instruction() + step.title() + step.calculation())
+                        .doesNotContain("{", "NaN", "null"));
     }
 }

@@ -25,17 +25,23 @@ class DetailsTest {
         assertThat(Details.all()).extracting("id").contains(task.detail()).hasSize(2);
         ExpectedDrawing drawing = Solver.solve(task);
         assertThat(drawing.lines()).isNotEmpty();
-        assertThat(drawing.values()).extracting(Expected::key).startsWith("roof.pitch").endsWith("drawing.eaves").doesNotHaveDuplicates();
+        assertThat(drawing.values())
+                .extracting(Expected::key)
+                .startsWith("roof.pitch")
+                .endsWith("drawing.eaves")
+                .doesNotHaveDuplicates();
     }
 
     @ParameterizedTest
     @MethodSource("oneTaskOfEachDetail")
     void describesEveryKeyThatItAsksFor(DrawingTask task) {
-        List<String> described = Solver.keys(task).stream().map(MeasuredKey::key).toList();
+        List<String> described =
+                Solver.keys(task).stream().map(MeasuredKey::key).toList();
         assertThat(Solver.solve(task).values()).extracting(Expected::key).isSubsetOf(described);
         assertThat(Solver.keys(task)).allSatisfy(key -> {
             assertThat(described).containsAll(key.followsFrom());
-            key.sizeKey().ifPresent(size -> assertThat(Details.of(task).key(size)).isPresent());
+            key.sizeKey()
+                    .ifPresent(size -> assertThat(Details.of(task).key(size)).isPresent());
             assertThat(key.labelFor(task)).isNotBlank().doesNotContain("{");
         });
     }
@@ -57,7 +63,8 @@ class DetailsTest {
     @MethodSource("oneTaskOfEachDetail")
     void drawsVariantsAndDerivesValues(DrawingTask task) {
         assertThat(Variants.of(task, Variants.usualRanges(task), 3, 5)).hasSize(5);
-        assertThat(Solver.derived(task)).extracting(DerivedValue::id)
+        assertThat(Solver.derived(task))
+                .extracting(DerivedValue::id)
                 .contains("roof.run", "roof.rise", "rafter.length", "covering.length", "roof.slope-percent")
                 .doesNotHaveDuplicates();
     }

@@ -34,7 +34,8 @@ class DrawingPracticeReferenceTest {
         assertThat(span.onDrawingMm() / 4).isEqualTo(65);
         assertThat(span.working()).isEqualTo("104 x 50 = 5200 mm; 5200 / 20 = 260 mm");
         // an overhang of 5 mm on that plan is 12.5 mm at 1:20
-        assertThat(new PlanLength(5, new Scale(50), new Scale(20)).onDrawingMm()).isEqualTo(12.5);
+        assertThat(new PlanLength(5, new Scale(50), new Scale(20)).onDrawingMm())
+                .isEqualTo(12.5);
     }
 
     @Test
@@ -80,7 +81,8 @@ class DrawingPracticeReferenceTest {
     @ParameterizedTest(name = "battens every {0} mm")
     @CsvSource({"320, 3.13, 100", "345, 2.9, 75"})
     void findsTheBattensForASquareMetreOfTiles(int spacing, double metres, int lap) {
-        // Marley Roofing SA, Double Roman data sheet: tile 420 mm long, centres 420 less the lap, metres of batten per m2
+        // Marley Roofing SA, Double Roman data sheet: tile 420 mm long, centres 420 less the lap, metres of batten per
+        // m2
         assertThat(420 - lap).isEqualTo(spacing);
         DrawingTask task = Tasks.boathouse("spacing: 900", "spacing: " + spacing);
         double solved = Solver.derived(task).stream()
@@ -141,8 +143,9 @@ class DrawingPracticeReferenceTest {
         List<DrawnLine> hatching = Solver.solve(Tasks.boathouse()).lines().stream()
                 .filter(line -> line.role() == LineRole.HATCH)
                 .toList();
-        assertThat(hatching).hasSizeGreaterThan(5).allSatisfy(line ->
-                assertThat(line.segment().inclinationDegrees()).isCloseTo(45, within(1e-9)));
+        assertThat(hatching).hasSizeGreaterThan(5).allSatisfy(line -> assertThat(
+                        line.segment().inclinationDegrees())
+                .isCloseTo(45, within(1e-9)));
         assertThat(Hatching.WIDE).isBetween(25.4 / 16, 25.4 / 8);
         assertThat(Hatching.NARROW).isBetween(25.4 / 16, 25.4 / 8);
         // ISO 128:1982: never closer than 0.7 mm
@@ -158,7 +161,8 @@ class DrawingPracticeReferenceTest {
                 .replace("width: 50, depth: 75, spacing: 900", "width: 50, depth: 38, spacing: 340")
                 .replace("fascia: {thickness: 25, depth: 225}", "fascia: {thickness: 38, depth: 228}")
                 .replace("board: 12, brander: {width: 50, depth: 50", "board: 6.4, brander: {width: 38, depth: 50"));
-        assertThat(Solver.solve(task).value("tie-beam.depth")).hasValueSatisfying(value ->
-                assertThat(((Expected.Length) value).drawnMm()).isEqualTo(6));
+        assertThat(Solver.solve(task).value("tie-beam.depth"))
+                .hasValueSatisfying(
+                        value -> assertThat(((Expected.Length) value).drawnMm()).isEqualTo(6));
     }
 }

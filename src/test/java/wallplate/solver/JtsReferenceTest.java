@@ -41,7 +41,8 @@ class JtsReferenceTest {
     @MethodSource("tasks")
     void cutsTheRafterFromATurnedPlank(DrawingTask task) {
         Roof roof = new Roof(task);
-        Geometry rafter = roof.slopingStrip(0, roof.mm("rafter.depth")).intersection(roof.between(roof.cutX(), roof.insideX()));
+        Geometry rafter =
+                roof.slopingStrip(0, roof.mm("rafter.depth")).intersection(roof.between(roof.cutX(), roof.insideX()));
         assertThat(rafter.getNumPoints()).isEqualTo(5);
         onBoundary(rafter, roof.line("rafter", "bottom"), roof.line("rafter", "top"), roof.line("rafter", "cut"));
         double drawn = roof.line("rafter", "bottom").length()
@@ -58,8 +59,7 @@ class JtsReferenceTest {
         if (!task.sizes().has("tie-beam")) {
             return;
         }
-        Geometry beam = box(0, 0, roof.insideX(), roof.mm("tie-beam.depth"))
-                .intersection(roof.slopingStrip(-FAR, 0));
+        Geometry beam = box(0, 0, roof.insideX(), roof.mm("tie-beam.depth")).intersection(roof.slopingStrip(-FAR, 0));
         onBoundary(beam, roof.line("tie-beam", "bottom"));
         roof.lines("tie-beam", "top").forEach(top -> {
             onBoundary(beam, top);
@@ -75,13 +75,15 @@ class JtsReferenceTest {
         double bottom = roof.line("wall", "outer").start().y();
         double outer = roof.line("wall", "outer").start().x();
         double inner = roof.line("wall", "inner").start().x();
-        Geometry wall = box(outer, bottom, inner, -roof.mm("wall-plate.depth")).intersection(roof.slopingStrip(-FAR, 0));
+        Geometry wall =
+                box(outer, bottom, inner, -roof.mm("wall-plate.depth")).intersection(roof.slopingStrip(-FAR, 0));
         onBoundary(wall, roof.line("wall", "outer"), roof.line("wall", "inner"), roof.line("wall", "top"));
         double outline = Stream.of("outer", "inner", "top", "splay")
                         .flatMap(edge -> roof.lines("wall", edge))
                         .mapToDouble(Segment::length)
                         .sum()
-                + inner - outer;
+                + inner
+                - outer;
         assertThat(outline).isCloseTo(wall.getLength(), within(1e-6));
         Geometry room = wall.buffer(1e-6);
         assertThat(roof.lines("wall", "hatch")).isNotEmpty().allMatch(stroke -> room.covers(string(stroke)));
@@ -91,7 +93,8 @@ class JtsReferenceTest {
     @MethodSource("tasks")
     void standsTheSupportsBetweenRafterAndCovering(DrawingTask task) {
         Roof roof = new Roof(task);
-        Geometry gap = roof.slopingStrip(roof.mm("rafter.depth"), roof.mm("rafter.depth") + roof.mm("support.depth")).buffer(1e-6);
+        Geometry gap = roof.slopingStrip(roof.mm("rafter.depth"), roof.mm("rafter.depth") + roof.mm("support.depth"))
+                .buffer(1e-6);
         double along = (roof.cutX() / Math.cos(roof.pitch())) + roof.mm("rafter.depth") * Math.tan(roof.pitch());
         List<Segment> lows = roof.lines("support", "low").toList();
         for (int i = 0; i < lows.size(); i++) {
@@ -104,7 +107,8 @@ class JtsReferenceTest {
             assertThat(gap.covers(box)).isTrue();
             onBoundary(box, lows.get(i));
             Segment diagonal = roof.lines("support", "cross1").toList().get(i);
-            assertThat(diagonal.length()).isCloseTo(Math.hypot(roof.mm("support.width"), roof.mm("support.depth")), within(1e-9));
+            assertThat(diagonal.length())
+                    .isCloseTo(Math.hypot(roof.mm("support.width"), roof.mm("support.depth")), within(1e-9));
             assertThat(box.buffer(1e-6).covers(string(diagonal))).isTrue();
         }
     }
@@ -133,8 +137,10 @@ class JtsReferenceTest {
         LineString underside = string(roof.line("rafter", "bottom"));
         double foot = task.sizes().has("tie-beam") ? roof.mm("tie-beam.depth") : 0;
         roof.lines("post", "outer").forEach(side -> {
-            Geometry upright = JTS.createLineString(
-                    new Coordinate[] {new Coordinate(side.start().x(), foot), new Coordinate(side.start().x(), FAR)});
+            Geometry upright = JTS.createLineString(new Coordinate[] {
+                new Coordinate(side.start().x(), foot),
+                new Coordinate(side.start().x(), FAR)
+            });
             Coordinate head = upright.intersection(underside).getCoordinate();
             assertThat(side.end().y()).isCloseTo(head.y, within(1e-6));
             assertThat(side.start().y()).isCloseTo(foot, within(1e-9));
@@ -149,7 +155,8 @@ class JtsReferenceTest {
             return;
         }
         double outer = roof.line("wall", "outer").start().x();
-        Geometry filling = roof.slopingStrip(roof.mm("rafter.depth"), roof.mm("rafter.depth") + roof.mm("support.depth"))
+        Geometry filling = roof.slopingStrip(
+                        roof.mm("rafter.depth"), roof.mm("rafter.depth") + roof.mm("support.depth"))
                 .intersection(roof.between(outer, 0));
         onBoundary(filling, roof.line("beam-filling", "inner"));
         Geometry room = filling.buffer(1e-6);
@@ -159,7 +166,10 @@ class JtsReferenceTest {
             assertThat(room.covers(string(stroke))).isTrue();
             for (int i = 0; i < lows.size(); i++) {
                 Geometry timber = JTS.createMultiPoint(new org.locationtech.jts.geom.Point[] {
-                            point(lows.get(i).start()), point(lows.get(i).end()), point(highs.get(i).start()), point(highs.get(i).end())
+                            point(lows.get(i).start()),
+                            point(lows.get(i).end()),
+                            point(highs.get(i).start()),
+                            point(highs.get(i).end())
                         })
                         .convexHull()
                         .buffer(-1e-6);
@@ -175,7 +185,8 @@ class JtsReferenceTest {
 
     private static LineString string(Segment segment) {
         return JTS.createLineString(new Coordinate[] {
-            new Coordinate(segment.start().x(), segment.start().y()), new Coordinate(segment.end().x(), segment.end().y())
+            new Coordinate(segment.start().x(), segment.start().y()),
+            new Coordinate(segment.end().x(), segment.end().y())
         });
     }
 

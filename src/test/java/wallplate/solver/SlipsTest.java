@@ -43,7 +43,9 @@ class SlipsTest {
         "fascia.depth, 8.2, 0.5, wrong-size",
     })
     void namesTheSlip(String key, double measured, double tolerance, String slip) {
-        assertThat(SLIPS.fitting(key, measured, tolerance)).extracting(SlipFit::slip).containsExactly(slip);
+        assertThat(SLIPS.fitting(key, measured, tolerance))
+                .extracting(SlipFit::slip)
+                .containsExactly(slip);
     }
 
     @Test
@@ -74,13 +76,17 @@ class SlipsTest {
     @Test
     void tellsApartWhatLiesFarEnoughApart() {
         // 45 + 2.5 = 47.5 clear, 45 / cos 26 = 50.07 level: 2.6 apart
-        assertThat(SLIPS.fitting("support.spacing", 48.2, 2)).extracting(SlipFit::slip).containsExactly("spacing-clear");
+        assertThat(SLIPS.fitting("support.spacing", 48.2, 2))
+                .extracting(SlipFit::slip)
+                .containsExactly("spacing-clear");
     }
 
     @Test
     void goesByThePitchThatWasDrawn() {
         // drawn at 40 degrees: 45 / cos 40 = 58.74 measured level
-        assertThat(SLIPS.fitting("support.spacing", 58.7, 1)).extracting(SlipFit::slip).doesNotContain("spacing-level");
+        assertThat(SLIPS.fitting("support.spacing", 58.7, 1))
+                .extracting(SlipFit::slip)
+                .doesNotContain("spacing-level");
         assertThat(Slips.of(DRAWING, 40).fitting("support.spacing", 58.7, 1))
                 .extracting(SlipFit::slip)
                 .containsExactly("spacing-level");
@@ -89,22 +95,26 @@ class SlipsTest {
     @Test
     void speaksToTheLearnerWithItsOwnValues() {
         assertThat(SLIPS.fitting("support.spacing", 50.1, 1).get(0).sentence())
-                .isEqualTo("The purlins are 50.1 mm apart along the slope; 45 mm is asked. It seems that 45 mm was measured"
-                        + " level: step the spacing off along the rafter's top.");
-        assertThat(SLIPS.fitting("fascia.depth", 7.5, 0.5).get(0).sentence()).contains("It has the depth of the tie beam");
+                .isEqualTo("The purlins are 50.1 mm apart along the slope; 45 mm is asked. It seems that 45 mm was"
+                        + " measured level: step the spacing off along the rafter's top.");
+        assertThat(SLIPS.fitting("fascia.depth", 7.5, 0.5).get(0).sentence())
+                .contains("It has the depth of the tie beam");
         assertThat(SLIPS.fitting("drawing.eaves", "left").orElseThrow().sentence())
                 .startsWith("The eaves are on the left; the task asks for them on the right.");
         assertThat(SLIPS.fitting("support.crossed", false).orElseThrow().slip()).isEqualTo("not-crossed");
-        assertThat(SLIPS.fitting("beam-filling.hatched", false).orElseThrow().slip()).isEqualTo("not-hatched");
+        assertThat(SLIPS.fitting("beam-filling.hatched", false).orElseThrow().slip())
+                .isEqualTo("not-hatched");
         assertThat(SLIPS.fitting("drawing.eaves", "right")).isEmpty();
         assertThat(SLIPS.fitting("support.crossed", true)).isEmpty();
     }
 
     @Test
     void leavesNoPlaceOfASentenceOpen() {
-        assertThat(DRAWING.slips()).isNotEmpty().allSatisfy(slip ->
-                assertThat(slip.sentence()).doesNotContain("{", "  ").endsWith("."));
-        assertThat(SlipCatalogue.all()).allSatisfy(slip -> assertThat(slip.name()).isNotBlank());
+        assertThat(DRAWING.slips()).isNotEmpty().allSatisfy(slip -> assertThat(slip.sentence())
+                .doesNotContain("{", "  ")
+                .endsWith("."));
+        assertThat(SlipCatalogue.all())
+                .allSatisfy(slip -> assertThat(slip.name()).isNotBlank());
     }
 
     @Test
@@ -113,18 +123,23 @@ class SlipsTest {
         assertThat(dependencies.followsFrom("support.spacing")).isEmpty();
         assertThat(dependencies.followsFrom("support.count")).contains("roof.pitch", "support.spacing");
         assertThat(dependencies.causes("covering.gap")).containsExactly("support.depth");
-        assertThat(Dependencies.of(Tasks.accepted(Tasks.LEAN_TO)).causes("high-plate.rise")).contains("roof.pitch");
+        assertThat(Dependencies.of(Tasks.accepted(Tasks.LEAN_TO)).causes("high-plate.rise"))
+                .contains("roof.pitch");
     }
 
     @Test
     void solvesAgainForWhatWasDrawn() {
         ExpectedDrawing drawn = Solver.solveAsDrawn(
-                Tasks.boathouse(), Map.of("roof.pitch", 36.0, "support.depth", 5.0, "support.spacing", 30.0, "wall-plate.width", 50.0));
-        assertThat(((Expected.Length) drawn.value("covering.gap").orElseThrow()).exactMm()).isCloseTo(5, within(1e-9));
+                Tasks.boathouse(),
+                Map.of("roof.pitch", 36.0, "support.depth", 5.0, "support.spacing", 30.0, "wall-plate.width", 50.0));
+        assertThat(((Expected.Length) drawn.value("covering.gap").orElseThrow()).exactMm())
+                .isCloseTo(5, within(1e-9));
         // slope (113.5 + 26.5) / cos 36 = 173.05; (173.05 - 2.5) / 30 = 5.7: 5 spaces and one more
-        assertThat(((Expected.Count) drawn.value("support.count").orElseThrow()).number()).isEqualTo(6);
+        assertThat(((Expected.Count) drawn.value("support.count").orElseThrow()).number())
+                .isEqualTo(6);
         // a plate of 50 mm on a wall of 11.5 cannot be built: it stays as asked
-        assertThat(((Expected.Length) drawn.value("wall-plate.width").orElseThrow()).exactMm()).isEqualTo(5);
+        assertThat(((Expected.Length) drawn.value("wall-plate.width").orElseThrow()).exactMm())
+                .isEqualTo(5);
     }
 
     @Test
@@ -146,11 +161,14 @@ class SlipsTest {
         for (TruthSheets.Sheet sheet : TruthSheets.readable()) {
             Map<String, Double> measured = new HashMap<>();
             for (Map.Entry<String, JsonNode> value : sheet.truth().get("truth").properties()) {
-                if (value.getValue().has("value") && value.getValue().get("value").isNumber()) {
+                if (value.getValue().has("value")
+                        && value.getValue().get("value").isNumber()) {
                     measured.put(value.getKey(), value.getValue().get("value").asDouble());
                 }
             }
-            List<String> scales = sheet.truth().get("slips").valueStream()
+            List<String> scales = sheet.truth()
+                    .get("slips")
+                    .valueStream()
                     .map(slip -> slip.get("slip").asString())
                     .filter(slip -> slip.startsWith("scale-"))
                     .map(slip -> slip.substring("scale-".length()))

@@ -44,7 +44,8 @@ class SolverPropertiesTest {
         Segment coveringUnderside = drawing.line("covering", "bottom");
         assertThat(underside.line().distanceTo(Point.ORIGIN)).isCloseTo(0, within(TOUCH));
         assertThat(drawing.line("wall-plate", "outer").end()).isEqualTo(Point.ORIGIN);
-        assertThat(drawing.line("wall-plate", "inner").start().y()).isCloseTo(drawing.line("wall", "inner").end().y(), within(TOUCH));
+        assertThat(drawing.line("wall-plate", "inner").start().y())
+                .isCloseTo(drawing.line("wall", "inner").end().y(), within(TOUCH));
         assertThat(drawing.line("rafter", "cut").end()).isEqualTo(rafterTop.start());
         drawing.all("support", "low").forEach(low -> {
             assertThat(rafterTop.distanceTo(low.start())).isCloseTo(0, within(TOUCH));
@@ -52,20 +53,32 @@ class SolverPropertiesTest {
         });
         drawing.find("support", "low").ifPresent(toe -> near(toe.start(), rafterTop.start()));
         near(drawing.line("covering", "end").start(), coveringUnderside.start());
-        near(drawing.line("covering", "end").end(), drawing.line("covering", "top").start());
+        near(
+                drawing.line("covering", "end").end(),
+                drawing.line("covering", "top").start());
         drawing.find("fascia", "top").ifPresent(top -> {
             assertThat(coveringUnderside.line().distanceTo(top.start())).isCloseTo(0, within(TOUCH));
-            assertThat(drawing.line("fascia", "inner").start().x()).isCloseTo(rafterTop.start().x(), within(TOUCH));
+            assertThat(drawing.line("fascia", "inner").start().x())
+                    .isCloseTo(rafterTop.start().x(), within(TOUCH));
         });
-        drawing.find("gutter", "inner").ifPresent(inner -> assertThat(inner.start().x())
-                .isCloseTo(drawing.find("fascia", "outer").orElse(drawing.line("rafter", "cut")).start().x(), within(TOUCH)));
-        drawing.find("barge-board", "top").ifPresent(top ->
-                assertThat(drawing.line("covering", "top").line().distanceTo(top.start())).isCloseTo(0, within(TOUCH)));
-        drawing.find("tie-beam", "top").ifPresent(top ->
-                assertThat(underside.line().distanceTo(top.start())).isCloseTo(0, within(TOUCH)));
+        drawing.find("gutter", "inner")
+                .ifPresent(inner -> assertThat(inner.start().x())
+                        .isCloseTo(
+                                drawing.find("fascia", "outer")
+                                        .orElse(drawing.line("rafter", "cut"))
+                                        .start()
+                                        .x(),
+                                within(TOUCH)));
+        drawing.find("barge-board", "top").ifPresent(top -> assertThat(
+                        drawing.line("covering", "top").line().distanceTo(top.start()))
+                .isCloseTo(0, within(TOUCH)));
+        drawing.find("tie-beam", "top")
+                .ifPresent(top ->
+                        assertThat(underside.line().distanceTo(top.start())).isCloseTo(0, within(TOUCH)));
         drawing.all("post", "outer").forEach(side -> {
             assertThat(underside.line().distanceTo(side.end())).isCloseTo(0, within(TOUCH));
-            drawing.find("tie-beam", "top").ifPresent(top -> assertThat(top.distanceTo(side.start())).isCloseTo(0, within(TOUCH)));
+            drawing.find("tie-beam", "top")
+                    .ifPresent(top -> assertThat(top.distanceTo(side.start())).isCloseTo(0, within(TOUCH)));
         });
         drawing.all("brander", "low").forEach(side -> {
             assertThat(side.end().y()).isZero();
@@ -100,7 +113,8 @@ class SolverPropertiesTest {
         int compared = 0;
         for (Expected value : single.values()) {
             if (value instanceof Expected.Length length) {
-                Expected.Length other = (Expected.Length) twice.value(length.key()).orElseThrow();
+                Expected.Length other =
+                        (Expected.Length) twice.value(length.key()).orElseThrow();
                 assertThat(other.exactMm()).as(length.key()).isCloseTo(2 * length.exactMm(), within(TOUCH));
                 compared++;
             } else if (value instanceof Expected.Count) {
@@ -111,14 +125,23 @@ class SolverPropertiesTest {
         assertThat(compared).isGreaterThan(8);
         Drawing larger = new Drawing(twice);
         for (DrawnLine line : single.lines()) {
-            boolean shownAsRoomAllows = line.part().contains("wall") && !line.part().equals("wall-plate")
-                    || line.role() == LineRole.HATCH
-                    || line.role() == LineRole.BREAK
-                    || line.edge().equals("top") && line.part().equals("barge-board");
+            boolean shownAsRoomAllows =
+                    line.part().contains("wall") && !line.part().equals("wall-plate")
+                            || line.role() == LineRole.HATCH
+                            || line.role() == LineRole.BREAK
+                            || line.edge().equals("top") && line.part().equals("barge-board");
             if (!shownAsRoomAllows) {
                 Segment doubled = larger.line(line.part(), line.index(), line.edge());
-                near(doubled.start(), new Point(2 * line.segment().start().x(), 2 * line.segment().start().y()));
-                near(doubled.end(), new Point(2 * line.segment().end().x(), 2 * line.segment().end().y()));
+                near(
+                        doubled.start(),
+                        new Point(
+                                2 * line.segment().start().x(),
+                                2 * line.segment().start().y()));
+                near(
+                        doubled.end(),
+                        new Point(
+                                2 * line.segment().end().x(),
+                                2 * line.segment().end().y()));
             }
         }
     }
@@ -154,19 +177,22 @@ class SolverPropertiesTest {
         ExpectedDrawing drawing = Solver.solve(task);
         assertThat(drawing.lines()).allSatisfy(line -> {
             assertThat(line.segment().length()).isPositive().isFinite();
-            assertThat(line.segment().midpoint().x() + line.segment().midpoint().y()).isFinite();
+            assertThat(line.segment().midpoint().x() + line.segment().midpoint().y())
+                    .isFinite();
         });
         assertThat(drawing.slips()).allSatisfy(slip -> assertThat(slip.value()).isFinite());
         assertThat(drawing.values()).allSatisfy(value -> {
             if (value instanceof Expected.Length length) {
                 assertThat(Math.abs(length.drawnMm() - length.exactMm())).isLessThanOrEqualTo(0.5 + TOUCH);
                 assertThat(length.deviation(length.exactMm())).isZero();
-                assertThat(Slips.of(drawing).fitting(length.key(), length.exactMm(), 0.5)).isEmpty();
+                assertThat(Slips.of(drawing).fitting(length.key(), length.exactMm(), 0.5))
+                        .isEmpty();
             }
         });
         assertThat(Solver.construction(task).stream().flatMap(step -> step.linedIn().stream()))
                 .containsExactlyInAnyOrderElementsOf(drawing.lines());
-        assertThat(Solver.derived(task)).allSatisfy(value -> assertThat(value.value()).isFinite());
+        assertThat(Solver.derived(task))
+                .allSatisfy(value -> assertThat(value.value()).isFinite());
     }
 
     @ParameterizedTest(name = "{0}, seed {1}")
@@ -177,8 +203,10 @@ class SolverPropertiesTest {
         assertThat(drawing.lines().stream().mapToDouble(line -> line.segment().length()))
                 .allMatch(length -> length > 0 && Double.isFinite(length));
         assertThat(Solver.construction(task)).isNotEmpty();
-        assertThat(Solver.derived(task)).allSatisfy(value -> assertThat(value.value()).isFinite());
-        assertThat(BriefCheck.check(task)).allSatisfy(advice -> assertThat(advice.source()).isNotBlank());
+        assertThat(Solver.derived(task))
+                .allSatisfy(value -> assertThat(value.value()).isFinite());
+        assertThat(BriefCheck.check(task))
+                .allSatisfy(advice -> assertThat(advice.source()).isNotBlank());
     }
 
     static Stream<Arguments> tasksAtTheEndsOfTheirRanges() {
@@ -187,7 +215,9 @@ class SolverPropertiesTest {
     }
 
     private static List<Expected> withoutHand(ExpectedDrawing drawing) {
-        return drawing.values().stream().filter(value -> !(value instanceof Expected.Word)).toList();
+        return drawing.values().stream()
+                .filter(value -> !(value instanceof Expected.Word))
+                .toList();
     }
 
     private static DrawingTask copy(DrawingTask task, Scale scale, EavesSide eaves) {
@@ -216,7 +246,9 @@ class SolverPropertiesTest {
 
         private Optional<Segment> find(String part, int index, String edge) {
             return solved.lines().stream()
-                    .filter(line -> line.part().equals(part) && line.index() == index && line.edge().equals(edge))
+                    .filter(line -> line.part().equals(part)
+                            && line.index() == index
+                            && line.edge().equals(edge))
                     .map(DrawnLine::segment)
                     .findFirst();
         }

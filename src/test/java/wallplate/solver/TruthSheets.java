@@ -26,7 +26,10 @@ final class TruthSheets {
 
     static Segment segment(JsonNode line) {
         return Segment.between(
-                line.get(0).asDouble(), line.get(1).asDouble(), line.get(2).asDouble(), line.get(3).asDouble());
+                line.get(0).asDouble(),
+                line.get(1).asDouble(),
+                line.get(2).asDouble(),
+                line.get(3).asDouble());
     }
 
     record Sheet(String name, DrawingTask task, JsonNode truth) {
@@ -52,7 +55,9 @@ final class TruthSheets {
         Assumptions.assumeTrue(Files.isDirectory(SHEETS), "no test sheets at " + SHEETS + ": this check is left out");
         List<Sheet> sheets = new ArrayList<>();
         try (Stream<Path> files = Files.walk(SHEETS)) {
-            for (Path file : files.filter(path -> path.toString().endsWith(".json")).sorted().toList()) {
+            for (Path file : files.filter(path -> path.toString().endsWith(".json"))
+                    .sorted()
+                    .toList()) {
                 JsonNode truth = JsonMapper.shared().readTree(Files.readString(file));
                 if (truth.get("hopeless").isNull()) {
                     Path task = file.getParent().getParent().resolve("task.yml");

@@ -13,8 +13,8 @@ import tools.jackson.databind.JsonNode;
 import wallplate.geometry.Segment;
 
 /**
- * The solver against sheets drawn by programs that are not this project's: the paper sizes that they aimed at, and where
- * the lines of sheets without slips lie.
+ * The solver against sheets drawn by programs that are not this project's: the paper sizes that they aimed at, and
+ * where the lines of sheets without slips lie.
  */
 class TruthSheetsTest {
 
@@ -30,9 +30,12 @@ class TruthSheetsTest {
         int checked = 0;
         for (TruthSheets.Sheet sheet : TruthSheets.readable()) {
             ExpectedDrawing drawing = Solver.solve(sheet.task());
-            for (Map.Entry<String, JsonNode> size : sheet.truth().get("expected").properties()) {
+            for (Map.Entry<String, JsonNode> size :
+                    sheet.truth().get("expected").properties()) {
                 double solved = number(drawing.value(size.getKey()).orElseThrow());
-                assertThat(solved).as("%s %s", sheet.name(), size.getKey()).isCloseTo(size.getValue().asDouble(), within());
+                assertThat(solved)
+                        .as("%s %s", sheet.name(), size.getKey())
+                        .isCloseTo(size.getValue().asDouble(), within());
                 checked++;
             }
         }
@@ -42,8 +45,11 @@ class TruthSheetsTest {
     @Test
     void asksForEveryKeyThatTheSheetsShow() throws IOException {
         for (TruthSheets.Sheet sheet : TruthSheets.readable()) {
-            List<String> asked = Solver.solve(sheet.task()).values().stream().map(Expected::key).toList();
-            List<String> shown = sheet.truth().get("truth").propertyNames().stream().toList();
+            List<String> asked = Solver.solve(sheet.task()).values().stream()
+                    .map(Expected::key)
+                    .toList();
+            List<String> shown =
+                    sheet.truth().get("truth").propertyNames().stream().toList();
             assertThat(asked).as(sheet.name()).containsAll(shown);
         }
     }

@@ -46,7 +46,9 @@ class TruthSlipsTest {
         for (TruthSheets.Sheet sheet : TruthSheets.readable()) {
             Slips slips = slips(sheet);
             Set<String> slipped = new HashSet<>();
-            sheet.truth().get("slips").forEach(slip -> slipped.add(slip.get("key").asString()));
+            sheet.truth()
+                    .get("slips")
+                    .forEach(slip -> slipped.add(slip.get("key").asString()));
             if (slipped.contains("drawing")) {
                 continue;
             }
@@ -55,7 +57,8 @@ class TruthSlipsTest {
                     continue;
                 }
                 values++;
-                List<String> named = named(slips, drawn.getKey(), drawn.getValue().get("value"));
+                List<String> named =
+                        named(slips, drawn.getKey(), drawn.getValue().get("value"));
                 if (!named.isEmpty()) {
                     wrong.add("%s %s %s named %s".formatted(sheet.name(), drawn.getKey(), drawn.getValue(), named));
                 }
@@ -72,12 +75,16 @@ class TruthSlipsTest {
 
     private static List<String> named(Slips slips, String key, JsonNode value) {
         if (value.isString()) {
-            return slips.fitting(key, value.asString()).map(SlipFit::slip).stream().toList();
+            return slips.fitting(key, value.asString()).map(SlipFit::slip).stream()
+                    .toList();
         }
         if (value.isBoolean()) {
-            return slips.fitting(key, value.asBoolean()).map(SlipFit::slip).stream().toList();
+            return slips.fitting(key, value.asBoolean()).map(SlipFit::slip).stream()
+                    .toList();
         }
         double tolerance = SECTION_SIZES.contains(key.substring(key.indexOf('.') + 1)) ? 0.5 : 1;
-        return slips.fitting(key, value.asDouble(), tolerance).stream().map(SlipFit::slip).toList();
+        return slips.fitting(key, value.asDouble(), tolerance).stream()
+                .map(SlipFit::slip)
+                .toList();
     }
 }

@@ -25,13 +25,15 @@ class VariantsTest {
     void givesAsManyDifferentVariantsAsAsked() {
         List<DrawingTask> variants = twenty(7);
         assertThat(variants).hasSize(20);
-        assertThat(new HashSet<>(variants.stream().map(DrawingTask::sizes).toList())).hasSize(20);
+        assertThat(new HashSet<>(variants.stream().map(DrawingTask::sizes).toList()))
+                .hasSize(20);
         assertThat(variants).extracting(DrawingTask::id).doesNotHaveDuplicates().contains("boathouse-eaves-v1");
     }
 
     @Test
     void asksForTheSameKeysWithoutNewAdvice() {
-        List<String> keys = Solver.solve(TASK).values().stream().map(Expected::key).toList();
+        List<String> keys =
+                Solver.solve(TASK).values().stream().map(Expected::key).toList();
         assertThat(twenty(7)).allSatisfy(variant -> {
             assertThat(Solver.solve(variant).values()).extracting(Expected::key).containsExactlyElementsOf(keys);
             assertThat(BriefCheck.check(variant)).isEmpty();
@@ -42,7 +44,8 @@ class VariantsTest {
     void dividesAsEasilyAsTheFirstTask() {
         assertThat(twenty(7)).allSatisfy(variant -> Solver.solve(TASK).values().forEach(value -> {
             if (value instanceof Expected.Length before && before.key().contains("spacing")) {
-                Expected.Length after = (Expected.Length) Solver.solve(variant).value(before.key()).orElseThrow();
+                Expected.Length after = (Expected.Length)
+                        Solver.solve(variant).value(before.key()).orElseThrow();
                 assertThat(after.exactMm()).as(before.key()).isEqualTo(Math.rint(after.exactMm()));
             }
         }));
@@ -52,6 +55,8 @@ class VariantsTest {
     void staysWithinStatedRanges() {
         List<VariantRange> ranges = List.of(new VariantRange("pitch", 20, 30, 5));
         List<DrawingTask> variants = Variants.of(TASK, ranges, 1, 5);
-        assertThat(variants).extracting(variant -> variant.sizes().number("pitch")).containsExactlyInAnyOrder(20.0, 25.0, 30.0);
+        assertThat(variants)
+                .extracting(variant -> variant.sizes().number("pitch"))
+                .containsExactlyInAnyOrder(20.0, 25.0, 30.0);
     }
 }

@@ -39,8 +39,18 @@ public final class RandomTasks {
 
     private Map<String, String> endsOf(DetailSchema detail) {
         Map<String, String> fields = new HashMap<>(Map.of(
-                "id", "odd", "title", "An odd roof", "detail", detail.id(), "eaves", "left",
-                "sheet.size", "A4", "sheet.orientation", "portrait"));
+                "id",
+                "odd",
+                "title",
+                "An odd roof",
+                "detail",
+                detail.id(),
+                "eaves",
+                "left",
+                "sheet.size",
+                "A4",
+                "sheet.orientation",
+                "portrait"));
         fields.put("scale", "1:" + oneOf(1, 20, 1000));
         for (PartSchema part : detail.parts()) {
             if (!part.optional() || random.nextBoolean()) {
@@ -76,7 +86,8 @@ public final class RandomTasks {
         lines.add("scale: \"1:%d\"".formatted(oneOf(5, 10, 20, 25, 50)));
         lines.add("eaves: " + (random.nextBoolean() ? "left" : "right"));
         lines.add("pitch: " + size(leanTo ? 3 : 8, leanTo ? 35 : 60));
-        lines.add("wall: {thickness: %s, plate-flush: %s}".formatted(size(110, 450), oneOf("inner", "outer", "centre")));
+        lines.add(
+                "wall: {thickness: %s, plate-flush: %s}".formatted(size(110, 450), oneOf("inner", "outer", "centre")));
         lines.add("wall-plate: {width: %s, depth: %s}".formatted(size(38, 250), size(38, 120)));
         if (leanTo) {
             lines.add("high-wall: {clear-span: %s, thickness: %s}".formatted(size(800, 5000), size(110, 450)));
@@ -91,13 +102,22 @@ public final class RandomTasks {
         optional(lines, "barge-board: {depth: %s, clearance: %s}".formatted(size(150, 500), size(0, 80)));
         if (!leanTo) {
             optional(lines, "tie-beam: {depth: %s}".formatted(size(75, 300)));
-            optional(lines, "ceiling: {board: %s, brander: {width: %s, depth: %s, spacing: %s}}"
-                    .formatted(size(6, 40), size(25, 75), size(25, 75), size(250, 700)));
-            optional(lines, "posts: {width: %s, equal-spaces: %d, span: %s, set-out-from: %s}"
-                    .formatted(size(50, 150), 2 + random.nextInt(7), size(3000, 12000), oneOf("wall-centre", "outer-face")));
+            optional(
+                    lines,
+                    "ceiling: {board: %s, brander: {width: %s, depth: %s, spacing: %s}}"
+                            .formatted(size(6, 40), size(25, 75), size(25, 75), size(250, 700)));
+            optional(
+                    lines,
+                    "posts: {width: %s, equal-spaces: %d, span: %s, set-out-from: %s}"
+                            .formatted(
+                                    size(50, 150),
+                                    2 + random.nextInt(7),
+                                    size(3000, 12000),
+                                    oneOf("wall-centre", "outer-face")));
             lines.add("break-line: {inside: %s}".formatted(size(600, 4000)));
         }
-        lines.add("sheet: {size: %s, orientation: %s}".formatted(oneOf("A4", "A3", "A2"), oneOf("landscape", "portrait")));
+        lines.add("sheet: {size: %s, orientation: %s}"
+                .formatted(oneOf("A4", "A3", "A2"), oneOf("landscape", "portrait")));
         return String.join("\n", lines) + "\n";
     }
 

@@ -19,11 +19,10 @@ class TaskFileTest {
 
     @Test
     void readsTheExampleOfTheInterchangePage() {
-        DrawingTask task = Tasks.accepted(Tasks.BOATHOUSE
-                + """
-                marking:                 # optional
-                  tolerance: {length: 1.0, thickness: 0.5, angle: 1.0}
-                """);
+        DrawingTask task = Tasks.accepted(Tasks.BOATHOUSE + """
+            marking:                 # optional
+              tolerance: {length: 1.0, thickness: 0.5, angle: 1.0}
+            """);
         assertThat(task.id()).isEqualTo("boathouse-eaves");
         assertThat(task.scale()).isEqualTo(new Scale(20));
         assertThat(task.eaves()).isEqualTo(EavesSide.RIGHT);
@@ -83,7 +82,10 @@ class TaskFileTest {
     @ParameterizedTest
     @ValueSource(strings = {"\"20\"", "\"20:1\"", "\"1:0\"", "\"1:-20\"", "\"1:2000\"", "80", "[1, 20]", "{a: 1}", "~"})
     void refusesOtherScales(String scale) {
-        assertThat(faults("scale: \"1:20\"", "scale: " + scale)).singleElement().asString().startsWith("scale: ");
+        assertThat(faults("scale: \"1:20\"", "scale: " + scale))
+                .singleElement()
+                .asString()
+                .startsWith("scale: ");
     }
 
     @ParameterizedTest
@@ -92,28 +94,45 @@ class TaskFileTest {
             value = {
                 "pitch: 26 | pitch: 0 | pitch: found 0; accepted: a plain number of degrees from 1 to 89",
                 "pitch: 26 | pitch: 90 | pitch: found 90; accepted: a plain number of degrees from 1 to 89",
-                "pitch: 26 | pitch: 26 deg | pitch: found 26 deg; accepted: a plain number of degrees from 1 to 89; leave the unit away",
-                "pitch: 26 | pitch: 22,5 | pitch: found 22,5; accepted: a plain number of degrees from 1 to 89; write the fraction with a point",
+                "pitch: 26 | pitch: 26 deg | pitch: found 26 deg; accepted: a plain number of degrees from 1 to 89;"
+                        + " leave the unit away",
+                "pitch: 26 | pitch: 22,5 | pitch: found 22,5; accepted: a plain number of degrees from 1 to 89; write"
+                        + " the fraction with a point",
                 "pitch: 26 | pitch: .nan | pitch: found .nan; accepted: a plain number of degrees from 1 to 89",
-                "thickness: 230 | thickness: 230 mm | wall.thickness: found 230 mm; accepted: a plain number of real millimetres from 50 to 1500; leave the unit away",
-                "thickness: 230 | thickness: 0.23 | wall.thickness: found 0.23; accepted: a plain number of real millimetres from 50 to 1500; this looks like metres",
-                "thickness: 230 | thickness: 0230 | wall.thickness: found 0230; accepted: a plain number of real millimetres from 50 to 1500",
-                "width: 100, depth: 50 | width: 240, depth: 50 | wall-plate.width: found 240; accepted: at most the wall's thickness, which is 230",
-                "overhang: 400 | overhang: -400 | rafter.overhang: found -400; accepted: a plain number of real millimetres from 0 to 3000",
-                "inside: 2400 | inside: 200 | break-line.inside: found 200; accepted: more than the wall's thickness, which is 230",
-                "spacing: 900 | spacing: 50 | support.spacing: found 50; accepted: more than the width of one support, which is 50",
-                "equal-spaces: 4 | equal-spaces: 4.5 | posts.equal-spaces: found 4.5; accepted: a whole number from 2 to 40",
-                "plate-flush: inner | plate-flush: inside | wall.plate-flush: found inside; accepted: one of inner, outer, centre",
+                "thickness: 230 | thickness: 230 mm | wall.thickness: found 230 mm; accepted: a plain number of real"
+                        + " millimetres from 50 to 1500; leave the unit away",
+                "thickness: 230 | thickness: 0.23 | wall.thickness: found 0.23; accepted: a plain number of real"
+                        + " millimetres from 50 to 1500; this looks like metres",
+                "thickness: 230 | thickness: 0230 | wall.thickness: found 0230; accepted: a plain number of real"
+                        + " millimetres from 50 to 1500",
+                "width: 100, depth: 50 | width: 240, depth: 50 | wall-plate.width: found 240; accepted: at most the"
+                        + " wall's thickness, which is 230",
+                "overhang: 400 | overhang: -400 | rafter.overhang: found -400; accepted: a plain number of real"
+                        + " millimetres from 0 to 3000",
+                "inside: 2400 | inside: 200 | break-line.inside: found 200; accepted: more than the wall's thickness,"
+                        + " which is 230",
+                "spacing: 900 | spacing: 50 | support.spacing: found 50; accepted: more than the width of one support,"
+                        + " which is 50",
+                "equal-spaces: 4 | equal-spaces: 4.5 | posts.equal-spaces: found 4.5; accepted: a whole number from 2"
+                        + " to 40",
+                "plate-flush: inner | plate-flush: inside | wall.plate-flush: found inside; accepted: one of inner,"
+                        + " outer, centre",
                 "eaves: right | eaves: Right | eaves: found Right; accepted: one of left, right",
                 "detail: eaves-section | detail: eaves | detail: found eaves; accepted: one of",
                 "id: boathouse-eaves | id: Boat House | id: found Boat House; accepted: lower case words",
                 "size: A4 | size: A5 | sheet.size: found A5; accepted: one of A0, A1, A2, A3, A4",
-                "reference-bar: 100 | reference-bar: 290 | sheet.reference-bar: found 290; accepted: a length in millimetres on paper from 20 to 257",
-                "wall: {thickness: 230, plate-flush: inner} | wall: 230 | wall: found 230; accepted: a group of the keys thickness, plate-flush",
-                "tie-beam: {depth: 150} | tie-beam: {} | tie-beam.depth: is missing; accepted: a plain number of real millimetres from 20 to 800",
-                "tie-beam: {depth: 150} | tie-beams: {depth: 150} | tie-beams: found a key that is not known here; accepted: only id, title",
-                "rafter: {depth: 150, overhang: 400} | rafter: {depth: 150, overhand: 400} | rafter.overhand: found a key that is not known here; accepted: only depth, overhang; perhaps overhang is meant",
-                "title: Section through the eaves of the boathouse | title: | title: is missing; accepted: what stands over",
+                "reference-bar: 100 | reference-bar: 290 | sheet.reference-bar: found 290; accepted: a length in"
+                        + " millimetres on paper from 20 to 257",
+                "wall: {thickness: 230, plate-flush: inner} | wall: 230 | wall: found 230; accepted: a group of the"
+                        + " keys thickness, plate-flush",
+                "tie-beam: {depth: 150} | tie-beam: {} | tie-beam.depth: is missing; accepted: a plain number of real"
+                        + " millimetres from 20 to 800",
+                "tie-beam: {depth: 150} | tie-beams: {depth: 150} | tie-beams: found a key that is not known here;"
+                        + " accepted: only id, title",
+                "rafter: {depth: 150, overhang: 400} | rafter: {depth: 150, overhand: 400} | rafter.overhand: found a"
+                        + " key that is not known here; accepted: only depth, overhang; perhaps overhang is meant",
+                "title: Section through the eaves of the boathouse | title: | title: is missing; accepted: what stands"
+                        + " over",
             })
     void namesTheKeyTheValueAndWhatIsAccepted(String replace, String by, String message) {
         assertThat(faults(replace, by)).anySatisfy(fault -> assertThat(fault).startsWith(message));
@@ -165,13 +184,22 @@ class TaskFileTest {
 
     @Test
     void refusesTextThatIsTooLongOrTooDeep() {
-        assertThat(Tasks.messages(TaskFile.read("a: " + "x".repeat(200_000)))).singleElement().asString().contains("200003 characters");
-        assertThat(Tasks.messages(TaskFile.read("a: " + "[".repeat(5000)))).singleElement().asString().startsWith("task file:");
+        assertThat(Tasks.messages(TaskFile.read("a: " + "x".repeat(200_000))))
+                .singleElement()
+                .asString()
+                .contains("200003 characters");
+        assertThat(Tasks.messages(TaskFile.read("a: " + "[".repeat(5000))))
+                .singleElement()
+                .asString()
+                .startsWith("task file:");
     }
 
     @Test
     void saysWhereMalformedTextIsBroken() {
-        assertThat(faults("wall: {thickness: 230", "wall: {thickness: 230: 5")).singleElement().asString().contains("line 7");
+        assertThat(faults("wall: {thickness: 230", "wall: {thickness: 230: 5"))
+                .singleElement()
+                .asString()
+                .contains("line 7");
     }
 
     @Test
@@ -187,14 +215,33 @@ class TaskFileTest {
     void readsTheSameTaskFromFormFields() {
         DrawingTask task = Tasks.boathouse();
         Map<String, String> fields = new LinkedHashMap<>();
-        task.sizes().asMap().forEach((key, value) ->
-                fields.put(key, value instanceof Double number ? PlainNumber.text(number) : (String) value));
+        task.sizes()
+                .asMap()
+                .forEach((key, value) ->
+                        fields.put(key, value instanceof Double number ? PlainNumber.text(number) : (String) value));
         fields.putAll(Map.of(
-                "id", task.id(), "title", task.title(), "detail", task.detail(), "scale", "1:20", "eaves", "right",
-                "sheet.size", "A4", "sheet.orientation", "landscape", "sheet.reference-bar", "100"));
+                "id",
+                task.id(),
+                "title",
+                task.title(),
+                "detail",
+                task.detail(),
+                "scale",
+                "1:20",
+                "eaves",
+                "right",
+                "sheet.size",
+                "A4",
+                "sheet.orientation",
+                "landscape",
+                "sheet.reference-bar",
+                "100"));
         assertThat(TaskFile.read(fields, Map.of())).isEqualTo(new TaskReading.Accepted(task));
         fields.put("pitch", " ");
-        assertThat(Tasks.messages(TaskFile.read(fields, Map.of()))).singleElement().asString().startsWith("pitch: is missing");
+        assertThat(Tasks.messages(TaskFile.read(fields, Map.of())))
+                .singleElement()
+                .asString()
+                .startsWith("pitch: is missing");
     }
 
     @ParameterizedTest(name = "seed {0}")
@@ -217,8 +264,10 @@ class TaskFileTest {
             if (reading instanceof TaskReading.Accepted accepted) {
                 assertThat(Tasks.accepted(TaskFile.write(accepted.task()))).isEqualTo(accepted.task());
             } else {
-                assertThat(((TaskReading.Refused) reading).faults()).isNotEmpty().allSatisfy(fault ->
-                        assertThat(fault.message()).isNotBlank().hasSizeLessThan(1000));
+                assertThat(((TaskReading.Refused) reading).faults())
+                        .isNotEmpty()
+                        .allSatisfy(fault ->
+                                assertThat(fault.message()).isNotBlank().hasSizeLessThan(1000));
             }
         }
     }

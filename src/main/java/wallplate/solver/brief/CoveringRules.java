@@ -14,7 +14,8 @@ final class CoveringRules implements BriefRule {
 
     private static final String DOUBLE_ROMAN = "Marley Roofing SA, Double Roman data sheet (a maker's limit)";
     private static final String SLATING =
-            "Rivington, Notes on Building Construction, chapter XIII, Slating: ordinary slates not under 26 1/2 degrees";
+            "Rivington, Notes on Building Construction, chapter XIII, Slating: ordinary slates not under 26 1/2"
+                    + " degrees";
     private static final String IBR = "IBR roof sheeting, supplier's brochure (a supplier's limit)";
     private static final String IBR_PURLINS =
             "IBR roof sheeting 0.50 mm, supplier's table: purlins 1.65 m apart on a single span";

@@ -16,15 +16,17 @@ import wallplate.task.SheetFormat;
 /** Scale, sheet and pencil: what can be drawn and read on paper. */
 final class PaperRules implements BriefRule {
 
-    private static final Set<Double> ISO_REDUCTIONS = Set.of(
-            1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0);
+    private static final Set<Double> ISO_REDUCTIONS =
+            Set.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0);
 
     private static final String ISO_SCALES = "ISO 5455:1979, clause 5.1, recommended scales";
-    private static final String DETAIL_SCALES = "LibreCAD user manual, common drawing scales: details and wall sections at"
-            + " 1:10, building sections at 1:20";
+    private static final String DETAIL_SCALES =
+            "LibreCAD user manual, common drawing scales: details and wall sections at"
+                    + " 1:10, building sections at 1:20";
     private static final String ISO_LINES = "ISO 128:1982: parallel lines never closer than 0.7 mm";
     private static final String ISO_FRAME =
-            "ISO 5457:1999: a border of 20 mm on the filing edge and 10 mm elsewhere; the bar's strip is this program's own";
+            "ISO 5457:1999: a border of 20 mm on the filing edge and 10 mm elsewhere; the bar's strip is this"
+                    + " program's own";
 
     private static final double CLOSEST_LINES = 0.7;
 
@@ -48,7 +50,10 @@ final class PaperRules implements BriefRule {
 
     private static void scale(Scale scale, List<Advice> advice) {
         if (!ISO_REDUCTIONS.contains(scale.denominator())) {
-            advice.add(new Advice("scale", scale + " is not among the recommended scales (1:1, 1:2, 1:5, 1:10, 1:20, 1:50, ...).", ISO_SCALES));
+            advice.add(new Advice(
+                    "scale",
+                    scale + " is not among the recommended scales (1:1, 1:2, 1:5, 1:10, 1:20, 1:50, ...).",
+                    ISO_SCALES));
         } else if (scale.denominator() > 20) {
             advice.add(new Advice("scale", scale + " is small for a detail: 1:10 or 1:20 is usual.", DETAIL_SCALES));
         }
@@ -63,7 +68,8 @@ final class PaperRules implements BriefRule {
         if (width > roomWide || height > roomHigh) {
             advice.add(new Advice(
                     "sheet.size",
-                    "The drawing is %s x %s mm on paper; %s %s leaves %s x %s mm inside its frame and above the reference bar."
+                    ("The drawing is %s x %s mm on paper; %s %s leaves %s x %s mm inside its frame"
+                                    + " and above the reference bar.")
                             .formatted(
                                     whole(width),
                                     whole(height),
@@ -75,7 +81,10 @@ final class PaperRules implements BriefRule {
         }
     }
 
-    /** The drawing's extent. Of the wall only as much counts as has to be seen: it is broken off where there is room. */
+    /**
+     * The drawing's extent. Of the wall only as much counts as has to be seen: it is broken off where there is
+     * room.
+     */
     private static double extent(ExpectedDrawing drawing, boolean level) {
         List<Double> places = new ArrayList<>();
         for (DrawnLine line : drawing.lines()) {

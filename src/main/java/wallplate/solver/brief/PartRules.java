@@ -26,7 +26,10 @@ final class PartRules implements BriefRule {
             add(advice, "gutter", "A gutter is usually fixed to a fascia; here it hangs at the rafters' ends.");
         }
         if (sizes.has("barge-board") && !sizes.has("gutter")) {
-            add(advice, "barge-board.clearance", "The clearance is counted from the gutter; without one it is not marked.");
+            add(
+                    advice,
+                    "barge-board.clearance",
+                    "The clearance is counted from the gutter; without one it is not marked.");
         }
         fascia(drawing, advice);
         spacings(drawing, advice);
@@ -40,13 +43,14 @@ final class PartRules implements BriefRule {
             return;
         }
         double pitch = Math.toRadians(sizes.number("pitch"));
-        double aboveToe = sizes.number("support.depth") / Math.cos(pitch)
-                - sizes.number("fascia.thickness") * Math.tan(pitch);
+        double aboveToe =
+                sizes.number("support.depth") / Math.cos(pitch) - sizes.number("fascia.thickness") * Math.tan(pitch);
         if (sizes.number("fascia.depth") <= aboveToe) {
             add(
                     advice,
                     "fascia.depth",
-                    "With its top against the covering the fascia ends %s mm above the rafter's top and covers none of its end."
+                    ("With its top against the covering the fascia ends %s mm above the rafter's"
+                                    + " top and covers none of its end.")
                             .formatted(PlainNumber.text(aboveToe - sizes.number("fascia.depth"), 0)));
         }
     }
@@ -64,7 +68,8 @@ final class PartRules implements BriefRule {
     }
 
     private static void posts(ExpectedDrawing drawing, List<Advice> advice) {
-        if (drawing.task().sizes().has("posts") && drawing.value("post.position").isEmpty()) {
+        if (drawing.task().sizes().has("posts")
+                && drawing.value("post.position").isEmpty()) {
             add(advice, "posts.equal-spaces", "No post stands whole in the drawing, so that none can be marked.");
         }
     }

@@ -11,8 +11,9 @@ import wallplate.task.Sizes;
 /** The level length of rafter that nothing holds up, against a code's table for common rafters. */
 final class RafterSpanRule implements BriefRule {
 
-    private static final String SOURCE = "IBC 2018, table 2308.7.2(2): Douglas fir-larch No. 2, 12 inches apart, live load"
-            + " 20 psf, dead load 10 psf, ceiling attached (a foreign code, for comparison only)";
+    private static final String SOURCE =
+            "IBC 2018, table 2308.7.2(2): Douglas fir-larch No. 2, 12 inches apart, live load"
+                    + " 20 psf, dead load 10 psf, ceiling attached (a foreign code, for comparison only)";
 
     private static final double INCH = 25.4;
 

@@ -106,9 +106,11 @@ final class HighPlate implements Part {
         double top = HighWall.plateTopY(frame);
         return List.of(Step.of(
                         "Draw the high plate",
-                        "The rafter's underside crosses the high wall's inner face at the high plate's top inner corner, %s above the"
+                        ("The rafter's underside crosses the high wall's inner face at the high"
+                                                + " plate's top inner corner, %s above the")
                                         .formatted(RoofFrame.drawnMm(top))
-                                + " low plate's top. Draw the plate %s wide and %s deep from there, and both its diagonals."
+                                + (" low plate's top. Draw the plate %s wide and %s deep from there,"
+                                                + " and both its diagonals.")
                                         .formatted(frame.drawn("high-plate.width"), frame.drawn("high-plate.depth")))
                 .calculate("rise: " + rise(frame).working())
                 .calculate(frame.working("width", "high-plate.width"))

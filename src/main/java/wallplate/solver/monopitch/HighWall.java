@@ -88,8 +88,10 @@ final class HighWall implements Part {
         double inner = innerX(frame);
         return List.of(Step.of(
                         "Draw the high wall",
-                        "Measure %s level from the low wall's inner face for the inner face of the high wall, and %s further for its far"
-                                        .formatted(frame.drawn("high-wall.clear-span"), frame.drawn("high-wall.thickness"))
+                        ("Measure %s level from the low wall's inner face for the inner face of the"
+                                                + " high wall, and %s further for its far")
+                                        .formatted(
+                                                frame.drawn("high-wall.clear-span"), frame.drawn("high-wall.thickness"))
                                 + " face. Its top lies under the high plate. Hatch it at 45 degrees, about 3 mm apart.")
                 .calculate(frame.working("clear span", "high-wall.clear-span"))
                 .calculate(frame.working("high wall", "high-wall.thickness"))

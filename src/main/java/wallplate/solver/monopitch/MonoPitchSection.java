@@ -45,7 +45,8 @@ public final class MonoPitchSection implements Detail {
     @Override
     public RoofFrame frame(DrawingTask task) {
         double inner = RoofFrame.endingAt(task, 0).innerWallX();
-        double beyond = task.sizes().number("high-wall.clear-span") + task.sizes().number("high-wall.thickness");
+        double beyond =
+                task.sizes().number("high-wall.clear-span") + task.sizes().number("high-wall.thickness");
         return RoofFrame.endingAt(task, inner + task.scale().onPaper(beyond));
     }
 

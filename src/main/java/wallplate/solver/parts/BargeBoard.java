@@ -40,8 +40,18 @@ public final class BargeBoard implements Part {
     @Override
     public List<MeasuredKey> keys() {
         return List.of(
-                MeasuredKey.of("barge-board.depth", Kind.SECTION_SIZE, "barge-board.depth", "depth of the barge board", "plumb, between its sloping edges"),
-                MeasuredKey.of("barge-board.clearance", Kind.LENGTH, "barge-board.clearance", "clearance of the barge board", "level, from the gutter's outer face to the board's plumb end"));
+                MeasuredKey.of(
+                        "barge-board.depth",
+                        Kind.SECTION_SIZE,
+                        "barge-board.depth",
+                        "depth of the barge board",
+                        "plumb, between its sloping edges"),
+                MeasuredKey.of(
+                        "barge-board.clearance",
+                        Kind.LENGTH,
+                        "barge-board.clearance",
+                        "clearance of the barge board",
+                        "level, from the gutter's outer face to the board's plumb end"));
     }
 
     @Override
@@ -58,8 +68,10 @@ public final class BargeBoard implements Part {
         double end = frame.bargeEndX();
         return List.of(Step.of(
                         "Draw the barge board",
-                        "Carry the covering's top line on downwards to a plumb end %s beyond the gutter's outer face. Measure %s plumb down"
-                                        .formatted(frame.drawn("barge-board.clearance"), frame.drawn("barge-board.depth"))
+                        ("Carry the covering's top line on downwards to a plumb end %s beyond the"
+                                                + " gutter's outer face. Measure %s plumb down")
+                                        .formatted(
+                                                frame.drawn("barge-board.clearance"), frame.drawn("barge-board.depth"))
                                 + " and draw the lower edge parallel to the slope back to the outer wall face.")
                 .calculate(frame.working("depth", "barge-board.depth"))
                 .calculate(frame.working("clearance", "barge-board.clearance"))

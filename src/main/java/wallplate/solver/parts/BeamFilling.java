@@ -49,8 +49,11 @@ public final class BeamFilling implements Part {
 
     @Override
     public List<MeasuredKey> keys() {
-        return List.of(
-                MeasuredKey.derived("beam-filling.hatched", Kind.YES_NO, "hatching of the beam filling", "lines at 45 degrees above the rafter, over the outer part of the wall"));
+        return List.of(MeasuredKey.derived(
+                "beam-filling.hatched",
+                Kind.YES_NO,
+                "hatching of the beam filling",
+                "lines at 45 degrees above the rafter, over the outer part of the wall"));
     }
 
     @Override
@@ -62,8 +65,9 @@ public final class BeamFilling implements Part {
     public List<Step> steps(RoofFrame frame) {
         return List.of(Step.of(
                         "Draw the beam filling",
-                        "Carry the outer wall face up through the rafter to the covering's underside, and draw an upright over the heel point"
-                                + " from the rafter's top to the covering's underside. Hatch between them above the rafter at 45 degrees.")
+                        "Carry the outer wall face up through the rafter to the covering's underside, and draw an"
+                            + " upright over the heel point from the rafter's top to the covering's underside. Hatch"
+                            + " between them above the rafter at 45 degrees.")
                 .faint(new Point(0, 0), frame.onSlope(0, frame.rafterTop()))
                 .lineIn(lines(frame)));
     }

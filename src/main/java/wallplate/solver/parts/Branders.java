@@ -59,11 +59,33 @@ public final class Branders implements Part {
     @Override
     public List<MeasuredKey> keys() {
         return List.of(
-                MeasuredKey.of("brander.width", Kind.SECTION_SIZE, "ceiling.brander.width", "width of the branders", "level"),
-                MeasuredKey.of("brander.depth", Kind.SECTION_SIZE, "ceiling.brander.depth", "depth of the branders", "upright"),
-                MeasuredKey.of("brander.spacing", Kind.LENGTH, "ceiling.brander.spacing", "spacing of the branders", "level, from centre to centre"),
-                MeasuredKey.derived("brander.count", Kind.COUNT, "number of branders", "all that are drawn", "brander.spacing", "brander.width", "wall.thickness"),
-                MeasuredKey.derived("brander.crossed", Kind.YES_NO, "diagonals of the branders", "both diagonals are there in every one"));
+                MeasuredKey.of(
+                        "brander.width", Kind.SECTION_SIZE, "ceiling.brander.width", "width of the branders", "level"),
+                MeasuredKey.of(
+                        "brander.depth",
+                        Kind.SECTION_SIZE,
+                        "ceiling.brander.depth",
+                        "depth of the branders",
+                        "upright"),
+                MeasuredKey.of(
+                        "brander.spacing",
+                        Kind.LENGTH,
+                        "ceiling.brander.spacing",
+                        "spacing of the branders",
+                        "level, from centre to centre"),
+                MeasuredKey.derived(
+                        "brander.count",
+                        Kind.COUNT,
+                        "number of branders",
+                        "all that are drawn",
+                        "brander.spacing",
+                        "brander.width",
+                        "wall.thickness"),
+                MeasuredKey.derived(
+                        "brander.crossed",
+                        Kind.YES_NO,
+                        "diagonals of the branders",
+                        "both diagonals are there in every one"));
     }
 
     @Override
@@ -93,7 +115,8 @@ public final class Branders implements Part {
         double bottom = -frame.mm("ceiling.brander.depth");
         Step step = Step.of(
                         "Draw the branders",
-                        "Draw the branders under the level line, %s wide and %s deep, %s from centre to centre. The first may stand anywhere."
+                        ("Draw the branders under the level line, %s wide and %s deep, %s from"
+                                                + " centre to centre. The first may stand anywhere.")
                                         .formatted(
                                                 frame.drawn("ceiling.brander.width"),
                                                 frame.drawn("ceiling.brander.depth"),

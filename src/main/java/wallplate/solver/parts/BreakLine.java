@@ -46,7 +46,8 @@ public final class BreakLine implements Part {
     public List<Step> steps(RoofFrame frame) {
         return List.of(Step.of(
                         "Draw the break line",
-                        "Measure %s level from the outer wall face to the inside and draw the upright break line, thin. Everything that runs to"
+                        ("Measure %s level from the outer wall face to the inside and draw the"
+                                                + " upright break line, thin. Everything that runs to")
                                         .formatted(frame.drawn("break-line.inside"))
                                 + " the inside ends at it.")
                 .calculate(frame.working("distance", "break-line.inside"))

@@ -38,8 +38,12 @@ public final class Ceiling implements Part {
 
     @Override
     public List<MeasuredKey> keys() {
-        return List.of(
-                MeasuredKey.derived("ceiling.drop", Kind.LENGTH, "distance of the ceiling from the tie beam", "upright, from the tie beam's underside to the top of the ceiling board", "brander.depth"));
+        return List.of(MeasuredKey.derived(
+                "ceiling.drop",
+                Kind.LENGTH,
+                "distance of the ceiling from the tie beam",
+                "upright, from the tie beam's underside to the top of the ceiling board",
+                "brander.depth"));
     }
 
     @Override
@@ -53,7 +57,8 @@ public final class Ceiling implements Part {
         boolean oneLine = frame.mm("ceiling.board") < THINNEST_AS_TWO_LINES;
         return List.of(Step.of(
                         "Draw the ceiling",
-                        "Draw the top of the ceiling board %s below the level line, where the branders end, from the inner wall face inwards. "
+                        ("Draw the top of the ceiling board %s below the level line, where the"
+                                                + " branders end, from the inner wall face inwards. ")
                                         .formatted(frame.drawn("ceiling.brander.depth"))
                                 + (oneLine
                                         ? "The board is too thin for two lines: draw it as one heavy line."

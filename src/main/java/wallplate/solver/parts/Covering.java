@@ -42,9 +42,24 @@ public final class Covering implements Part {
     @Override
     public List<MeasuredKey> keys() {
         return List.of(
-                MeasuredKey.of("covering.thickness", Kind.SECTION_SIZE, "covering.thickness", "thickness of the covering", "square to the slope"),
-                MeasuredKey.derived("covering.gap", Kind.LENGTH, "distance of the covering from the rafter", "square to the slope, from the rafter's top to the covering's underside", "support.depth"),
-                MeasuredKey.of("covering.projection", Kind.LENGTH, "covering.projection", "projection of the covering", "along the slope, beyond the toe, where the rafter's top meets its plumb cut"));
+                MeasuredKey.of(
+                        "covering.thickness",
+                        Kind.SECTION_SIZE,
+                        "covering.thickness",
+                        "thickness of the covering",
+                        "square to the slope"),
+                MeasuredKey.derived(
+                        "covering.gap",
+                        Kind.LENGTH,
+                        "distance of the covering from the rafter",
+                        "square to the slope, from the rafter's top to the covering's underside",
+                        "support.depth"),
+                MeasuredKey.of(
+                        "covering.projection",
+                        Kind.LENGTH,
+                        "covering.projection",
+                        "projection of the covering",
+                        "along the slope, beyond the toe, where the rafter's top meets its plumb cut"));
     }
 
     @Override
@@ -61,7 +76,8 @@ public final class Covering implements Part {
         String name = frame.task().sizes().word("covering.name").orElse("covering");
         return List.of(Step.of(
                         "Draw the covering",
-                        "Draw the underside of the %s along the tops of the %ss, and its top %s above, square to the slope. It starts %s"
+                        ("Draw the underside of the %s along the tops of the %ss, and its top %s"
+                                                + " above, square to the slope. It starts %s")
                                         .formatted(
                                                 name,
                                                 frame.supportName(),

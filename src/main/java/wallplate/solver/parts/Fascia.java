@@ -37,8 +37,18 @@ public final class Fascia implements Part {
     @Override
     public List<MeasuredKey> keys() {
         return List.of(
-                MeasuredKey.of("fascia.thickness", Kind.SECTION_SIZE, "fascia.thickness", "thickness of the fascia", "level, between its upright sides"),
-                MeasuredKey.of("fascia.depth", Kind.SECTION_SIZE, "fascia.depth", "depth of the fascia", "upright, from its bottom to its top"));
+                MeasuredKey.of(
+                        "fascia.thickness",
+                        Kind.SECTION_SIZE,
+                        "fascia.thickness",
+                        "thickness of the fascia",
+                        "level, between its upright sides"),
+                MeasuredKey.of(
+                        "fascia.depth",
+                        Kind.SECTION_SIZE,
+                        "fascia.depth",
+                        "depth of the fascia",
+                        "upright, from its bottom to its top"));
     }
 
     @Override
@@ -52,11 +62,14 @@ public final class Fascia implements Part {
         double top = frame.fasciaTopY();
         return List.of(Step.of(
                         "Draw the fascia",
-                        "Draw the fascia upright on the outside of the plumb cut, %s wide and %s deep, its top against the covering's underside."
+                        ("Draw the fascia upright on the outside of the plumb cut, %s wide and %s"
+                                        + " deep, its top against the covering's underside.")
                                 .formatted(frame.drawn("fascia.thickness"), frame.drawn("fascia.depth")))
                 .calculate(frame.working("thickness", "fascia.thickness"))
                 .calculate(frame.working("depth", "fascia.depth"))
-                .faint(new Point(frame.eavesFaceX(), top - frame.mm("fascia.depth")), new Point(frame.eavesFaceX(), top))
+                .faint(
+                        new Point(frame.eavesFaceX(), top - frame.mm("fascia.depth")),
+                        new Point(frame.eavesFaceX(), top))
                 .lineIn(lines(frame)));
     }
 }

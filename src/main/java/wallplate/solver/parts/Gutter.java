@@ -36,8 +36,18 @@ public final class Gutter implements Part {
     @Override
     public List<MeasuredKey> keys() {
         return List.of(
-                MeasuredKey.of("gutter.width", Kind.SECTION_SIZE, "gutter.width", "width of the gutter", "level, between its upright sides"),
-                MeasuredKey.of("gutter.depth", Kind.SECTION_SIZE, "gutter.depth", "depth of the gutter", "upright, from its bottom to its rim"));
+                MeasuredKey.of(
+                        "gutter.width",
+                        Kind.SECTION_SIZE,
+                        "gutter.width",
+                        "width of the gutter",
+                        "level, between its upright sides"),
+                MeasuredKey.of(
+                        "gutter.depth",
+                        Kind.SECTION_SIZE,
+                        "gutter.depth",
+                        "depth of the gutter",
+                        "upright, from its bottom to its rim"));
     }
 
     @Override
@@ -50,7 +60,8 @@ public final class Gutter implements Part {
         double rim = frame.gutterRimY();
         return List.of(Step.of(
                         "Draw the gutter",
-                        "Draw the gutter against the outer face of the eaves, open above: %s wide and %s deep, its rim a little below the top"
+                        ("Draw the gutter against the outer face of the eaves, open above: %s wide"
+                                                + " and %s deep, its rim a little below the top")
                                         .formatted(frame.drawn("gutter.width"), frame.drawn("gutter.depth"))
                                 + " of the fascia or of the rafter's end.")
                 .calculate(frame.working("width", "gutter.width"))

@@ -26,8 +26,8 @@ public final class Hand implements Part {
 
     @Override
     public List<MeasuredKey> keys() {
-        return List.of(
-                MeasuredKey.derived("drawing.eaves", Kind.WORD, "side of the eaves", "on which side of the sheet the overhang lies"));
+        return List.of(MeasuredKey.derived(
+                "drawing.eaves", Kind.WORD, "side of the eaves", "on which side of the sheet the overhang lies"));
     }
 
     @Override

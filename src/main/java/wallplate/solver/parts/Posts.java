@@ -59,7 +59,11 @@ public final class Posts implements Part {
     }
 
     private static double datumX(RoofFrame frame) {
-        boolean centreLine = frame.task().sizes().word("posts.set-out-from").orElse("wall-centre").equals("wall-centre");
+        boolean centreLine = frame.task()
+                .sizes()
+                .word("posts.set-out-from")
+                .orElse("wall-centre")
+                .equals("wall-centre");
         return frame.outerWallX() + (centreLine ? frame.mm("wall.thickness") / 2 : 0);
     }
 
@@ -67,7 +71,12 @@ public final class Posts implements Part {
     public List<MeasuredKey> keys() {
         return List.of(
                 MeasuredKey.of("post.width", Kind.SECTION_SIZE, "posts.width", "width of the posts", "level"),
-                MeasuredKey.derived("post.position", Kind.LENGTH, "position of the first post", "level, from the wall's centre line or outer face, as the task says, to the centre of the post"));
+                MeasuredKey.derived(
+                        "post.position",
+                        Kind.LENGTH,
+                        "position of the first post",
+                        "level, from the wall's centre line or outer face, as the task says, to the centre of the"
+                                + " post"));
     }
 
     @Override
@@ -91,16 +100,20 @@ public final class Posts implements Part {
                 : "the outer face of the wall";
         Step step = Step.of(
                         "Draw the posts",
-                        "Measure %s level from %s for the centre of the first post, and the same again for each further one. Draw each upright,"
-                                        .formatted(RoofFrame.drawnMm(frame.scale().onPaper(space)), from)
-                                + " %s wide, half to each side of its centre, from the tie beam's top to the rafter's underside."
+                        ("Measure %s level from %s for the centre of the first post, and the same"
+                                                + " again for each further one. Draw each upright,")
+                                        .formatted(
+                                                RoofFrame.drawnMm(frame.scale().onPaper(space)), from)
+                                + (" %s wide, half to each side of its centre, from the tie beam's"
+                                                + " top to the rafter's underside.")
                                         .formatted(frame.drawn("posts.width")))
                 .calculate("%s / %s = %s mm"
                         .formatted(
                                 PlainNumber.text(sizes.number("posts.span")),
                                 PlainNumber.text(sizes.number("posts.equal-spaces")),
                                 PlainNumber.text(space, 2)))
-                .calculate("one space: " + Working.length("", space, frame.scale()).working())
+                .calculate(
+                        "one space: " + Working.length("", space, frame.scale()).working())
                 .calculate(frame.working("width", "posts.width"));
         centres(frame).forEach(x -> step.faint(new Point(x, frame.tieBeamTopY()), frame.onSlope(x, 0)));
         return List.of(step.lineIn(lines(frame)));

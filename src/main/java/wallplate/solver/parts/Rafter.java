@@ -36,9 +36,23 @@ public final class Rafter implements Part {
     @Override
     public List<MeasuredKey> keys() {
         return List.of(
-                MeasuredKey.of("rafter.depth", Kind.SECTION_SIZE, "rafter.depth", "depth of the rafter", "square to the slope, between its edges"),
-                MeasuredKey.derived("rafter.heel-offset", Kind.LENGTH, "distance of the rafter's underside from the heel point", "square to the slope, from the plate's top outer corner to the rafter's underside"),
-                MeasuredKey.of("rafter.overhang", Kind.LENGTH, "rafter.overhang", "overhang of the rafter", "level, from the outer wall face to the rafter's plumb cut"));
+                MeasuredKey.of(
+                        "rafter.depth",
+                        Kind.SECTION_SIZE,
+                        "rafter.depth",
+                        "depth of the rafter",
+                        "square to the slope, between its edges"),
+                MeasuredKey.derived(
+                        "rafter.heel-offset",
+                        Kind.LENGTH,
+                        "distance of the rafter's underside from the heel point",
+                        "square to the slope, from the plate's top outer corner to the rafter's underside"),
+                MeasuredKey.of(
+                        "rafter.overhang",
+                        Kind.LENGTH,
+                        "rafter.overhang",
+                        "overhang of the rafter",
+                        "level, from the outer wall face to the rafter's plumb cut"));
     }
 
     @Override
@@ -57,20 +71,24 @@ public final class Rafter implements Part {
         List<DrawnLine> lines = lines(frame);
         Step underside = Step.of(
                         "Set out the pitch",
-                        "Lay the protractor's base on the level line, its centre on the heel point, and mark %s°. Draw the rafter's"
+                        ("Lay the protractor's base on the level line, its centre on the heel"
+                                                + " point, and mark %s°. Draw the rafter's")
                                         .formatted(PlainNumber.text(frame.pitchDegrees(), 2))
                                 + " underside through the heel point at that slope, in both directions.")
                 .faint(frame.onSlope(outer, 0), frame.onSlope(inside, 0))
                 .lineIn(lines, "bottom");
         Step top = Step.of(
                         "Draw the rafter",
-                        "Measure %s square to the slope from the underside, not upright, and draw the top parallel to it. Measure the"
+                        ("Measure %s square to the slope from the underside, not upright, and draw"
+                                                + " the top parallel to it. Measure the")
                                         .formatted(frame.drawn("rafter.depth"))
                                 + " overhang of %s level from the outer wall face, and draw the plumb cut there."
                                         .formatted(frame.drawn("rafter.overhang")))
                 .calculate(frame.working("depth", "rafter.depth"))
                 .calculate(frame.working("overhang", "rafter.overhang"))
-                .faint(new Point(outer, frame.slopeY(outer, 0)), new Point(outer, frame.slopeY(outer, frame.coveringTop())))
+                .faint(
+                        new Point(outer, frame.slopeY(outer, 0)),
+                        new Point(outer, frame.slopeY(outer, frame.coveringTop())))
                 .lineIn(lines, "top", "cut");
         return List.of(underside, top);
     }

@@ -28,25 +28,32 @@ public final class Roof implements Part {
 
     @Override
     public List<MeasuredKey> keys() {
-        return List.of(
-                MeasuredKey.of("roof.pitch", Kind.ANGLE, "pitch", "pitch of the roof", "between the rafter's edges and the drawing's level lines"));
+        return List.of(MeasuredKey.of(
+                "roof.pitch",
+                Kind.ANGLE,
+                "pitch",
+                "pitch of the roof",
+                "between the rafter's edges and the drawing's level lines"));
     }
 
     @Override
     public List<Expected> values(RoofFrame frame) {
-        String working = "%s°: an angle is the same at every scale".formatted(PlainNumber.text(frame.pitchDegrees(), 3));
+        String working =
+                "%s°: an angle is the same at every scale".formatted(PlainNumber.text(frame.pitchDegrees(), 3));
         return List.of(new Expected.Angle("roof.pitch", frame.pitchDegrees(), working));
     }
 
     @Override
     public List<Step> steps(RoofFrame frame) {
-        double outermost = Math.min(frame.eavesX(), Covering.end(frame, frame.coveringTop()).x());
+        double outermost = Math.min(
+                frame.eavesX(), Covering.end(frame, frame.coveringTop()).x());
         double lowest = Wall.breakY(frame);
         double highest = frame.slopeY(frame.insideX(), frame.coveringTop());
         Step step = Step.of(
                         "Place the drawing on the sheet",
-                        "Draw a faint level line for the top of the wall plate and a faint upright for the outer face of the"
-                                + " wall, so that the whole drawing stands in the middle of the sheet. " + heel(frame))
+                        "Draw a faint level line for the top of the wall plate and a faint upright for the outer face"
+                                + " of the wall, so that the whole drawing stands in the middle of the"
+                                + " sheet. " + heel(frame))
                 .calculate("width of the drawing: about " + RoofFrame.drawnMm(frame.insideX() - outermost))
                 .calculate("height of the drawing: about " + RoofFrame.drawnMm(highest - lowest))
                 .faint(new Point(outermost, 0), new Point(frame.insideX(), 0))
@@ -57,7 +64,8 @@ public final class Roof implements Part {
     private static String heel(RoofFrame frame) {
         return frame.setIn() == 0
                 ? "Where they cross is the heel point: the top outer corner of the wall plate."
-                : "Mark the heel point, the top outer corner of the wall plate, on the level line, %s inside the wall's face."
+                : ("Mark the heel point, the top outer corner of the wall plate, on the level line,"
+                                + " %s inside the wall's face.")
                         .formatted(RoofFrame.drawnMm(frame.setIn()));
     }
 }

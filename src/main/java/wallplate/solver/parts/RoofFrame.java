@@ -88,7 +88,8 @@ public final class RoofFrame {
 
     /** The division that leads to the size on paper, with what it is of. */
     public String working(String what, String sizeKey) {
-        return what + ": " + Working.length(sizeKey, task.sizes().number(sizeKey), scale()).working();
+        return what + ": "
+                + Working.length(sizeKey, task.sizes().number(sizeKey), scale()).working();
     }
 
     public double pitchDegrees() {
@@ -204,9 +205,7 @@ public final class RoofFrame {
      * share of the plumb cut's height below the toe.
      */
     public double gutterRimY() {
-        return has("fascia")
-                ? fasciaTopY() - mm("fascia.depth") / 5
-                : toe().y() - rafterTop() / cosine() / 5;
+        return has("fascia") ? fasciaTopY() - mm("fascia.depth") / 5 : toe().y() - rafterTop() / cosine() / 5;
     }
 
     /** What the task calls one of the supports. */

@@ -63,12 +63,24 @@ public final class RoofValues {
     private void slope() {
         RoofTriangle triangle = new RoofTriangle(1, pitch);
         String tangent = "tan %s° = %s".formatted(text(pitch), PlainNumber.text(triangle.percent() / 100, 4));
-        number("roof.slope-one-in", "slope, 1 in", triangle.levelForOneUp(), "", tangent + "; 1 / that = "
-                + text(triangle.levelForOneUp()));
-        number("roof.slope-percent", "slope in percent", triangle.percent(), "%", tangent + "; x 100 = "
-                + text(triangle.percent()) + " %");
-        number("roof.rise-in-twelve", "rise in 12 of run", triangle.riseInTwelve(), "", tangent + "; x 12 = "
-                + text(triangle.riseInTwelve()));
+        number(
+                "roof.slope-one-in",
+                "slope, 1 in",
+                triangle.levelForOneUp(),
+                "",
+                tangent + "; 1 / that = " + text(triangle.levelForOneUp()));
+        number(
+                "roof.slope-percent",
+                "slope in percent",
+                triangle.percent(),
+                "%",
+                tangent + "; x 100 = " + text(triangle.percent()) + " %");
+        number(
+                "roof.rise-in-twelve",
+                "rise in 12 of run",
+                triangle.riseInTwelve(),
+                "",
+                tangent + "; x 12 = " + text(triangle.riseInTwelve()));
     }
 
     private void tail() {
@@ -176,7 +188,12 @@ public final class RoofValues {
     private static String equalWorking(double length, double widest, EqualSpacing equal) {
         return "%s / %s = %s, so %d spaces; %s / %d"
                 .formatted(
-                        text(length), text(widest), text(length / widest), equal.spaces(), text(length), equal.spaces());
+                        text(length),
+                        text(widest),
+                        text(length / widest),
+                        equal.spaces(),
+                        text(length),
+                        equal.spaces());
     }
 
     private void branders() {
@@ -190,7 +207,11 @@ public final class RoofValues {
             return;
         }
         EqualSpacing equal = EqualSpacing.ofAtMost(clear - width, sizes.number("ceiling.brander.spacing"));
-        length("ceiling.clear-span", "clear span between the walls", clear, "%s - %s".formatted(text(sizes.number("posts.span")), text(walls)));
+        length(
+                "ceiling.clear-span",
+                "clear span between the walls",
+                clear,
+                "%s - %s".formatted(text(sizes.number("posts.span")), text(walls)));
         number(
                 "brander.total",
                 "number of branders over the clear span, one against each wall",

@@ -51,7 +51,9 @@ public final class Supports implements Part {
 
     /** How many lie whole between the toe and the inside end of the drawing. */
     static int count(RoofFrame frame) {
-        double available = frame.toe().minus(frame.onSlope(frame.insideX(), frame.rafterTop())).length();
+        double available = frame.toe()
+                .minus(frame.onSlope(frame.insideX(), frame.rafterTop()))
+                .length();
         double rest = available - frame.mm("support.width");
         return rest < 0 ? 0 : 1 + (int) Math.floor(rest / frame.mm("support.spacing") + 1e-9);
     }
@@ -59,11 +61,38 @@ public final class Supports implements Part {
     @Override
     public List<MeasuredKey> keys() {
         return List.of(
-                MeasuredKey.of("support.depth", Kind.SECTION_SIZE, "support.depth", "depth of the {supports}", "square to the slope, of the lowest one"),
-                MeasuredKey.of("support.width", Kind.SECTION_SIZE, "support.width", "width of the {supports}", "along the slope, of the lowest one"),
-                MeasuredKey.of("support.spacing", Kind.LENGTH, "support.spacing", "spacing of the {supports}", "along the slope, from centre to centre"),
-                MeasuredKey.derived("support.count", Kind.COUNT, "number of {supports}", "all that are drawn", "roof.pitch", "rafter.overhang", "support.spacing", "support.width"),
-                MeasuredKey.derived("support.crossed", Kind.YES_NO, "diagonals of the {supports}", "both diagonals are there in every one"));
+                MeasuredKey.of(
+                        "support.depth",
+                        Kind.SECTION_SIZE,
+                        "support.depth",
+                        "depth of the {supports}",
+                        "square to the slope, of the lowest one"),
+                MeasuredKey.of(
+                        "support.width",
+                        Kind.SECTION_SIZE,
+                        "support.width",
+                        "width of the {supports}",
+                        "along the slope, of the lowest one"),
+                MeasuredKey.of(
+                        "support.spacing",
+                        Kind.LENGTH,
+                        "support.spacing",
+                        "spacing of the {supports}",
+                        "along the slope, from centre to centre"),
+                MeasuredKey.derived(
+                        "support.count",
+                        Kind.COUNT,
+                        "number of {supports}",
+                        "all that are drawn",
+                        "roof.pitch",
+                        "rafter.overhang",
+                        "support.spacing",
+                        "support.width"),
+                MeasuredKey.derived(
+                        "support.crossed",
+                        Kind.YES_NO,
+                        "diagonals of the {supports}",
+                        "both diagonals are there in every one"));
     }
 
     @Override
@@ -80,7 +109,9 @@ public final class Supports implements Part {
     }
 
     private String countWorking(RoofFrame frame, int count) {
-        double available = frame.toe().minus(frame.onSlope(frame.insideX(), frame.rafterTop())).length();
+        double available = frame.toe()
+                .minus(frame.onSlope(frame.insideX(), frame.rafterTop()))
+                .length();
         return "%s mm of slope from the toe, one at the toe and then one every %s mm: %d"
                 .formatted(Numbers.mm(available), Numbers.mm(frame.mm("support.spacing")), count);
     }
@@ -91,11 +122,13 @@ public final class Supports implements Part {
         List<DrawnLine> lines = lines(frame);
         String more = count(frame) < 2
                 ? ""
-                : " Mark its centre on the rafter's top and step off %s along the slope from centre to centre for the others."
+                : (" Mark its centre on the rafter's top and step off %s along the slope from centre"
+                                + " to centre for the others.")
                         .formatted(frame.drawn("support.spacing"));
         Step step = Step.of(
                         "Draw the %ss".formatted(name),
-                        "The first %s stands on the rafter with its lower face at the toe, where the rafter's top meets the plumb cut: %s"
+                        ("The first %s stands on the rafter with its lower face at the toe, where"
+                                                + " the rafter's top meets the plumb cut: %s")
                                         .formatted(name, frame.drawn("support.width"))
                                 + " along the slope, %s square to it.".formatted(frame.drawn("support.depth"))
                                 + more

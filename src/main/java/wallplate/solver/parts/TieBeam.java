@@ -34,8 +34,12 @@ public final class TieBeam implements Part {
 
     @Override
     public List<MeasuredKey> keys() {
-        return List.of(
-                MeasuredKey.of("tie-beam.depth", Kind.SECTION_SIZE, "tie-beam.depth", "depth of the tie beam", "upright, from its underside to its top"));
+        return List.of(MeasuredKey.of(
+                "tie-beam.depth",
+                Kind.SECTION_SIZE,
+                "tie-beam.depth",
+                "depth of the tie beam",
+                "upright, from its underside to its top"));
     }
 
     @Override
@@ -47,7 +51,8 @@ public final class TieBeam implements Part {
     public List<Step> steps(RoofFrame frame) {
         return List.of(Step.of(
                         "Draw the tie beam",
-                        "The level line is its underside. Draw its top %s above. It begins at the rafter's underside and runs to the"
+                        ("The level line is its underside. Draw its top %s above. It begins at the"
+                                                + " rafter's underside and runs to the")
                                         .formatted(frame.drawn("tie-beam.depth"))
                                 + " inside end of the drawing.")
                 .calculate(frame.working("depth", "tie-beam.depth"))

@@ -48,7 +48,8 @@ public final class Wall implements Part {
         if (topStartX(frame) > outer) {
             lines.cut("splay", outerTop, new Point(topStartX(frame), top));
         }
-        return lines.hatched(Hatching.within(outline(frame), List.of(), Hatching.WIDE)).all();
+        return lines.hatched(Hatching.within(outline(frame), List.of(), Hatching.WIDE))
+                .all();
     }
 
     private static List<Point> outline(RoofFrame frame) {
@@ -98,8 +99,12 @@ public final class Wall implements Part {
 
     @Override
     public List<MeasuredKey> keys() {
-        return List.of(
-                MeasuredKey.of("wall.thickness", Kind.SECTION_SIZE, "wall.thickness", "thickness of the wall", "level, between the faces of the wall"));
+        return List.of(MeasuredKey.of(
+                "wall.thickness",
+                Kind.SECTION_SIZE,
+                "wall.thickness",
+                "thickness of the wall",
+                "level, between the faces of the wall"));
     }
 
     @Override
@@ -112,7 +117,8 @@ public final class Wall implements Part {
         List<DrawnLine> lines = lines(frame);
         Step faces = Step.of(
                         "Draw the wall",
-                        "Measure %s level from the outer face to the inside and draw the inner face. Draw the wall's top %s below the"
+                        ("Measure %s level from the outer face to the inside and draw the inner"
+                                                + " face. Draw the wall's top %s below the")
                                         .formatted(frame.drawn("wall.thickness"), frame.drawn("wall-plate.depth"))
                                 + " level line, and break the wall off some way down.")
                 .calculate(frame.working("wall", "wall.thickness"))
@@ -122,9 +128,10 @@ public final class Wall implements Part {
         Step hatching = Step.of(
                         "Hatch the wall",
                         "Hatch the wall, which is cut, with parallel lines at 45 degrees, about 3 mm apart.%s"
-                                .formatted(topStartX(frame) > frame.outerWallX()
-                                        ? " Over its outer part it ends under the rafter."
-                                        : ""))
+                                .formatted(
+                                        topStartX(frame) > frame.outerWallX()
+                                                ? " Over its outer part it ends under the rafter."
+                                                : ""))
                 .lineIn(lines, "splay", "hatch");
         return List.of(faces, hatching);
     }

@@ -38,9 +38,23 @@ public final class WallPlate implements Part {
     @Override
     public List<MeasuredKey> keys() {
         return List.of(
-                MeasuredKey.of("wall-plate.width", Kind.SECTION_SIZE, "wall-plate.width", "width of the wall plate", "level, between its upright sides"),
-                MeasuredKey.of("wall-plate.depth", Kind.SECTION_SIZE, "wall-plate.depth", "depth of the wall plate", "upright, from the top of the wall to the top of the plate"),
-                MeasuredKey.derived("wall-plate.crossed", Kind.YES_NO, "diagonals of the wall plate", "both diagonals of its outline are there"));
+                MeasuredKey.of(
+                        "wall-plate.width",
+                        Kind.SECTION_SIZE,
+                        "wall-plate.width",
+                        "width of the wall plate",
+                        "level, between its upright sides"),
+                MeasuredKey.of(
+                        "wall-plate.depth",
+                        Kind.SECTION_SIZE,
+                        "wall-plate.depth",
+                        "depth of the wall plate",
+                        "upright, from the top of the wall to the top of the plate"),
+                MeasuredKey.derived(
+                        "wall-plate.crossed",
+                        Kind.YES_NO,
+                        "diagonals of the wall plate",
+                        "both diagonals of its outline are there"));
     }
 
     @Override
@@ -55,12 +69,15 @@ public final class WallPlate implements Part {
     public List<Step> steps(RoofFrame frame) {
         return List.of(Step.of(
                         "Draw the wall plate",
-                        "Measure %s from the heel point to the inside along the level line, and %s down. Draw the plate's outline and"
+                        ("Measure %s from the heel point to the inside along the level line, and %s"
+                                                + " down. Draw the plate's outline and")
                                         .formatted(frame.drawn("wall-plate.width"), frame.drawn("wall-plate.depth"))
                                 + " both its diagonals: it is cut across the grain.")
                 .calculate(frame.working("width", "wall-plate.width"))
                 .calculate(frame.working("depth", "wall-plate.depth"))
-                .faint(new Point(frame.mm("wall-plate.width"), frame.wallTopY()), new Point(frame.mm("wall-plate.width"), 0))
+                .faint(
+                        new Point(frame.mm("wall-plate.width"), frame.wallTopY()),
+                        new Point(frame.mm("wall-plate.width"), 0))
                 .lineIn(lines(frame)));
     }
 }

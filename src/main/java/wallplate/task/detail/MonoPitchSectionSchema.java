@@ -20,7 +20,8 @@ public final class MonoPitchSectionSchema {
         return new DetailSchema(
                 ID,
                 "Mono-pitch section",
-                "A vertical section through a lean-to roof, from its eaves at the low wall to the far face of the high wall.",
+                "A vertical section through a lean-to roof, from its eaves at the low wall to the far face of the high"
+                        + " wall.",
                 List.of(
                         RoofParts.pitch(),
                         RoofParts.wall(),
@@ -60,7 +61,13 @@ public final class MonoPitchSectionSchema {
         return PartSchema.required(
                 "high-wall",
                 "High wall",
-                length("high-wall.clear-span", "Clear span", 300, 15000, 2400, "Level, between the walls' inner faces."),
+                length(
+                        "high-wall.clear-span",
+                        "Clear span",
+                        300,
+                        15000,
+                        2400,
+                        "Level, between the walls' inner faces."),
                 length("high-wall.thickness", "Thickness", 50, 1500, 230, "Between the faces of the high wall."));
     }
 

@@ -28,8 +28,7 @@ final class RoofParts {
         return PartSchema.required(
                 "roof",
                 "Roof",
-                new Quantity(
-                        "pitch", "Pitch", Unit.DEGREES, 1, 89, 26, "The angle of the rafters above level."));
+                new Quantity("pitch", "Pitch", Unit.DEGREES, 1, 89, 26, "The angle of the rafters above level."));
     }
 
     static PartSchema wall() {

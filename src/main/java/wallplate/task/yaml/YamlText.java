@@ -68,8 +68,7 @@ public final class YamlText {
     private Entry.Group top(String text) {
         Entry.Group nothing = new Entry.Group(Map.of());
         if (text.length() > LONGEST_TEXT) {
-            faults.add(new Fault(
-                    WHOLE_FILE, text.length() + " characters", "at most " + LONGEST_TEXT + " characters"));
+            faults.add(new Fault(WHOLE_FILE, text.length() + " characters", "at most " + LONGEST_TEXT + " characters"));
             return nothing;
         }
         String body = withoutByteOrderMark(text);
@@ -106,8 +105,9 @@ public final class YamlText {
                 faults.add(new Fault(
                         WHOLE_FILE, "the anchor &" + node.getAnchor() + line(event), "every value written out"));
             }
-            tagOf(event).ifPresent(tag -> faults.add(
-                    new Fault(WHOLE_FILE, "the tag " + shortened(tag) + line(event), "plain values without tags")));
+            tagOf(event)
+                    .ifPresent(tag -> faults.add(new Fault(
+                            WHOLE_FILE, "the tag " + shortened(tag) + line(event), "plain values without tags")));
         }
         return faults.size() == before;
     }
@@ -138,12 +138,14 @@ public final class YamlText {
                     WHOLE_FILE,
                     "%s (line %d, column %d)"
                             .formatted(
-                                    shortened(String.valueOf(marked.getProblem()).strip()),
+                                    shortened(
+                                            String.valueOf(marked.getProblem()).strip()),
                                     marked.getProblemMark().getLine() + 1,
                                     marked.getProblemMark().getColumn() + 1),
                     accepted);
         }
-        return new Fault(WHOLE_FILE, shortened(String.valueOf(malformed.getMessage()).strip()), accepted);
+        return new Fault(
+                WHOLE_FILE, shortened(String.valueOf(malformed.getMessage()).strip()), accepted);
     }
 
     private Entry entry(String path, Node node) {
@@ -172,7 +174,8 @@ public final class YamlText {
             if (entries.putIfAbsent(key, entry) != null) {
                 faults.add(new Fault(
                         prefix + key,
-                        "the key a second time in line " + (keyNode.getStartMark().getLine() + 1),
+                        "the key a second time in line "
+                                + (keyNode.getStartMark().getLine() + 1),
                         "every key once"));
             }
         }
