@@ -16,6 +16,7 @@ import wallplate.geometry.Segment;
  * @param photograph whether the page was seen by a camera rather than by a scanner
  * @param bar the reference bar as it was found, on the page
  * @param warnings sentences for the teacher and the learner
+ * @param code whose sheet it is, where the code of a printed sheet says so
  */
 public record LevelPage(
         InkImage ink,
@@ -25,9 +26,23 @@ public record LevelPage(
         boolean photograph,
         Calibration calibration,
         Optional<Segment> bar,
-        List<String> warnings) {
+        List<String> warnings,
+        Optional<SheetCode> code) {
 
     public LevelPage {
         warnings = List.copyOf(warnings);
+    }
+
+    /** A page without a code. */
+    public LevelPage(
+            InkImage ink,
+            PlaneMap toScan,
+            double scanPixelsPerMm,
+            double rotationDegrees,
+            boolean photograph,
+            Calibration calibration,
+            Optional<Segment> bar,
+            List<String> warnings) {
+        this(ink, toScan, scanPixelsPerMm, rotationDegrees, photograph, calibration, bar, warnings, Optional.empty());
     }
 }

@@ -12,13 +12,16 @@ import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
 import wallplate.sheet.Calibration.Source;
 import wallplate.sheet.ScanPage.Picture;
+import wallplate.sheet.codes.CodeReader;
 import wallplate.sheet.opencv.InkFlattening;
 import wallplate.sheet.opencv.PageWarp;
+import wallplate.sheet.opencv.PunchedHoles;
 import wallplate.sheet.opencv.StraightSegments;
 import wallplate.sheet.page.AxisLines;
 import wallplate.sheet.page.BarChoice;
 import wallplate.sheet.page.BarFinder;
 import wallplate.sheet.page.BarFinder.Bar;
+import wallplate.sheet.page.Disc;
 import wallplate.sheet.page.DrawingCheck;
 import wallplate.sheet.page.Frame;
 import wallplate.sheet.page.FrameLines;
@@ -40,6 +43,11 @@ final class PageReading {
 
     private static final double ROUGH_PIXELS_PER_MM = 4;
     private static final double LEVEL_PIXELS_PER_MM = 10;
+    private static final double CODE_PIXELS_PER_MM = 12;
+    private static final double PRINT_RIM = 1;
+    /** What lies outside the picture is as dark as a scanner's surround and taken for that. */
+    private static final int OUTSIDE = 0;
+
     private static final double EDGE_INSET = 0.8;
     private static final double MM_PER_INCH = 25.4;
     /** A hundred dots to the inch: a pencil line is one or two pixels wide. */
@@ -58,6 +66,7 @@ final class PageReading {
     private final RoughPage rough;
     private final LineRefit refit;
     private final boolean formatAlongX;
+    private List<Disc> discs = List.of();
 
     PageReading(Picture picture, SheetFormat format, RoughPage rough) {
         this.picture = picture;
@@ -73,8 +82,9 @@ final class PageReading {
             return new SheetReading.Unreadable(tooCoarse(pixelsPerMm));
         }
         GreyPage grey =
-                PageWarp.warp(picture, rough.map(), rough.widthMm(), rough.heightMm(), ROUGH_PIXELS_PER_MM, 255);
-        InkImage ink = InkFlattening.flatten(grey, new PaperMask(rough.paper(), EDGE_INSET));
+                PageWarp.warp(picture, rough.map(), rough.widthMm(), rough.heightMm(), ROUGH_PIXELS_PER_MM, OUTSIDE);
+        discs = discs(grey);
+        InkImage ink = InkFlattening.flatten(grey, mask(rough.paper(), discs));
         List<Segment> segments =
                 StraightSegments.find(new GreyPage(ink.widthPx(), ink.heightPx(), ink.pixelsPerMm(), ink.bytes()));
         AxisLines all = AxisLines.among(segments, refit);
@@ -86,6 +96,23 @@ final class PageReading {
             return new SheetReading.Unreadable(refusal.get());
         }
         return read(ink, frames.frame(all), drawn, slopes);
+    }
+
+    private PaperMask mask(List<Line> edges, List<Disc> discs) {
+        return new PaperMask(edges, EDGE_INSET, discs, rough.kind() == Kind.SCAN);
+    }
+
+    /** Holes, and what is printed on the project's own sheets, on the rough page. */
+    private List<Disc> discs(GreyPage grey) {
+        List<Disc> discs = new ArrayList<>(PunchedHoles.find(grey));
+        if (rough.scale() == Scale.MARKS) {
+            PrintedMarks printed = PrintedMarks.of(format);
+            double markRadius = PrintedMarks.MARK_SIZE / Math.sqrt(2) + PRINT_RIM;
+            double codeRadius = printed.code().size() / Math.sqrt(2) + PRINT_RIM;
+            printed.marks().forEach(mark -> discs.add(new Disc(mark.centre(), markRadius)));
+            discs.add(new Disc(printed.code().centre(), codeRadius));
+        }
+        return discs;
     }
 
     private String tooCoarse(double pixelsPerMm) {
@@ -104,7 +131,11 @@ final class PageReading {
             InkImage ink, Optional<Frame> frame, AxisLines drawn, Optional<SlopingLines> slopes) {
         Bars bars = bars(ink, drawn);
         BarChoice choice = new BarChoice(
-                rough.widthMm(), rough.heightMm(), formatAlongX, turn -> slopesAbove(drawn, slopes, turn));
+                rough.widthMm(),
+                rough.heightMm(),
+                formatAlongX,
+                rough.scale() == Scale.MARKS,
+                turn -> slopesAbove(drawn, slopes, turn));
         Optional<BarChoice.Choice> chosen = choice.best(bars.alongX, bars.alongY);
         Turn turn = chosen.map(BarChoice.Choice::turn).orElseGet(choice::withoutBar);
         Optional<String> refusal = DrawingCheck.ofSection(drawn, slopes, turn);
@@ -164,6 +195,19 @@ final class PageReading {
         return Stretch.of(rough, printed, bar.flatMap(found -> bars.second(found, turn)));
     }
 
+    /** What the printed code says, which stands at a known place beside the marks. */
+    private Optional<SheetCode> code() {
+        if (rough.scale() != Scale.MARKS) {
+            return Optional.empty();
+        }
+        PrintedMarks.CodePlace place = PrintedMarks.of(format).code();
+        double side = place.size() + 2 * PrintedMarks.CODE_QUIET_ZONE;
+        PageMap corner = PageMap.affine(
+                1, 0, place.centre().x() - side / 2, 0, 1, place.centre().y() - side / 2);
+        GreyPage cutOut = PageWarp.warp(picture, rough.map().after(corner), side, side, CODE_PIXELS_PER_MM, 255);
+        return CodeReader.read(cutOut);
+    }
+
     /** Turns, stretches and scales the rough page to the level one. */
     private final class Levelling {
 
@@ -202,12 +246,13 @@ final class PageReading {
             Sheet sheet = sheet(level.tiltDegrees() + turn.degrees(), scale);
             PageMap toScan = rough.map().after(sheet.toRough);
             GreyPage grey =
-                    PageWarp.warp(picture, toScan, sheet.widthMm, sheet.heightMm, LEVEL_PIXELS_PER_MM, 255);
+                    PageWarp.warp(picture, toScan, sheet.widthMm, sheet.heightMm, LEVEL_PIXELS_PER_MM, OUTSIDE);
             PlaneMap fromRough = sheet.toRough.inverse();
             List<Line> edges = rough.paper().stream()
                     .map(edge -> fromRough.apply(edge.between(0, 100)).line())
                     .toList();
-            InkImage ink = InkFlattening.flatten(grey, new PaperMask(edges, EDGE_INSET));
+            InkImage ink = InkFlattening.flatten(
+                    grey, mask(edges, discs.stream().map(disc -> disc.on(fromRough)).toList()));
             return new LevelPage(
                     ink,
                     toScan,
@@ -216,7 +261,8 @@ final class PageReading {
                     rough.kind() == Kind.PHOTOGRAPH,
                     calibration(scale),
                     bar.map(found -> rightwards(fromRough.apply(found.segment()))),
-                    warnings(scale));
+                    warnings(scale),
+                    code());
         }
 
         private static Segment rightwards(Segment segment) {

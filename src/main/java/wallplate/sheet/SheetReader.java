@@ -1,12 +1,16 @@
 package wallplate.sheet;
 
+import java.util.List;
 import java.util.Optional;
 import wallplate.sheet.ScanPage.Picture;
 import wallplate.sheet.ScanPage.Refused;
+import wallplate.sheet.opencv.CornerMarkFinder;
 import wallplate.sheet.opencv.PaperRegion;
+import wallplate.sheet.page.MarkRectification;
 import wallplate.sheet.page.PaperRectification;
 import wallplate.sheet.page.PaperSides;
 import wallplate.sheet.page.RoughPage;
+import wallplate.sheet.page.SeenMark;
 import wallplate.task.SheetFormat;
 
 /**
@@ -47,6 +51,11 @@ public final class SheetReader {
                 sides = again.count() > sides.count() ? again : sides;
             }
         }
-        return new PaperRectification(picture, longer, shorter).rectify(sides);
+        PaperRectification paper = new PaperRectification(picture, longer, shorter);
+        List<SeenMark> marks = CornerMarkFinder.find(picture);
+        Optional<RoughPage> marked = marks.isEmpty()
+                ? Optional.empty()
+                : new MarkRectification(format, sides, paper.lens(sides)).rectify(marks);
+        return marked.isPresent() ? marked : paper.rectify(sides);
     }
 }

@@ -14,53 +14,109 @@ import wallplate.sheet.page.PaperMask;
  * Takes the light and the paper's tone out of a grey page, so that what is left is ink.
  *
  * <p>The background is what remains when everything narrower than a few millimetres is closed up; ink is
- * {@code (background - grey) / background}.
+ * {@code (background - grey) / background}. Graphite that shines brighter than the paper between dark rims is ink too.
  */
 public final class InkFlattening {
 
     private static final double BACKGROUND_PIXELS_PER_MM = 2;
     private static final double CLOSING = 4.5;
     private static final double BLUR = 1.5;
+    /** Darker than this share of the page's usual grey is no paper, where it reaches in from the border. */
+    private static final double SURROUND = 0.6;
+    private static final double SURROUND_INSET = 1.0;
+    private static final Size AUTOMATIC = new Size(0, 0);
 
-    private InkFlattening() {}
+    private final GreyPage page;
+    private final PaperMask paper;
+    private final MatScope scope;
+
+    private InkFlattening(GreyPage page, PaperMask paper, MatScope scope) {
+        this.page = page;
+        this.paper = paper;
+        this.scope = scope;
+    }
 
     /** The page's ink, 0 on bare paper and outside the paper, to 255. */
     public static InkImage flatten(GreyPage page, PaperMask paper) {
-        byte[] ink = new byte[page.widthPx() * page.heightPx()];
         try (MatScope scope = new MatScope()) {
-            Mat grey = scope.keep(new Mat(page.heightPx(), page.widthPx(), CvType.CV_8UC1));
-            grey.put(0, 0, page.grey());
-            Mat background = background(grey, page, paper, scope);
-            Mat darker = scope.matrix();
-            Core.subtract(background, grey, darker);
-            Mat share = scope.matrix();
-            Core.divide(darker, background, share, 255);
-            share.get(0, 0, ink);
-            paper.clear(ink, page.widthPx(), page.heightPx(), page.pixelsPerMm());
+            return new InkFlattening(page, paper, scope).flatten();
         }
-        return new InkImage(page.widthPx(), page.heightPx(), page.pixelsPerMm(), ink);
     }
 
-    private static Mat background(Mat grey, GreyPage page, PaperMask paper, MatScope scope) {
+    private InkImage flatten() {
+        Mat grey = scope.keep(new Mat(page.heightPx(), page.widthPx(), CvType.CV_8UC1));
+        grey.put(0, 0, page.grey());
         Mat small = scope.matrix();
         double reduction = BACKGROUND_PIXELS_PER_MM / page.pixelsPerMm();
         Size size = new Size(Math.ceil(page.widthPx() * reduction), Math.ceil(page.heightPx() * reduction));
         Imgproc.resize(grey, small, size, 0, 0, Imgproc.INTER_AREA);
-        Mat mask = scope.keep(new Mat(size, CvType.CV_8UC1));
-        mask.put(0, 0, paper.bytes(small.cols(), small.rows(), small.cols() / page.widthMm()));
-        Mat outside = scope.matrix();
-        Core.bitwise_not(mask, outside);
-        close(small, outside, scope);
-        Mat smooth = smooth(small, mask, scope);
+        Mat outside = outside(small);
+        close(small, outside, CLOSING);
+        Mat smooth = smooth(small, outside);
         Mat background = scope.matrix();
         Imgproc.resize(smooth, background, grey.size(), 0, 0, Imgproc.INTER_LINEAR);
-        return background;
+        Mat darker = scope.matrix();
+        Core.subtract(background, grey, darker);
+        Mat share = scope.matrix();
+        Core.divide(darker, background, share, 255);
+        return image(share, outside);
+    }
+
+    private InkImage image(Mat share, Mat outside) {
+        if (paper.darkSurround()) {
+            Mat full = scope.matrix();
+            Imgproc.resize(outside, full, share.size(), 0, 0, Imgproc.INTER_NEAREST);
+            share.setTo(new Scalar(0), full);
+        }
+        byte[] ink = new byte[page.widthPx() * page.heightPx()];
+        share.get(0, 0, ink);
+        paper.clear(ink, page.widthPx(), page.heightPx(), page.pixelsPerMm());
+        return new InkImage(page.widthPx(), page.heightPx(), page.pixelsPerMm(), ink);
+    }
+
+    /** Where the small page shows no paper, 255. */
+    private Mat outside(Mat small) {
+        Mat outside = scope.keep(new Mat(small.size(), CvType.CV_8UC1));
+        outside.put(0, 0, paper.bytes(small.cols(), small.rows(), small.cols() / page.widthMm()));
+        Core.bitwise_not(outside, outside);
+        if (paper.darkSurround()) {
+            Mat surround = surround(small, outside);
+            Core.bitwise_or(outside, surround, outside);
+        }
+        return outside;
+    }
+
+    /** The dark that hangs together with the page's border. */
+    private Mat surround(Mat small, Mat outside) {
+        Mat closed = scope.matrix();
+        small.copyTo(closed);
+        close(closed, outside, CLOSING);
+        Mat inside = scope.matrix();
+        Core.bitwise_not(outside, inside);
+        double usual = Core.mean(closed, inside).val[0];
+        Mat within = scope.matrix();
+        Core.compare(closed, new Scalar(SURROUND * usual), within, Core.CMP_LT);
+        within.setTo(new Scalar(255), outside);
+        // A rim of dark all round joins every dark place on the border, so one flood finds them all.
+        Mat dark = scope.matrix();
+        Core.copyMakeBorder(within, dark, 1, 1, 1, 1, Core.BORDER_CONSTANT, new Scalar(255));
+        Mat flooded = scope.keep(Mat.zeros(dark.rows() + 2, dark.cols() + 2, CvType.CV_8UC1));
+        Imgproc.floodFill(dark, flooded, new org.opencv.core.Point(0, 0), new Scalar(128));
+        Mat surround = scope.matrix();
+        Core.compare(dark, new Scalar(128), surround, Core.CMP_EQ);
+        Mat grown = scope.matrix();
+        Imgproc.dilate(surround, grown, disc(2 * SURROUND_INSET));
+        return scope.keep(grown.submat(1, small.rows() + 1, 1, small.cols() + 1));
+    }
+
+    private Mat disc(double millimetres) {
+        int diameter = 2 * (int) Math.round(millimetres * BACKGROUND_PIXELS_PER_MM / 2) + 1;
+        return scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_ELLIPSE, new Size(diameter, diameter)));
     }
 
     /** Closes up everything dark that is narrow; what is outside the paper neither fills nor eats. */
-    private static void close(Mat small, Mat outside, MatScope scope) {
-        int diameter = 2 * (int) Math.round(CLOSING * BACKGROUND_PIXELS_PER_MM / 2) + 1;
-        Mat disc = scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_ELLIPSE, new Size(diameter, diameter)));
+    private void close(Mat small, Mat outside, double millimetres) {
+        Mat disc = disc(millimetres);
         small.setTo(new Scalar(0), outside);
         Imgproc.dilate(small, small, disc);
         small.setTo(new Scalar(255), outside);
@@ -68,16 +124,17 @@ public final class InkFlattening {
     }
 
     /** The mean over the paper nearby, weighted by a Gaussian; 255 where there is no paper. */
-    private static Mat smooth(Mat small, Mat mask, MatScope scope) {
-        Size automatic = new Size(0, 0);
+    private Mat smooth(Mat small, Mat outside) {
         double sigma = BLUR * BACKGROUND_PIXELS_PER_MM;
+        Mat inside = scope.matrix();
+        Core.bitwise_not(outside, inside);
         Mat weight = scope.matrix();
-        mask.convertTo(weight, CvType.CV_32F, 1.0 / 255);
+        inside.convertTo(weight, CvType.CV_32F, 1.0 / 255);
         Mat grey = scope.matrix();
         small.convertTo(grey, CvType.CV_32F);
         Core.multiply(grey, weight, grey);
-        Imgproc.GaussianBlur(grey, grey, automatic, sigma);
-        Imgproc.GaussianBlur(weight, weight, automatic, sigma);
+        Imgproc.GaussianBlur(grey, grey, AUTOMATIC, sigma);
+        Imgproc.GaussianBlur(weight, weight, AUTOMATIC, sigma);
         Mat none = scope.matrix();
         Core.compare(weight, new Scalar(1e-3), none, Core.CMP_LT);
         grey.setTo(new Scalar(255), none);

@@ -24,17 +24,21 @@ public final class BarChoice {
     private final double width;
     private final double height;
     private final boolean formatAlongX;
+    private final boolean turnKnown;
     private final Predicate<Turn> slopesAbove;
 
 
     /**
      * @param formatAlongX whether the sheet's own x axis runs along the rough page's x axis, by its proportions
+     * @param turnKnown whether printed marks say that the rough page is upright
      * @param slopesAbove whether, for a turn, the sloping lines lie above the level ones
      */
-    public BarChoice(double width, double height, boolean formatAlongX, Predicate<Turn> slopesAbove) {
+    public BarChoice(
+            double width, double height, boolean formatAlongX, boolean turnKnown, Predicate<Turn> slopesAbove) {
         this.width = width;
         this.height = height;
         this.formatAlongX = formatAlongX;
+        this.turnKnown = turnKnown;
         this.slopesAbove = slopesAbove;
     }
 
@@ -48,11 +52,15 @@ public final class BarChoice {
         alongY.forEach(bar -> addBoth(choices, bar, Turn.QUARTER_LEFT));
         return choices.stream()
                 .filter(choice -> choice.score >= LEAST_SCORE)
+                .filter(choice -> !turnKnown || choice.turn == Turn.UPRIGHT)
                 .max(Comparator.comparingDouble(Choice::score));
     }
 
     /** The turn that format and slopes alone make likely. */
     public Turn withoutBar() {
+        if (turnKnown) {
+            return Turn.UPRIGHT;
+        }
         Turn turn = formatAlongX ? Turn.UPRIGHT : Turn.QUARTER_LEFT;
         return slopesAbove.test(turn) ? turn : turn.opposite();
     }

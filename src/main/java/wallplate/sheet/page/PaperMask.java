@@ -6,20 +6,20 @@ import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 
 /**
- * Which pixels of a page are paper: those on the left of each of its edges, a little inside them.
+ * Which pixels of a page are paper to draw on: those on the left of each of its edges, a little inside them, and not in
+ * a hole, a printed mark or a code.
  *
  * @param edges in the page's millimetres, with the paper on their left
  * @param inset how far inside the edges the paper begins to count; an edge's own shadow lies there
+ * @param discs places that are no paper to draw on
+ * @param darkSurround whether darkness that reaches in from the page's border is no paper either: a copier's or a
+ *     feeder's black border, or a place outside the picture
  */
-public record PaperMask(List<Line> edges, double inset) {
+public record PaperMask(List<Line> edges, double inset, List<Disc> discs, boolean darkSurround) {
 
     public PaperMask {
         edges = List.copyOf(edges);
-    }
-
-    /** Whether nothing is masked. */
-    public boolean isEverything() {
-        return edges.isEmpty();
+        discs = List.copyOf(discs);
     }
 
     /**
@@ -55,6 +55,7 @@ public record PaperMask(List<Line> edges, double inset) {
             int[] columns = columns(row, widthPx, heightPx, pixelsPerMm);
             Arrays.fill(mask, row * widthPx + columns[0], row * widthPx + columns[1], (byte) 255);
         }
+        clearDiscs(mask, widthPx, heightPx, pixelsPerMm);
         return mask;
     }
 
@@ -64,6 +65,24 @@ public record PaperMask(List<Line> edges, double inset) {
             int[] columns = columns(row, widthPx, heightPx, pixelsPerMm);
             Arrays.fill(page, row * widthPx, row * widthPx + columns[0], (byte) 0);
             Arrays.fill(page, row * widthPx + columns[1], (row + 1) * widthPx, (byte) 0);
+        }
+        clearDiscs(page, widthPx, heightPx, pixelsPerMm);
+    }
+
+    private void clearDiscs(byte[] page, int widthPx, int heightPx, double pixelsPerMm) {
+        for (Disc disc : discs) {
+            double centreColumn = disc.centre().x() * pixelsPerMm - 0.5;
+            double centreRow = heightPx - disc.centre().y() * pixelsPerMm - 0.5;
+            double radius = disc.radius() * pixelsPerMm;
+            int last = (int) Math.min(heightPx - 1.0, centreRow + radius);
+            for (int row = (int) Math.max(0, Math.ceil(centreRow - radius)); row <= last; row++) {
+                double half = Math.sqrt(Math.max(0, radius * radius - (row - centreRow) * (row - centreRow)));
+                int from = (int) Math.max(0, Math.ceil(centreColumn - half));
+                int to = (int) Math.min(widthPx, Math.floor(centreColumn + half) + 1);
+                if (to > from) {
+                    Arrays.fill(page, row * widthPx + from, row * widthPx + to, (byte) 0);
+                }
+            }
         }
     }
 }

@@ -216,8 +216,11 @@ public final class PaperRectification {
         return PaperSides.robust(side.points().stream().map(lens::ideal).toList(), side.line(), 3);
     }
 
-    /** The lens that makes the paper's edges straightest. */
-    private Lens lens(PaperSides sides) {
+    /** The lens that makes the paper's edges straightest; a straight one where no edge is in the picture. */
+    public Lens lens(PaperSides sides) {
+        if (sides.count() < 2) {
+            return Lens.STRAIGHT;
+        }
         DoubleUnaryOperator crookedness = bend -> {
             Lens lens = lens(bend);
             double sum = 0;
