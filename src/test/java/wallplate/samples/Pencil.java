@@ -65,8 +65,9 @@ final class Pencil {
         Waver waver = new Waver(length, 5.5, learner.wobbleMm(), chance);
         Waver tremor = new Waver(length, 0.9, learner.wobbleMm() * 0.3, chance);
         Waver pressing = new Waver(length, 14, weight == Weight.BREAK || weight == Weight.THIN ? 0.14 : 0.09, chance);
-        double gapAt = broken ? chance.between(0.2, 0.75) * length : length * 2;
-        double gapEnd = gapAt + chance.between(0.7, 2.4);
+        boolean pieced = length > 60 && chance.happens(0.2);
+        double gapAt = broken || pieced ? chance.between(0.2, 0.75) * length : length * 2;
+        double gapEnd = gapAt + (broken ? chance.between(0.7, 2.4) : 0);
         double restart = chance.error(0.05);
         int steps = Math.max(3, (int) Math.ceil(length / STEP_MM));
         List<double[]> track = new ArrayList<>(steps + 1);
@@ -94,6 +95,7 @@ final class Pencil {
             case THIN -> chance.between(0.6, 0.8);
             case BREAK -> chance.between(0.6, 0.85);
             case FAINT -> chance.between(0.45, 0.65);
+            case GHOST -> chance.between(0.9, 1.3);
         };
     }
 
@@ -103,6 +105,7 @@ final class Pencil {
             case THIN -> chance.between(0.7, 0.92);
             case BREAK -> chance.between(0.65, 0.95);
             case FAINT -> chance.between(0.18, 0.36);
+            case GHOST -> chance.between(0.06, 0.14);
         };
     }
 }

@@ -4,6 +4,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.Arrays;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageTypeSpecifier;
@@ -52,6 +53,29 @@ final class PictureFile {
         }
     }
 
+    /**
+     * A JPEG file as a telephone writes it: the pixels as the sensor lies, and a note that the picture is to be turned a
+     * quarter turn clockwise to be seen as given here (Exif orientation 6, from memory of the Exif standard).
+     */
+    static byte[] turnedJpeg(BufferedImage picture, float quality) {
+        BufferedImage turned = new BufferedImage(picture.getHeight(), picture.getWidth(), picture.getType());
+        for (int y = 0; y < picture.getHeight(); y++) {
+            for (int x = 0; x < picture.getWidth(); x++) {
+                turned.setRGB(y, picture.getWidth() - 1 - x, picture.getRGB(x, y));
+            }
+        }
+        byte[] plain = jpeg(turned, quality, 0);
+        byte[] note = {
+            (byte) 0xff, (byte) 0xe1, 0, 34, 'E', 'x', 'i', 'f', 0, 0, 'M', 'M', 0, 42, 0, 0, 0, 8, 0, 1, 1, 0x12, 0, 3, 0, 0,
+            0, 1, 0, 6, 0, 0, 0, 0, 0, 0
+        };
+        byte[] file = new byte[plain.length + note.length];
+        System.arraycopy(plain, 0, file, 0, 2);
+        System.arraycopy(note, 0, file, 2, note.length);
+        System.arraycopy(plain, 2, file, 2 + note.length, plain.length - 2);
+        return file;
+    }
+
     static byte[] png(BufferedImage picture) {
         ImageWriter writer = ImageIO.getImageWritersByFormatName("png").next();
         return write(writer, writer.getDefaultWriteParam(), new IIOImage(picture, null, null));
@@ -67,16 +91,40 @@ final class PictureFile {
         return write(writer, settings, new IIOImage(picture, null, null));
     }
 
-    /** The picture in black and white alone: black where it is darker than the threshold, in grey levels. */
-    static BufferedImage blackAndWhite(BufferedImage picture, int threshold) {
+    /**
+     * The picture in black and white alone, as an office scanner's text setting makes it.
+     *
+     * @param darker by how many grey levels a place must be darker than the picture's usual grey to come out black
+     */
+    static BufferedImage blackAndWhite(BufferedImage picture, int darker) {
+        int threshold = usualGrey(picture) - darker;
         BufferedImage binary = new BufferedImage(picture.getWidth(), picture.getHeight(), BufferedImage.TYPE_BYTE_BINARY);
         for (int y = 0; y < picture.getHeight(); y++) {
             for (int x = 0; x < picture.getWidth(); x++) {
-                boolean light = (picture.getRGB(x, y) >> 8 & 0xff) >= threshold;
-                binary.setRGB(x, y, light ? 0xffffff : 0);
+                binary.setRGB(x, y, grey(picture, x, y) >= threshold ? 0xffffff : 0);
             }
         }
         return binary;
+    }
+
+    private static int usualGrey(BufferedImage picture) {
+        int[] counts = new int[256];
+        for (int y = 0; y < picture.getHeight(); y += 5) {
+            for (int x = 0; x < picture.getWidth(); x += 5) {
+                counts[grey(picture, x, y)]++;
+            }
+        }
+        int seen = 0;
+        int grey = 0;
+        int half = Arrays.stream(counts).sum() / 2;
+        while (seen < half) {
+            seen += counts[grey++];
+        }
+        return grey;
+    }
+
+    private static int grey(BufferedImage picture, int x, int y) {
+        return picture.getRaster().getSample(x, y, picture.getRaster().getNumBands() == 1 ? 0 : 1);
     }
 
     private static byte[] write(ImageWriter writer, ImageWriteParam settings, IIOImage image) {

@@ -20,7 +20,9 @@ record PlannedLine(String name, Point from, Point to, Weight weight) {
         /** A ceiling board that is drawn as one line. */
         HEAVY,
         /** Construction lines that were not rubbed out. */
-        FAINT
+        FAINT,
+        /** What is left of a line that was rubbed out. */
+        GHOST
     }
 
     double length() {

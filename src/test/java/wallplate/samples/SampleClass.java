@@ -48,11 +48,11 @@ public final class SampleClass {
             new Member("Dalia", "fair", List.of("overhang-along-slope"), HandIn.SCAN),
             new Member("Emre", "fair", List.of("pitch-ten-off"), HandIn.FEEDER),
             new Member("Freya", "neat", List.of("spacing-level"), HandIn.SCAN_WITH_EDGES),
-            new Member("Gopal", "fair", List.of("depth-plumb", "not-crossed"), HandIn.SCAN),
+            new Member("Gopal", "fair", List.of("depth-plumb", "not-crossed:brander"), HandIn.SCAN),
             new Member("Hinemoa", "fair", List.of("mirrored"), HandIn.SCAN),
-            new Member("Itzel", "careless", List.of("missing", "off-the-heel"), HandIn.SCAN_WITH_EDGES),
+            new Member("Itzel", "careless", List.of("missing:gutter", "off-the-heel"), HandIn.SCAN_WITH_EDGES),
             new Member("Jelena", "neat", List.of("spacing-clear"), HandIn.UPSIDE_DOWN),
-            new Member("Kwame", "neat", List.of("width-depth-swapped"), HandIn.PHOTOGRAPH),
+            new Member("Kwame", "neat", List.of("width-depth-swapped:gutter"), HandIn.PHOTOGRAPH),
             new Member("Lerato", "fair", List.of(), HandIn.WITHOUT_BAR));
 
     private SampleClass() {}

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
@@ -22,6 +23,8 @@ import wallplate.samples.pdf.ScannedDocument.ScannedPage;
  *     wallplate.samples.SampleSet target/samples 1 60 12</pre>
  */
 public final class SampleSet {
+
+    private static final int PAGES = 3;
 
     private final Path folder;
     private final long seed;
@@ -45,6 +48,27 @@ public final class SampleSet {
             save(scan.task() + "/scans/" + scan.file(), scan.content());
             save(scan.task() + "/truth/" + scan.name() + ".json", scan.truth().getBytes(StandardCharsets.UTF_8));
         }
+        for (int number = 0; number < sheets / 20; number++) {
+            writeDocument(number);
+        }
+    }
+
+    /** A PDF of three pages, each another learner's scan of one task; page N has the truth file {@code NAME-pN.json}. */
+    private void writeDocument(int number) {
+        SampleTask task = new RandomTasks(seed).draw(0);
+        String name = String.format(Locale.ROOT, "s%d-set-%d", seed, number);
+        List<ScannedPage> pages = new ArrayList<>();
+        for (int page = 1; page <= PAGES; page++) {
+            Chance chance = new Chance(seed * 100_003 + 50_000 + number * PAGES + page);
+            SampleSheet sheet = SampleSheet.scanned(task, 300, chance);
+            sheet.capture().condition().put("format", "pdf-pages");
+            BufferedImage picture = sheet.picture();
+            byte[] jpeg = PictureFile.jpeg(picture, 0.8f, sheet.dpi());
+            pages.add(new ScannedPage(jpeg, picture.getWidth(), picture.getHeight(), sheet.dpi()));
+            String truth = sheet.truth(name + ".pdf");
+            save(task.id() + "/truth/" + name + "-p" + page + ".json", truth.getBytes(StandardCharsets.UTF_8));
+        }
+        save(task.id() + "/scans/" + name + ".pdf", ScannedDocument.of(pages));
     }
 
     /**
@@ -59,11 +83,13 @@ public final class SampleSet {
         SampleTask task = drawn.get(number % tasks);
         Chance chance = new Chance(seed * 100_003 + number);
         SampleSheet sheet = SampleSheet.draw(task, mostDpi, chance);
-        String kind = sheet.photographed() ? "jpg" : chance.oneOf("jpg", "jpg", "jpg", "pdf", "png", "tif");
+        String kind = sheet.photographed()
+                ? chance.oneOf("jpg", "jpg", "turned.jpg")
+                : chance.oneOf("jpg", "jpg", "jpg", "pdf", "png", "tif", "fax.tif");
         sheet.capture().condition().put("format", kind);
         float quality = (float) chance.between(0.6, 0.95);
         String name = String.format(Locale.ROOT, "s%d-%03d", seed, number);
-        String file = name + "." + kind;
+        String file = name + "." + kind.substring(kind.lastIndexOf('.') + 1);
         return new SampleScan(name, task.id(), task.toYaml(), file, bytes(sheet, kind, quality), sheet.truth(file));
     }
 
@@ -72,6 +98,8 @@ public final class SampleSet {
         return switch (kind) {
             case "png" -> PictureFile.png(picture);
             case "tif" -> PictureFile.tiff(picture);
+            case "fax.tif" -> PictureFile.tiff(PictureFile.blackAndWhite(picture, 30));
+            case "turned.jpg" -> PictureFile.turnedJpeg(picture, quality);
             case "pdf" -> ScannedDocument.of(List.of(new ScannedPage(
                     PictureFile.jpeg(picture, quality, sheet.dpi()), picture.getWidth(), picture.getHeight(), sheet.dpi())));
             default -> PictureFile.jpeg(picture, quality, sheet.dpi());

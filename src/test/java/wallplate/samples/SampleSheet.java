@@ -8,7 +8,7 @@ record SampleSheet(Intention intention, SheetDrawing sheet, Capture capture, Str
 
     /** Kinds of sheets that no program can read. */
     static final List<String> HOPELESS =
-            List.of("blank", "text", "plan", "graph", "no-bar", "blur", "low-resolution");
+            List.of("blank", "text", "plan", "graph", "no-bar", "blur", "low-resolution", "half");
 
     /** A sheet scanned at no more than the given resolution. */
     static SampleSheet draw(SampleTask task, int mostDpi, Chance chance) {
@@ -23,6 +23,17 @@ record SampleSheet(Intention intention, SheetDrawing sheet, Capture capture, Str
         capture.condition().put("neatness", learner.neatness());
         capture.condition().put("pencil", learner.pencil().name());
         return new SampleSheet(intention, sheet, capture, hopeless);
+    }
+
+    /** A sheet that can be read, scanned on a flatbed. */
+    static SampleSheet scanned(SampleTask task, int dpi, Chance chance) {
+        Learner learner = Learner.draw(chance);
+        Intention intention = intention(task, learner, chance);
+        SheetDrawing sheet = new SheetComposer(intention, learner, chance.fork()).compose(true);
+        Capture capture = FlatbedCapture.draw(chance).atDpi(dpi).take(sheet, chance.fork());
+        capture.condition().put("neatness", learner.neatness());
+        capture.condition().put("pencil", learner.pencil().name());
+        return new SampleSheet(intention, sheet, capture, "");
     }
 
     private static Intention intention(SampleTask task, Learner learner, Chance chance) {
@@ -42,6 +53,7 @@ record SampleSheet(Intention intention, SheetDrawing sheet, Capture capture, Str
         boolean photographed = chance.happens(0.27);
         return switch (hopeless) {
             case "no-bar" -> flatbed.trimmed().take(sheet, chance.fork());
+            case "half" -> flatbed.take(sheet, chance.fork()).cutOff(chance.between(0.4, 0.6));
             case "low-resolution" -> flatbed.atDpi(chance.oneOf(30, 40, 50)).take(sheet, chance.fork());
             case "blur" -> photographed
                     ? phone.withBlur(14).take(sheet, chance.fork())

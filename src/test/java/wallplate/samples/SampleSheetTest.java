@@ -3,9 +3,12 @@ package wallplate.samples;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import wallplate.geometry.Segment;
 
@@ -36,6 +39,28 @@ class SampleSheetTest {
     void sameSeedGivesTheSameBytes() {
         assertThat(bytes(21)).isEqualTo(bytes(21));
         assertThat(bytes(22)).isNotEqualTo(bytes(21));
+    }
+
+    @Test
+    void faxedTiffKeepsEveryPixel() throws IOException {
+        Chance chance = new Chance(31);
+        BufferedImage picture = FlatbedCapture.draw(chance).atDpi(75).take(sheet(chance), chance.fork()).picture();
+        BufferedImage binary = PictureFile.blackAndWhite(picture, 30);
+
+        BufferedImage read = ImageIO.read(new ByteArrayInputStream(PictureFile.tiff(binary)));
+
+        assertThat(read.getRGB(0, 0, read.getWidth(), read.getHeight(), null, 0, read.getWidth()))
+                .isEqualTo(binary.getRGB(0, 0, binary.getWidth(), binary.getHeight(), null, 0, binary.getWidth()));
+    }
+
+    @Test
+    void turnedPhotographLiesOnItsSideInTheFile() throws IOException {
+        BufferedImage picture = new BufferedImage(60, 40, BufferedImage.TYPE_3BYTE_BGR);
+
+        BufferedImage read = ImageIO.read(new ByteArrayInputStream(PictureFile.turnedJpeg(picture, 0.9f)));
+
+        assertThat(read.getWidth()).isEqualTo(40);
+        assertThat(read.getHeight()).isEqualTo(60);
     }
 
     private static byte[] bytes(long seed) {

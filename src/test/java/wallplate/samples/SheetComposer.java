@@ -34,6 +34,7 @@ final class SheetComposer {
     SheetDrawing compose(boolean withBar) {
         List<PlannedLine> section = fitted();
         double left = frame();
+        rubbedOut(section);
         section.forEach(this::rule);
         if (withBar) {
             bar(left);
@@ -97,6 +98,22 @@ final class SheetComposer {
         Vector beside = line.vector().unit().leftNormal().times(chance.error(0.06));
         Segment faint = new Segment(line.at(-before).plus(beside), line.at(1 + after).plus(beside));
         pencil.rule(clipped(faint), Weight.FAINT).strokes().forEach(sheet::stroke);
+    }
+
+    /** What an eraser left of lines that were first drawn in a wrong place. */
+    private void rubbedOut(List<PlannedLine> section) {
+        int number = chance.happens(0.3) ? chance.whole(1, 2) : 0;
+        List<PlannedLine> longOnes = section.stream().filter(line -> line.length() > 20).toList();
+        for (int ghost = 0; ghost < number && !longOnes.isEmpty(); ghost++) {
+            PlannedLine first = chance.oneOf(longOnes);
+            Segment drawn = new Segment(onSheet(first.from()), onSheet(first.to()));
+            Vector beside = drawn.vector().unit().leftNormal().times(chance.sign() * chance.between(1.2, 4));
+            double from = chance.between(0, 0.5);
+            Segment ghostLine = new Segment(drawn.at(from).plus(beside), drawn.at(from + chance.between(0.2, 0.5)).plus(beside));
+            pencil.rule(clipped(ghostLine), Weight.GHOST).strokes().forEach(sheet::stroke);
+            sheet.smudge(new SheetDrawing.Smudge(
+                    ghostLine.midpoint(), Math.min(22, ghostLine.length() / 2), 3, ghostLine.inclinationDegrees(), 0.05, chance.seed()));
+        }
     }
 
     private Segment clipped(Segment line) {

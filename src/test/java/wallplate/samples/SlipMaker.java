@@ -33,7 +33,13 @@ final class SlipMaker {
         }
     }
 
+    /** Makes one slip; {@code missing}, {@code not-crossed} and {@code width-depth-swapped} may name the part after a colon. */
     void make(String kind) {
+        int colon = kind.indexOf(':');
+        if (colon >= 0) {
+            make(kind.substring(0, colon), kind.substring(colon + 1));
+            return;
+        }
         double pitch = intention.pitchDegrees();
         switch (kind) {
             case "pitch-ten-off" -> pitch(pitch < 22 ? pitch + 10 : pitch + 10 * chance.sign(), kind);
@@ -56,6 +62,15 @@ final class SlipMaker {
             case "not-hatched" -> notHatched(chance.oneOf("wall", "beam-filling"));
             case "wrong-scale" -> wrongScale();
             default -> throw new IllegalArgumentException("no slip is called " + kind);
+        }
+    }
+
+    private void make(String kind, String part) {
+        switch (kind) {
+            case "missing" -> leaveOut(part);
+            case "not-crossed" -> notCrossed(part);
+            case "width-depth-swapped" -> swap(part);
+            default -> throw new IllegalArgumentException("no part can be named for the slip " + kind);
         }
     }
 
@@ -145,9 +160,13 @@ final class SlipMaker {
         String part = chance.oneOf(parts);
         boolean needed = part.equals("tie-beam") && chance.happens(0.5);
         if (!needed && intention.draws(part)) {
-            intention.leaveOut(part);
-            intention.slip(part.equals("posts") ? "post" : part.startsWith("supports") ? "support" : part, "missing");
+            leaveOut(part);
         }
+    }
+
+    private void leaveOut(String part) {
+        intention.leaveOut(part);
+        intention.slip(part.equals("posts") ? "post" : part.startsWith("supports") ? "support" : part, "missing");
     }
 
     private void notCrossed(String part) {
