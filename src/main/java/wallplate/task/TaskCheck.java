@@ -92,7 +92,7 @@ final class TaskCheck {
             return Optional.empty();
         }
         double denominator = Double.parseDouble(matcher.group(1));
-        if (!typed.quoted()) {
+        if (!typed.quoted() && typed.kind() != Entry.Kind.TEXT) {
             reader.fault(
                     "scale",
                     "%s without quotes, which YAML 1.1 reads as the number %s"
@@ -107,7 +107,7 @@ final class TaskCheck {
         return Optional.of(new Scale(denominator));
     }
 
-    /** YAML 1.1 takes numbers joined by a colon as base sixty: 1:20 is 1 x 60 + 20. */
+    /** YAML 1.1 takes numbers below sixty joined by a colon as base sixty: 1:20 is 1 x 60 + 20, but 1:100 is text. */
     private static String sexagesimal(double denominator) {
         return PlainNumber.text(60 + denominator);
     }

@@ -83,7 +83,7 @@ public final class RandomTasks {
         lines.add("id: random");
         lines.add("title: A random roof");
         lines.add("detail: " + (leanTo ? "mono-pitch-section" : "eaves-section"));
-        lines.add("scale: \"1:%d\"".formatted(oneOf(5, 10, 20, 25, 50)));
+        lines.add("scale: \"1:%d\"".formatted(oneOf(5, 10, 20, 25, 50, 100)));
         lines.add("eaves: " + (random.nextBoolean() ? "left" : "right"));
         lines.add("pitch: " + size(leanTo ? 3 : 8, leanTo ? 35 : 60));
         lines.add(

@@ -64,6 +64,20 @@ class TaskFileTest {
         assertThat(written).contains("pitch: 22.5").contains("thickness: 230\n").contains("scale: '1:20'");
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"1:1", "1:2.5", "1:20", "1:60", "1:100", "1:1000"})
+    void writesEveryScaleSoThatItIsReadBack(String scale) {
+        DrawingTask task = Tasks.boathouse("\"1:20\"", "\"" + scale + "\"");
+        assertThat(task.scale()).hasToString(scale);
+        assertThat(Tasks.accepted(TaskFile.write(task))).isEqualTo(task);
+    }
+
+    @Test
+    void readsFilesOfOtherSystems() {
+        DrawingTask task = Tasks.boathouse();
+        assertThat(Tasks.accepted("\uFEFF" + Tasks.BOATHOUSE.replace("\n", "\r\n"))).isEqualTo(task);
+    }
+
     @Test
     void leavesOutPartsThatAreNotThere() {
         DrawingTask task = Tasks.accepted(Stream.of("posts", "barge-board", "gutter", "fascia", "ceiling", "tie-beam")
