@@ -177,7 +177,7 @@ public final class DxfWriter {
     private static void styles(DxfText body) {
         table(body, "STYLE", "3", 2);
         style(body, "11", "STANDARD", "txt", 1.0);
-        style(body, "13", TEXT_STYLE, "arial.ttf", 0.82);
+        style(body, "13", TEXT_STYLE, "txt", 0.82);
         body.pair(0, "ENDTAB");
     }
 

@@ -32,8 +32,11 @@ public final class ModelSheet {
     private static final double SCALE_HEIGHT = 2.5;
     /** From the drawing or its lowest dimension to the title's capitals. */
     private static final double TITLE_GAP = 6;
-    /** Title, underline and scale. */
-    private static final double TITLE_BLOCK = TITLE_HEIGHT + SCALE_HEIGHT + 3;
+    private static final double TITLE_LINE = 5.5;
+    /** The share of the frame's width that a line of the title may take. */
+    private static final double TITLE_SHARE = 0.7;
+    /** Title, underline and scale, for a title of one line. */
+    private static final double TITLE_ROOM = TITLE_LINE + SCALE_HEIGHT + 3;
 
     private final ExpectedDrawing drawing;
     private final DrawingTask task;
@@ -114,7 +117,7 @@ public final class ModelSheet {
         Point middle = plan.zone().centre();
         Point ideal = new Point(
                 mirrored ? middle.x() + content.centre().x() : middle.x() - content.centre().x(),
-                middle.y() - content.centre().y() + (TITLE_GAP + TITLE_BLOCK) / 2);
+                middle.y() - content.centre().y() + (TITLE_GAP + TITLE_ROOM) / 2);
         List<Segment> segments = new ArrayList<>();
         lines.all().forEach(line -> segments.add(line.segment()));
         dimensions.forEach(dimension -> segments.addAll(dimension.reach()));
@@ -144,12 +147,24 @@ public final class ModelSheet {
     /** Title and scale under the drawing, or in the nearest free place where there is no room under it. */
     private void title(List<Ink> inks, Clutter clutter) {
         Owner owner = Owner.of(Layer.TITLE);
-        String title = task.title().toUpperCase(Locale.ROOT);
-        double width = measure.widthMm(title, Typeface.LETTERING_STRONG, TITLE_HEIGHT);
-        Point middle = titlePlace(clutter, width);
-        double y = middle.y() - TITLE_HEIGHT;
-        inks.add(Ink.Lettering.level(
-                title, new Point(middle.x(), y), TITLE_HEIGHT, Alignment.MIDDLE, Typeface.LETTERING_STRONG, owner));
+        List<String> titleLines = new TextLines(measure)
+                .broken(
+                        task.title().toUpperCase(Locale.ROOT),
+                        Typeface.LETTERING_STRONG,
+                        TITLE_HEIGHT,
+                        plan.frame().width() * TITLE_SHARE);
+        double width = titleLines.stream()
+                .mapToDouble(line -> measure.widthMm(line, Typeface.LETTERING_STRONG, TITLE_HEIGHT))
+                .max()
+                .orElse(0);
+        double height = titleLines.size() * TITLE_LINE + SCALE_HEIGHT + 3;
+        Point middle = titlePlace(clutter, width, height);
+        double y = middle.y() + TITLE_LINE - TITLE_HEIGHT;
+        for (String line : titleLines) {
+            y -= TITLE_LINE;
+            inks.add(Ink.Lettering.level(
+                    line, new Point(middle.x(), y), TITLE_HEIGHT, Alignment.MIDDLE, Typeface.LETTERING_STRONG, owner));
+        }
         double underline = y - 1.4;
         inks.add(new Ink.Stroke(
                 Segment.between(middle.x() - width / 2, underline, middle.x() + width / 2, underline),
@@ -162,11 +177,11 @@ public final class ModelSheet {
                 Alignment.MIDDLE,
                 Typeface.LETTERING,
                 owner));
-        clutter.add(new Box(middle.x() - width / 2, middle.y() - TITLE_BLOCK, middle.x() + width / 2, middle.y()));
+        clutter.add(new Box(middle.x() - width / 2, middle.y() - height, middle.x() + width / 2, middle.y()));
     }
 
     /** The middle of the title's upper edge. */
-    private Point titlePlace(Clutter clutter, double width) {
+    private Point titlePlace(Clutter clutter, double width, double height) {
         Box content = content();
         Point foot = placement.apply(new Point(content.centre().x(), content.bottom()));
         Point best = new Point(foot.x(), foot.y() - TITLE_GAP);
@@ -176,7 +191,7 @@ public final class ModelSheet {
             for (double across = -90; across <= 90; across += 3) {
                 double distance = Math.hypot(across, down);
                 Point middle = new Point(foot.x() + across, foot.y() - TITLE_GAP - down);
-                Box box = new Box(middle.x() - width / 2, middle.y() - TITLE_BLOCK, middle.x() + width / 2, middle.y());
+                Box box = new Box(middle.x() - width / 2, middle.y() - height, middle.x() + width / 2, middle.y());
                 Box wide = box.grown(3);
                 if (distance < least
                         && room.contains(box)

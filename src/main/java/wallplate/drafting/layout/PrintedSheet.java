@@ -161,9 +161,14 @@ public final class PrintedSheet {
         }
         boolean right = task.eaves() == EavesSide.RIGHT;
         double left = right ? plan.frame().right() - BRIEF_WIDTH - 4 : plan.frame().left() + 4;
-        double y = right ? marks.code().centre().y() - marks.code().size() / 2 - 6 : plan.frame().top() - 3;
+        double top = right ? marks.code().centre().y() - marks.code().size() / 2 - 6 : plan.frame().top() - 3;
+        double y = top;
         for (String line : lines) {
             y -= NOTE_LINE;
+            if (y < plan.zone().bottom()) {
+                y = top - NOTE_LINE;
+                left += (right ? -1 : 1) * (BRIEF_WIDTH + 6);
+            }
             note(line, left, y, Alignment.START, Owner.of(Layer.NOTE), inks);
         }
     }

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Geometry;
 import wallplate.drafting.DraftingTasks;
 import wallplate.drafting.DrawingOptions;
@@ -24,6 +25,7 @@ import wallplate.drafting.paper.Ink;
 import wallplate.drafting.paper.Layer;
 import wallplate.drafting.paper.Picture;
 import wallplate.drafting.pdf.FaceWidths;
+import wallplate.solver.ConstructionStep;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.Solver;
 import wallplate.task.DrawingTask;
@@ -131,6 +133,36 @@ class ModelSheetTest {
                 new wallplate.geometry.Point(0, picture.heightMm())));
         assertThat(InkShapes.inks(picture, Ink.Stroke.class)).allMatch(stroke -> sheet.contains(InkShapes.of(stroke)));
         assertThat(InkShapes.inks(picture, Ink.Lettering.class)).allMatch(text -> sheet.contains(InkShapes.of(text)));
+    }
+
+    /** Whether or not it fits: a drawing larger than its sheet is drawn as well as can be, with the solver's advice. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 101, 201, 301})
+    void everyAcceptedTaskIsDrawn(long firstSeed) {
+        for (long seed = firstSeed; seed < firstSeed + 40; seed++) {
+            DrawingTask task = random(seed);
+            Picture picture = picture(task, DrawingOptions.FULL);
+            assertThat(InkShapes.inks(picture, Ink.Stroke.class))
+                    .as("seed %d", seed)
+                    .hasSizeGreaterThan(Solver.solve(task).lines().size());
+            List<ConstructionStep> steps = Solver.construction(task);
+            StepPicture pictures = new StepPicture(Solver.solve(task), steps, FaceWidths.shared());
+            for (int index = 0; index < steps.size(); index++) {
+                assertThat(pictures.of(index).inks()).as("seed %d, step %d", seed, index + 1).isNotEmpty();
+            }
+        }
+    }
+
+    @Test
+    void longTitleIsBrokenIntoLinesInsideTheFrame() {
+        String title = "Section through the eaves of the long boathouse by the upper lock, with its store and the covered"
+                + " landing stage";
+        Picture picture = picture(
+                Tasks.boathouse("Section through the eaves of the boathouse", title), DrawingOptions.FULL);
+        assertThat(InkShapes.throughLetters(picture)).isEmpty();
+        assertThat(InkShapes.inks(picture, Ink.Lettering.class))
+                .allMatch(text -> InkShapes.of(text).getEnvelopeInternal().getMaxX() < 287
+                        && InkShapes.of(text).getEnvelopeInternal().getMinX() > 20);
     }
 
     @Test
