@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import wallplate.geometry.Angles;
 import wallplate.geometry.Line;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
@@ -39,6 +40,7 @@ record DrawingView(
     private static final double FLATTEST_DEGREES = 6;
     private static final double STEEPEST_DEGREES = 79;
     private static final double LONG_MM = 25;
+    private static final double MOST_OFF_LEVEL_DEGREES = 1.5;
 
     Vector slope() {
         return Vector.atDegrees(slopeDegrees);
@@ -69,11 +71,18 @@ record DrawingView(
                     Math.abs(direction),
                     outlineInk,
                     new EdgeFit(ink, outlineInk),
-                    runs(sloping, leastInk),
-                    runs(finder.find(ink, 0), 0.8 * leastInk),
-                    runs(finder.find(ink, 90), 0.8 * leastInk)));
+                    runs(along(sloping, Math.abs(direction), 2.5), leastInk),
+                    runs(along(finder.find(ink, 0), 0, MOST_OFF_LEVEL_DEGREES), 0.8 * leastInk),
+                    runs(along(finder.find(ink, 90), 90, MOST_OFF_LEVEL_DEGREES), 0.8 * leastInk)));
         }
         return Optional.empty();
+    }
+
+    /** The strokes that run truly enough in a direction to be drawn with it; a leader line does not. */
+    private static List<Stroke> along(List<Stroke> strokes, double directionDegrees, double mostOffDegrees) {
+        return strokes.stream()
+                .filter(stroke -> Angles.between(stroke.centreLine().inclinationDegrees(), directionDegrees) <= mostOffDegrees)
+                .toList();
     }
 
     /** The median ink of the darker long sloping strokes, which are the rafter's and the covering's outlines. */

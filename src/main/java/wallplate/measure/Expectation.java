@@ -6,7 +6,6 @@ import java.util.Optional;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
-import wallplate.solver.SlipValue;
 
 /**
  * What the task says should be there, as hypotheses to try first: the right value, then those of the known slips.
@@ -23,9 +22,20 @@ final class Expectation {
     private static final double DRAWN_SIGMA_MM = 0.45;
 
     private final ExpectedDrawing drawing;
+    private final double scaleFactor;
 
     Expectation(ExpectedDrawing drawing) {
+        this(drawing, 1);
+    }
+
+    private Expectation(ExpectedDrawing drawing, double scaleFactor) {
         this.drawing = drawing;
+        this.scaleFactor = scaleFactor;
+    }
+
+    /** The same expectation for a drawing that is so many times larger than asked for. */
+    Expectation atScale(double factor) {
+        return new Expectation(drawing, factor);
     }
 
     boolean asks(String key) {
@@ -38,23 +48,23 @@ final class Expectation {
 
     /** The exact paper length or angle of a key; empty where the task does not ask for it. */
     Optional<Double> exact(String key) {
-        return drawing.value(key).flatMap(Expectation::number);
+        return drawing.value(key).flatMap(value -> number(value, scaleFactor));
     }
 
     double exactOr(String key, double otherwise) {
         return exact(key).orElse(otherwise);
     }
 
-    private static Optional<Double> number(Expected value) {
+    private static Optional<Double> number(Expected value, double scaleFactor) {
         if (value instanceof Expected.Length length) {
-            return Optional.of(length.exactMm());
+            return Optional.of(length.exactMm() * scaleFactor);
         }
         return value instanceof Expected.Angle angle ? Optional.of(angle.degrees()) : Optional.empty();
     }
 
     /** How far the heel lies inside the outer face of the wall, on paper. */
     double setIn() {
-        return line("wall", "outer").map(line -> -line.segment().start().x()).orElse(0.0);
+        return line("wall", "outer").map(line -> -line.segment().start().x() * scaleFactor).orElse(0.0);
     }
 
     /** Whether posts are set out from the wall's outer face rather than from its centre line. */
@@ -78,15 +88,16 @@ final class Expectation {
         List<Double> values = new ArrayList<>();
         drawing.value(key).ifPresent(value -> {
             if (value instanceof Expected.Length length) {
-                values.add(length.exactMm());
+                values.add(length.exactMm() * scaleFactor);
                 if (length.drawnMm() > 0) {
-                    values.add(length.drawnMm());
+                    values.add(length.drawnMm() * scaleFactor);
                 }
             } else {
-                number(value).ifPresent(values::add);
+                number(value, scaleFactor).ifPresent(values::add);
             }
         });
-        drawing.slipsFor(key).stream().map(SlipValue::value).forEach(values::add);
+        double factor = key.equals("roof.pitch") ? 1 : scaleFactor;
+        drawing.slipsFor(key).stream().map(slip -> slip.value() * factor).forEach(values::add);
         return values;
     }
 

@@ -76,6 +76,7 @@ record RoofLines(
                 continue;
             }
             double score = 0;
+            int slopingEnds = 0;
             int ends = 0;
             for (List<Run> family : List.of(view.sloping(), view.level())) {
                 for (Run run : family) {
@@ -90,12 +91,15 @@ record RoofLines(
                     boolean spanned = endY > upright.stroke().centreLine().start().y() - 3
                             && endY < upright.stroke().centreLine().end().y() + 3;
                     if (spanned && Math.abs(endX - breakX) < 1.5) {
-                        score += Math.min(run.length(), 120);
+                        // The frame's level lines end together too; sloping ones only at the break line.
+                        boolean slopes = family == view.sloping();
+                        score += (slopes ? 3 : 1) * Math.min(run.length(), 120);
+                        slopingEnds += slopes ? 1 : 0;
                         ends++;
                     }
                 }
             }
-            if (ends >= 2 && score > bestScore) {
+            if (ends >= 2 && slopingEnds >= 1 && score > bestScore) {
                 bestScore = score;
                 best = upright;
             }
@@ -236,6 +240,39 @@ record RoofLines(
         return new RoofLines(
                 breakLine, Optional.of(clear), rafterTop, coveringBottom, coveringTop, tieBeamTop, tieBeamBottom, ceilingTop,
                 ceilingBottom, confusion);
+    }
+
+    /**
+     * By how much the whole drawing is larger than the task asks for: 1 where its thicknesses do not agree on another
+     * scale.
+     */
+    double scaleFactor(DrawingView view, Expectation expectation) {
+        List<Double> logs = new ArrayList<>();
+        addRatio(logs, expectation, "rafter.depth", rafterBottom, rafterTop, view.slope());
+        addRatio(logs, expectation, "covering.gap", rafterTop, coveringBottom, view.slope());
+        addRatio(logs, expectation, "covering.thickness", coveringBottom, coveringTop, view.slope());
+        addRatio(logs, expectation, "tie-beam.depth", tieBeamBottom, tieBeamTop, Level.RIGHT);
+        addRatio(logs, expectation, "ceiling.drop", ceilingTop, tieBeamBottom, Level.RIGHT);
+        if (logs.size() < 4) {
+            return 1;
+        }
+        logs.sort(null);
+        double median = logs.get(logs.size() / 2);
+        long agreeing = logs.stream().filter(log -> Math.abs(log - median) < 0.14).count();
+        return Math.abs(median) > 0.18 && agreeing >= logs.size() - 1 && agreeing >= 4 ? Math.exp(median) : 1;
+    }
+
+    private static void addRatio(
+            List<Double> logs,
+            Expectation expectation,
+            String key,
+            Optional<Edge> low,
+            Optional<Edge> high,
+            wallplate.geometry.Vector along) {
+        if (low.isPresent() && high.isPresent() && expectation.asks(key)) {
+            double drawn = low.get().distanceTo(high.get(), along);
+            logs.add(Math.log(Math.max(drawn, 0.1) / expectation.exactOr(key, 1)));
+        }
     }
 
     /** Whether every sloping line of rafter and covering was found. */

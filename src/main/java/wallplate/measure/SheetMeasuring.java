@@ -26,7 +26,7 @@ final class SheetMeasuring {
 
     private final DrawingView view;
     private final LevelPage page;
-    private final Expectation expectation;
+    private Expectation expectation;
     private final Map<String, Measurement> found = new LinkedHashMap<>();
     private final Map<String, List<Segment>> parts = new LinkedHashMap<>();
     private final Pattern pattern;
@@ -43,6 +43,7 @@ final class SheetMeasuring {
 
     MeasuredSheet measured(ExpectedDrawing expected) {
         roof = RoofLines.of(view, expectation);
+        expectation = expectation.atScale(roof.scaleFactor(view, expectation));
         wall = new WallReader(view, expectation, roof).read();
         roof = roof.withRafterClearOfBargeBoard(view, wall.outer());
         eaves = new EavesReader(view, expectation, roof, wall).read();

@@ -100,6 +100,7 @@ final class WallReader {
                         + Math.min(4, Math.abs(bottom(outer) - bottom(inner)) / 2)
                         + Math.min(3, Math.abs(heelX - setIn - outer.segment().midpoint().x()) / 3)
                         + Math.min(3, 12 / Math.min(outer.length(), inner.length()) - 0.5)
+                        + 2 * (1 - cutOff(outer, inner))
                         + ceilingCost(inner);
                 if (best == null || cost < best.cost) {
                     second = best == null ? second : Math.min(second, best.cost);
@@ -110,6 +111,18 @@ final class WallReader {
             }
         }
         return best == null ? null : new Pair(best.outer, best.inner, best.cost, Math.exp(best.cost - second));
+    }
+
+    /** The share of ink on the best level line that joins two faces at their lower ends, where a wall is cut off. */
+    private double cutOff(Run outer, Run inner) {
+        double from = outer.segment().midpoint().x();
+        double to = inner.segment().midpoint().x();
+        double middle = (bottom(outer) + bottom(inner)) / 2;
+        double best = 0;
+        for (double y = middle - 2; y <= middle + 2.5; y += 0.2) {
+            best = Math.max(best, view.fit().coverage(Level.levelAt(y), from + 0.3, to - 0.3, 0.35));
+        }
+        return best;
     }
 
     private double ceilingCost(Run inner) {
@@ -173,7 +186,7 @@ final class WallReader {
                 Level.UP,
                 x -> 0.15 * height,
                 x -> 0.85 * height,
-                0.6);
+                0.45);
         double bestCost = Double.MAX_VALUE;
         Crossing left = null;
         Crossing right = null;
