@@ -1,6 +1,7 @@
 package wallplate.measure;
 
 import java.util.Arrays;
+import java.util.OptionalDouble;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 import wallplate.geometry.Vector;
@@ -8,6 +9,9 @@ import wallplate.sheet.InkImage;
 
 /** Reads what fills an outline: two crossing diagonals, or hatching. */
 final class Pattern {
+
+    /** Half a line's breadth and the blur of a scan. */
+    private static final double CLEAR_OF_OUTLINE_MM = 0.45;
 
     private final InkImage ink;
     private final double outlineInk;
@@ -18,36 +22,41 @@ final class Pattern {
     }
 
     /**
-     * How surely a box is crossed by both diagonals, from 0 (no) to 1 (yes): the weaker diagonal's ink, against the
-     * ink of the four places in the box that diagonals leave free.
+     * How surely a box is crossed by both diagonals, from 0 (no) to 1 (yes): the share of the weaker diagonal that is
+     * inked, where it is clear of the box's own outline. Empty where the box is too small to have such a place.
      */
-    double crossed(Point lowerLeft, Point lowerRight, Point upperLeft, Point upperRight) {
-        double rising = diagonal(lowerLeft, upperRight);
-        double falling = diagonal(upperLeft, lowerRight);
-        return Math.min(rising, falling);
+    OptionalDouble crossed(Point lowerLeft, Point lowerRight, Point upperLeft, Point upperRight) {
+        double height = (lowerLeft.distanceTo(upperLeft) + lowerRight.distanceTo(upperRight)) / 2;
+        double width = (lowerLeft.distanceTo(lowerRight) + upperLeft.distanceTo(upperRight)) / 2;
+        double clear = Math.max(0.2, CLEAR_OF_OUTLINE_MM / Math.min(height, width));
+        if (clear > 0.42) {
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(
+                Math.min(diagonal(lowerLeft, upperRight, clear), diagonal(upperLeft, lowerRight, clear)));
     }
 
     /** The share of a diagonal's inner part with ink, the best of small shifts of its ends. */
-    private double diagonal(Point from, Point to) {
+    private double diagonal(Point from, Point to, double clear) {
         double length = from.distanceTo(to);
         Vector across = to.minus(from).unit().leftNormal();
         double reach = Math.min(0.6, length / 8);
         double best = 0;
         for (double start = -reach; start <= reach + 1e-9; start += reach / 3) {
             for (double end = -reach; end <= reach + 1e-9; end += reach / 3) {
-                best = Math.max(best, inked(from.plus(across.times(start)), to.plus(across.times(end))));
+                best = Math.max(best, inked(from.plus(across.times(start)), to.plus(across.times(end)), clear));
             }
         }
         return best;
     }
 
-    private double inked(Point from, Point to) {
+    private double inked(Point from, Point to, double clear) {
         int samples = Math.max(8, (int) Math.round(from.distanceTo(to) / 0.1));
         int inked = 0;
         int counted = 0;
         for (int sample = 0; sample < samples; sample++) {
             double part = (sample + 0.5) / samples;
-            if (part < 0.2 || part > 0.8) {
+            if (part < clear || part > 1 - clear) {
                 continue;
             }
             counted++;
@@ -57,7 +66,7 @@ final class Pattern {
                 inked++;
             }
         }
-        return inked / (double) counted;
+        return inked / (double) Math.max(1, counted);
     }
 
     /**

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import wallplate.geometry.Angles;
 import wallplate.geometry.Point;
@@ -170,10 +171,10 @@ final class SheetMeasuring {
         Edge bottom = wall.top().get();
         between("wall-plate.width", Level.rightOf(left, right), left, right);
         between("wall-plate.depth", Level.above(bottom, top), bottom, top);
-        double crossed = pattern.crossed(
+        OptionalDouble crossed = pattern.crossed(
                 Level.crossing(left, bottom), Level.crossing(right, bottom), Level.crossing(left, top),
                 Level.crossing(right, top));
-        yesNo("wall-plate.crossed", crossed > 0.6);
+        crossed("wall-plate.crossed", crossed);
     }
 
     private Optional<Point> heel() {
@@ -267,12 +268,24 @@ final class SheetMeasuring {
                     .flatMap(box -> Stream.of(box.low(), box.high()))
                     .toArray(Edge[]::new));
         }
-        double height = lower.distanceTo(upper, along);
-        double[] crossed = boxes.stream().mapToDouble(box -> crossed(box, lower, upper)).sorted().toArray();
-        yesNo(part + ".crossed", crossed[crossed.length / 2] > 0.6);
+        double[] crossed = boxes.stream()
+                .map(box -> crossed(box, lower, upper))
+                .flatMapToDouble(OptionalDouble::stream)
+                .sorted()
+                .toArray();
+        crossed(part + ".crossed",
+                crossed.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(crossed[crossed.length / 2]));
     }
 
-    private double crossed(BoxRow.Box box, Edge lower, Edge upper) {
+    private void crossed(String key, OptionalDouble sureness) {
+        if (sureness.isEmpty()) {
+            uncertain("the outline is too small to see whether diagonals cross in it", key);
+        } else {
+            yesNo(key, sureness.getAsDouble() > 0.6);
+        }
+    }
+
+    private OptionalDouble crossed(BoxRow.Box box, Edge lower, Edge upper) {
         return pattern.crossed(
                 Level.crossing(box.low(), lower), Level.crossing(box.high(), lower), Level.crossing(box.low(), upper),
                 Level.crossing(box.high(), upper));

@@ -146,7 +146,7 @@ final class WallReader {
                 Level.RIGHT,
                 y -> Math.min(-1.5, leftOfTop(outer, rafter, y) - innerX),
                 y -> -0.5,
-                0.7);
+                0.5);
         Crossing best = null;
         double bestCost = Double.MAX_VALUE;
         for (Crossing row : rows) {
@@ -198,7 +198,8 @@ final class WallReader {
                 }
                 double cost = Math.min(4.2, expectation.cost("wall-plate.width", width))
                         + flushCost(first.position(), secondColumn.position(), outerX, innerX, rafter.xAt(heelY))
-                        + 3 * (2 - first.coverage() - secondColumn.coverage());
+                        + 4 * (2 - first.coverage() - secondColumn.coverage())
+                        + 1.8 * unexplained(columns, first, secondColumn, outerX, innerX);
                 if (cost < bestCost) {
                     bestCost = cost;
                     left = first;
@@ -211,12 +212,30 @@ final class WallReader {
                     Optional.of(outer), Optional.of(inner), Optional.of(top), Optional.empty(), Optional.empty(),
                     Optional.empty(), confusion);
         }
+        if (roof.tieBeamBottom().isEmpty()) {
+            heelY = plateTopAlone(left.position(), right.position(), topY).orElse(heelY);
+        }
         Edge plateOuter = view.fit().fit(Level.uprightAt(left.position()), topY + 0.25, heelY - 0.25, 0.12, 0.25);
         Edge plateInner = view.fit().fit(Level.uprightAt(right.position()), topY + 0.25, heelY - 0.25, 0.12, 0.25);
         Edge plateTop = plateTop(left.position(), right.position(), heelY);
         return new Wall(
                 Optional.of(outer), Optional.of(inner), Optional.of(top), Optional.of(plateTop),
                 Optional.of(plateOuter), Optional.of(plateInner), confusion);
+    }
+
+    /** How many whole dark columns are neither the plate's sides nor the wall's faces. */
+    private double unexplained(List<Crossing> columns, Crossing left, Crossing right, double outerX, double innerX) {
+        double count = 0;
+        for (Crossing column : columns) {
+            boolean known = column == left
+                    || column == right
+                    || Math.abs(column.position() - outerX) < 0.4
+                    || Math.abs(column.position() - innerX) < 0.4;
+            if (!known && column.coverage() > 0.85 && column.ink() > 0.7 * view.outlineInk()) {
+                count++;
+            }
+        }
+        return count;
     }
 
     /**
@@ -236,6 +255,23 @@ final class WallReader {
             flush = Math.abs((left + right) / 2 - (outerX + innerX) / 2) / 2;
         }
         return Math.min(3, flush / 0.5) + Math.min(2, Math.abs(left - rafterX) / 1.2);
+    }
+
+    /** The height of the plate's top where no tie beam lies on it: the level line that closes its sides. */
+    private Optional<Double> plateTopAlone(double left, double right, double topY) {
+        double reach = 2.4 * expectation.exactOr("wall-plate.depth", 3) + 1;
+        List<Crossing> rows = crossLines.find(
+                Level.uprightAt(left), topY + 0.8, topY + reach, Level.RIGHT, y -> 0.4, y -> right - left - 0.4, 0.7);
+        Crossing best = null;
+        double bestCost = Double.MAX_VALUE;
+        for (Crossing row : rows) {
+            double cost = expectation.cost("wall-plate.depth", row.position() - topY) + 5 * (1 - row.coverage());
+            if (cost < bestCost) {
+                bestCost = cost;
+                best = row;
+            }
+        }
+        return Optional.ofNullable(best).map(Crossing::position);
     }
 
     /** The plate's own top: the tie beam's underside runs over it, often a few tenths beside it. */
