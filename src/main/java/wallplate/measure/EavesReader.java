@@ -21,12 +21,21 @@ final class EavesReader {
             Optional<Edge> fasciaBottom,
             Optional<Edge> gutterOuter,
             Optional<Edge> gutterBottom,
-            Optional<Double> gutterRimY,
-            double gutterRimSigma,
+            Optional<Rim> gutterRim,
             Optional<Edge> gutterInner,
             Optional<Edge> bargeEnd,
             Optional<Edge> bargeBottom,
-            Optional<Edge> coveringEnd) {}
+            Optional<Edge> coveringEnd,
+            Doubts doubts) {}
+
+    /**
+     * What could be read in another way nearly as well.
+     *
+     * @param cut another place of the plumb cut, as x
+     * @param fasciaDepth another depth of the fascia
+     * @param gutter why the gutter is in question
+     */
+    record Doubts(Optional<Double> cut, Optional<Double> fasciaDepth, Optional<String> gutter) {}
 
     /** How far the mark of a pencil line runs on beyond where the point's centre stopped, at half darkness. */
     private static final double ROUND_END_MM = 0.13;
@@ -34,11 +43,23 @@ final class EavesReader {
     /** No gutter is drawn deeper than this at the scales in use. */
     private static final double RIM_REACH_MM = 18;
 
+    /** A reading this much dearer than the best is no longer in question. */
+    private static final double DOUBT_MARGIN = 0.5;
+
+    /** A gutter's lines this unlikely may belong to something else. */
+    private static final double DOUBTFUL_GUTTER_COST = 4.5;
+
+    /** How much worse than the best another height may part the ink and still be in question. */
+    private static final double RIM_DOUBT = 1.28;
+
     private final DrawingView view;
     private final Expectation expectation;
     private final RoofLines roof;
     private final WallReader.Wall wall;
     private final CrossLines crossLines;
+    private Optional<Double> fasciaRival = Optional.empty();
+    private Optional<Double> cutRival = Optional.empty();
+    private Optional<String> gutterDoubt = Optional.empty();
 
     EavesReader(DrawingView view, Expectation expectation, RoofLines roof, WallReader.Wall wall) {
         this.view = view;
@@ -85,12 +106,12 @@ final class EavesReader {
                 fasciaBottom,
                 Optional.ofNullable(gutter).map(Gutter::outer),
                 Optional.ofNullable(gutter).map(Gutter::bottom),
-                Optional.ofNullable(gutter).map(Gutter::rimY),
-                gutter == null ? 0 : gutter.rimSigma,
+                Optional.ofNullable(gutter).map(Gutter::rim),
                 inner,
                 bargeEnd,
                 bargeBottom,
-                coveringEnd(cut.get()));
+                coveringEnd(cut.get()),
+                new Doubts(cutRival, fasciaRival, gutterDoubt));
     }
 
     /** The uprights near the rafter's end that are dark between two parts of its height: 0 its underside, 1 its top. */
@@ -120,8 +141,8 @@ final class EavesReader {
     private static Eaves nothing() {
         return new Eaves(
                 Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
-                Optional.empty(), Optional.empty(), 0, Optional.empty(), Optional.empty(), Optional.empty(),
-                Optional.empty());
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                new Doubts(Optional.empty(), Optional.empty(), Optional.empty()));
     }
 
     private double coveringY(double x) {
@@ -143,16 +164,14 @@ final class EavesReader {
             List<Crossing> columns, List<Crossing> faces, Edge top, Edge bottom, double fromX, Optional<Edge> bargeEnd) {
         double endTop = inkEnd(top, columns, fromX);
         double endBottom = inkEnd(bottom, columns, fromX);
-        Stand best = null;
+        Ranking<Stand> ranking = new Ranking<>(9);
         for (Crossing cut : columns) {
             double cost = Math.min(3, Math.abs(endTop - cut.position()) / 0.6)
                     + Math.min(2.2, Math.abs(endBottom - cut.position()) / 0.6)
                     + 2 * (1 - cut.coverage())
                     + overhangCost(cut.position());
             double alone = cost + (expectation.asksPart("fascia") ? 3 : 0.5);
-            if (best == null || alone < best.cost) {
-                best = new Stand(cut, null, alone);
-            }
+            ranking.offer(new Stand(cut, null, alone), cut.position(), alone);
             for (Crossing face : faces) {
                 double thickness = cut.position() - face.position();
                 if (thickness < 0.5 || thickness > 5.5) {
@@ -166,12 +185,11 @@ final class EavesReader {
                         + (barge ? 2.5 : 0)
                         + (expectation.asksPart("fascia") ? 0 : 2)
                         - closed(face.position(), cut.position(), bottom, top);
-                if (both < best.cost) {
-                    best = new Stand(cut, face, both);
-                }
+                ranking.offer(new Stand(cut, face, both), cut.position(), both);
             }
         }
-        return best != null && best.cost < 9 ? best : null;
+        cutRival = ranking.rival(0.5, DOUBT_MARGIN);
+        return ranking.best().orElse(null);
     }
 
     private double overhangCost(double cutX) {
@@ -229,8 +247,7 @@ final class EavesReader {
         List<Crossing> rows = crossLines.find(
                 Level.uprightAt(outerX), lowY - 13, coveringY(innerX) + 1, Level.RIGHT,
                 y -> 0.2 * width, y -> 0.8 * width, 0.75);
-        double bestCost = 7;
-        Edge[] best = new Edge[2];
+        Ranking<Crossing[]> ranking = new Ranking<>(7);
         for (Crossing bottom : rows) {
             for (Crossing top : rows) {
                 double depth = top.position() - bottom.position();
@@ -240,14 +257,13 @@ final class EavesReader {
                 double cost = endCost(outer, inner, bottom, middle, -1)
                         + endCost(outer, inner, top, middle, 1)
                         + Math.min(2.2, expectation.cost("fascia.depth", depth));
-                if (cost < bestCost) {
-                    bestCost = cost;
-                    best[0] = closing(bottom, outerX, innerX);
-                    best[1] = closing(top, outerX, innerX);
-                }
+                ranking.offer(new Crossing[] {bottom, top}, depth, cost);
             }
         }
-        return best;
+        fasciaRival = ranking.rival(0.5, DOUBT_MARGIN);
+        return ranking.best()
+                .map(ends -> new Edge[] {closing(ends[0], outerX, innerX), closing(ends[1], outerX, innerX)})
+                .orElse(new Edge[2]);
     }
 
     private Edge closing(Crossing row, double outerX, double innerX) {
@@ -373,7 +389,10 @@ final class EavesReader {
         return view.fit().fit(through, alone.from(), alone.from() + whole - 1.5, 0.3, 0.25);
     }
 
-    private record Gutter(Edge outer, Edge bottom, double rimY, double rimSigma) {}
+    private record Gutter(Edge outer, Edge bottom, Rim rim) {}
+
+    /** A gutter's rim; in doubt where another height parts its ink nearly as well. */
+    record Rim(double y, double sigma, Optional<Double> rival) {}
 
     /** Two sides of the gutter's box: a level bottom that ends at the fascia's face, and an upright at its other end. */
     private Gutter gutter(
@@ -390,15 +409,17 @@ final class EavesReader {
             }
             addGutters(found, costs, row, leftX, faceX, bargeEnd);
         }
-        Gutter best = null;
-        double bestCost = 9;
+        Ranking<Gutter> ranking = new Ranking<>(9);
         for (int index = 0; index < found.size(); index++) {
-            if (costs.get(index) < bestCost) {
-                bestCost = costs.get(index);
-                best = found.get(index);
-            }
+            Gutter gutter = found.get(index);
+            ranking.offer(gutter, gutter.rim.y - gutter.bottom.middle().y() + 10 * (faceX - gutter.outer.middle().x()), costs.get(index));
         }
-        return best;
+        if (ranking.rival(0.6, DOUBT_MARGIN).isPresent()) {
+            gutterDoubt = Optional.of("lines near the fascia could be read as different gutters");
+        } else if (ranking.best().isPresent() && ranking.bestCost() > DOUBTFUL_GUTTER_COST) {
+            gutterDoubt = Optional.of("the lines beside the fascia make no clear gutter");
+        }
+        return ranking.best().orElse(null);
     }
 
     private double leftEnd(double y, double fromX) {
@@ -425,11 +446,11 @@ final class EavesReader {
             if (x > faceX - 1.2 || bargeEnd.map(end -> Math.abs(end.xAt(bottomY) - x) < 0.3).orElse(false)) {
                 continue;
             }
-            double[] rim = rim(x, bottomY);
+            Rim rim = rim(x, bottomY);
             if (rim == null) {
                 continue;
             }
-            double depth = rim[0] - bottomY;
+            double depth = rim.y - bottomY;
             if (depth < 1.4) {
                 continue;
             }
@@ -441,8 +462,8 @@ final class EavesReader {
                     + 2 * (1 - column.coverage())
                     + 0.5 * Math.abs(leftX - x);
             Edge bottom = view.fit().fit(Level.levelAt(bottomY), x + 0.4, faceX - 0.4, 0.12, 0.25);
-            Edge outer = view.fit().fit(Level.uprightAt(x), bottomY + 0.4, rim[0] - 0.3, 0.12, 0.25);
-            found.add(new Gutter(outer, bottom, rim[0], rim[1]));
+            Edge outer = view.fit().fit(Level.uprightAt(x), bottomY + 0.4, rim.y - 0.3, 0.12, 0.25);
+            found.add(new Gutter(outer, bottom, rim));
             costs.add(cost);
         }
     }
@@ -453,7 +474,7 @@ final class EavesReader {
      *
      * @return the height and one standard deviation; null where no end stands out
      */
-    private double[] rim(double x, double bottomY) {
+    private Rim rim(double x, double bottomY) {
         double step = 0.1;
         int steps = (int) Math.round(RIM_REACH_MM / step);
         double[] heights = new double[steps];
@@ -480,6 +501,17 @@ final class EavesReader {
         if (end < 0) {
             return null;
         }
+        double rival = Double.MAX_VALUE;
+        int rivalAt = 0;
+        for (int at = 10; at < steps - 6; at++) {
+            double error = spread(sums, squares, 0, at) + spread(sums, squares, at, steps);
+            double contrast = sums[at] / at - (sums[steps] - sums[at]) / (steps - at);
+            if (Math.abs(at - end) > 6 && contrast > 0.25 * view.outlineInk() && error < rival) {
+                rival = error;
+                rivalAt = at;
+            }
+        }
+        Optional<Double> doubt = rival < RIM_DOUBT * least ? Optional.of(heights[rivalAt]) : Optional.empty();
         double half = (mean(middle, Math.max(0, end - 25), Math.max(3, end - 4))
                         + mean(middle, Math.min(steps - 6, end + 4), Math.min(steps, end + 14)))
                 / 2;
@@ -489,10 +521,10 @@ final class EavesReader {
             if (smooth >= half && next < half) {
                 double part = (smooth - half) / Math.max(1e-6, smooth - next);
                 // The pencil's point stopped before the end of the mark, which is as round as the line is broad.
-                return new double[] {heights[at] + (part - 0.5) * step - ROUND_END_MM, 0.1};
+                return new Rim(heights[at] + (part - 0.5) * step - ROUND_END_MM, 0.1, doubt);
             }
         }
-        return new double[] {heights[end] - step / 2 - ROUND_END_MM, 0.2};
+        return new Rim(heights[end] - step / 2 - ROUND_END_MM, 0.2, doubt);
     }
 
     private static double spread(double[] sums, double[] squares, int from, int to) {
@@ -530,7 +562,7 @@ final class EavesReader {
     private Optional<Edge> gutterInner(Edge fasciaOuter, Gutter gutter) {
         double bottomY = gutter.bottom.middle().y();
         return Optional.of(view.fit().fit(
-                Level.uprightAt(fasciaOuter.xAt(bottomY + 1)), bottomY + 0.5, Math.max(bottomY + 2, gutter.rimY - 0.5), 0.12, 0.25));
+                Level.uprightAt(fasciaOuter.xAt(bottomY + 1)), bottomY + 0.5, Math.max(bottomY + 2, gutter.rim.y - 0.5), 0.12, 0.25));
     }
 
     private Optional<Edge> coveringEnd(Edge cut) {

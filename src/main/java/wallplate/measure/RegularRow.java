@@ -37,18 +37,16 @@ final class RegularRow {
 
     /** The boxes' sides as pairs of indices of the columns, from the eaves inwards; empty where there is no box. */
     List<int[]> boxes() {
-        Row best = new Row(List.of(), 0.4);
+        Ranking<Row> ranking = new Ranking<>(-0.4);
         for (double width : widths()) {
             List<Candidate> candidates = candidates(width);
             if (candidates.isEmpty()) {
                 continue;
             }
             Row row = bestRow(candidates, width);
-            if (row.score > best.score) {
-                best = row;
-            }
+            ranking.offer(row, row.boxes.size(), -row.score);
         }
-        return best.boxes.stream().map(box -> new int[] {box.low, box.high}).toList();
+        return ranking.best().orElse(new Row(List.of(), 0)).boxes.stream().map(box -> new int[] {box.low, box.high}).toList();
     }
 
     private List<Double> widths() {

@@ -58,6 +58,7 @@ final class SheetMeasuring {
         posts();
         fasciaAndGutter();
         bargeBoard();
+        doubtsAtTheEaves();
         beamFilling();
         nameParts();
         List<Measurement> measurements = new ArrayList<>();
@@ -90,6 +91,15 @@ final class SheetMeasuring {
     private void uncertain(String reason, String... keys) {
         for (String key : keys) {
             found.put(key, Measurement.uncertain(key, reason));
+        }
+    }
+
+    /** Makes measured values uncertain; what is absent stays absent. */
+    private void unsettle(String reason, String... keys) {
+        for (String key : keys) {
+            if (found.get(key) != null && found.get(key).finding().isMeasured()) {
+                uncertain(reason, key);
+            }
         }
     }
 
@@ -381,9 +391,34 @@ final class SheetMeasuring {
         Edge from = eaves.gutterInner().orElse(face);
         between("gutter.width", Level.rightOf(outer, from), outer, from);
         Edge bottom = eaves.gutterBottom().orElseThrow();
-        double rim = eaves.gutterRimY().orElseThrow();
-        length("gutter.depth", rim - bottom.yAt(outer.middle().x()),
-                Math.hypot(eaves.gutterRimSigma(), bottom.offsetSigmaMm()), outer, bottom);
+        EavesReader.Rim rim = eaves.gutterRim().orElseThrow();
+        double bottomY = bottom.yAt(outer.middle().x());
+        if (rim.rival().isPresent()) {
+            between("the upper end of the gutter's outer line cannot be told: its ink is broken", "gutter.depth",
+                    rim.y() - bottomY, rim.rival().get() - bottomY);
+        } else {
+            length("gutter.depth", rim.y() - bottomY, Math.hypot(rim.sigma(), bottom.offsetSigmaMm()), outer, bottom);
+        }
+    }
+
+    private void between(String reason, String key, double first, double second) {
+        found.put(key, Measurement.of(key, new Finding.Uncertain(reason, List.of(first, second))));
+    }
+
+    /** What two readings of the eaves leave open is said to be open. */
+    private void doubtsAtTheEaves() {
+        EavesReader.Doubts doubts = eaves.doubts();
+        if (doubts.cut().isPresent()) {
+            unsettle("two uprights could be the rafter's plumb cut", "rafter.overhang", "covering.projection",
+                    "fascia.thickness", "fascia.depth", "gutter.width");
+        }
+        doubts.fasciaDepth().ifPresent(other -> {
+            Measurement seen = found.get("fascia.depth");
+            if (seen != null && seen.finding() instanceof Finding.Quantity quantity) {
+                between("two level lines could close the fascia", "fascia.depth", quantity.value(), other);
+            }
+        });
+        doubts.gutter().ifPresent(reason -> unsettle(reason, "gutter.width", "gutter.depth", "barge-board.clearance"));
     }
 
     private void bargeBoard() {

@@ -187,9 +187,7 @@ final class WallReader {
                 x -> 0.15 * height,
                 x -> 0.85 * height,
                 0.45);
-        double bestCost = Double.MAX_VALUE;
-        Crossing left = null;
-        Crossing right = null;
+        Ranking<Crossing[]> ranking = new Ranking<>(30);
         for (Crossing first : columns) {
             for (Crossing secondColumn : columns) {
                 double width = secondColumn.position() - first.position();
@@ -200,18 +198,16 @@ final class WallReader {
                         + flushCost(first.position(), secondColumn.position(), outerX, innerX, rafter.xAt(heelY))
                         + 4 * (2 - first.coverage() - secondColumn.coverage())
                         + 1.8 * unexplained(columns, first, secondColumn, outerX, innerX);
-                if (cost < bestCost) {
-                    bestCost = cost;
-                    left = first;
-                    right = secondColumn;
-                }
+                ranking.offer(new Crossing[] {first, secondColumn}, width, cost);
             }
         }
-        if (left == null) {
+        if (ranking.best().isEmpty()) {
             return new Wall(
                     Optional.of(outer), Optional.of(inner), Optional.of(top), Optional.empty(), Optional.empty(),
                     Optional.empty(), confusion);
         }
+        Crossing left = ranking.best().orElseThrow()[0];
+        Crossing right = ranking.best().orElseThrow()[1];
         if (roof.tieBeamBottom().isEmpty()) {
             heelY = plateTopAlone(left.position(), right.position(), topY).orElse(heelY);
         }
