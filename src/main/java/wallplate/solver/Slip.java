@@ -43,24 +43,40 @@ public record Slip(
     /**
      * A value, or a range of values, that a slip gives.
      *
+     * @param isRange whether any value between the two is as likely as another
      * @param detail what the sentence adds for this reading; may be empty
      */
-    public record Reading(double from, double to, String detail) {
+    public record Reading(double from, double to, boolean isRange, String detail) {
 
         public static Reading exactly(double value) {
-            return new Reading(value, value, "");
+            return exactly(value, "");
         }
 
         public static Reading exactly(double value, String detail) {
-            return new Reading(value, value, detail);
+            return new Reading(value, value, false, detail);
         }
 
-        boolean isOneValue() {
-            return from == to;
+        public static Reading between(double from, double to) {
+            return new Reading(from, to, true, "");
+        }
+
+        /**
+         * This reading of the exact size together with that of the rounded one: a value may lie anywhere between the
+         * two, a range is what both have in common.
+         */
+        Reading with(Reading ofRounded) {
+            double lower = isRange ? Math.max(from, ofRounded.from) : Math.min(from, ofRounded.from);
+            double upper = isRange ? Math.min(to, ofRounded.to) : Math.max(to, ofRounded.to);
+            return new Reading(lower, upper, isRange, detail);
         }
 
         double deviation(double measured) {
             return Math.max(0, Math.max(from - measured, measured - to));
+        }
+
+        /** Whether a measured value comes within the tolerance of the value, or lies within the range. */
+        boolean isFittedBy(double measured, double tolerance) {
+            return deviation(measured) <= (isRange ? 0 : tolerance);
         }
     }
 }

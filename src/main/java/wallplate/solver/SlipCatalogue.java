@@ -328,7 +328,7 @@ public final class SlipCatalogue {
     /** Anything between two distances from the right value, on either side of it. */
     private static Formula around(double nearest, double farthest) {
         return (expected, size, drawing) -> List.of(
-                new Reading(size - farthest, size - nearest, ""), new Reading(size + nearest, size + farthest, ""));
+                Reading.between(size - farthest, size - nearest), Reading.between(size + nearest, size + farthest));
     }
 
     /** The sizes of other parts, and whatever else is clearly off: by more than careless drawing explains. */
@@ -342,18 +342,24 @@ public final class SlipCatalogue {
                         .forEach(readings::add);
             }
         }
-        readings.add(new Reading(0, size - CLEARLY_OFF, ""));
-        readings.add(new Reading(size + CLEARLY_OFF, size * 4 + 20, ""));
+        readings.add(Reading.between(0, size - CLEARLY_OFF));
+        readings.add(Reading.between(size + CLEARLY_OFF, size * 4 + 20));
         return readings;
     }
 
+    /**
+     * The size of the other side, exact or rounded: which of the two is drawn does not hang on this side's own
+     * size.
+     */
     private static List<Reading> otherSide(Expected expected, double size, ExpectedDrawing drawing) {
         Optional<Expected> other = drawing.value(SWAPPED.get(expected.key()));
-        if (other.isPresent() && other.get() instanceof Expected.Length length) {
-            boolean rounded = expected instanceof Expected.Length right && size != right.exactMm();
-            return List.of(Reading.exactly(rounded ? length.drawnMm() : length.exactMm()));
-        }
-        return List.of();
+        return other.isPresent() && other.get() instanceof Expected.Length length
+                ? Stream.of(length.exactMm(), length.drawnMm())
+                        .filter(value -> value > 0)
+                        .distinct()
+                        .map(Reading::exactly)
+                        .toList()
+                : List.of();
     }
 
     private static List<Reading> atScales(double size, ExpectedDrawing drawing, List<Integer> scales) {

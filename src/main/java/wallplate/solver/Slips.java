@@ -49,7 +49,7 @@ public final class Slips {
         for (Expected expected : drawing.values()) {
             for (Slip slip : applying(expected)) {
                 exactSize(expected).ifPresent(size -> slip.formula().readings(expected, size, drawing).stream()
-                        .filter(reading -> slip.reach() != Reach.LOOSE && reading.isOneValue())
+                        .filter(reading -> slip.reach() != Reach.LOOSE && !reading.isRange())
                         .map(reading -> new SlipValue(
                                 expected.key(),
                                 slip.id(),
@@ -115,8 +115,7 @@ public final class Slips {
         Map<String, SlipFit> nearestById = new LinkedHashMap<>();
         for (Slip slip : applying(expected)) {
             if ((slip.reach() == Reach.LOOSE) == loose) {
-                nearest(slip, expected, measured)
-                        .filter(fit -> fit.deviation() <= tolerance)
+                nearest(slip, expected, measured, tolerance)
                         .ifPresent(fit -> nearestById.merge(
                                 fit.slip(), fit, (one, other) -> one.deviation() <= other.deviation() ? one : other));
             }
@@ -131,10 +130,13 @@ public final class Slips {
                 .toList();
     }
 
-    private Optional<SlipFit> nearest(Slip slip, Expected expected, double measured) {
+    /** The slip's reading that fits best: a value of its own before a range. */
+    private Optional<SlipFit> nearest(Slip slip, Expected expected, double measured, double tolerance) {
         return circumstances.stream()
                 .flatMap(drawing -> readings(slip, expected, drawing).stream())
-                .min(Comparator.comparingDouble(reading -> reading.deviation(measured)))
+                .filter(reading -> reading.isFittedBy(measured, tolerance))
+                .min(Comparator.comparing(Reading::isRange)
+                        .thenComparingDouble(reading -> reading.deviation(measured)))
                 .map(reading -> new SlipFit(
                         expected.key(),
                         slip.id(),
@@ -155,12 +157,8 @@ public final class Slips {
         return ofExact.size() != ofDrawn.size()
                 ? ofExact
                 : IntStream.range(0, ofExact.size())
-                        .mapToObj(i -> spanning(ofExact.get(i), ofDrawn.get(i)))
+                        .mapToObj(i -> ofExact.get(i).with(ofDrawn.get(i)))
                         .toList();
-    }
-
-    private static Reading spanning(Reading first, Reading second) {
-        return new Reading(Math.min(first.from(), second.from()), Math.max(first.to(), second.to()), first.detail());
     }
 
     private static List<Slip> applying(Expected expected) {

@@ -25,6 +25,7 @@ class SlipsTest {
         "roof.pitch, 16.2, 1, pitch-ten-off", // 26 - 10
         "roof.pitch, 64, 1, pitch-complement", // 90 - 26
         "roof.pitch, 29, 1, pitch-misread", // no formula
+        "support.width, 4.3, 0.5, width-depth-swapped", // the depth, 3.75 drawn 4
         "rafter.overhang, 17.98, 1, overhang-along-slope", // 20 cos 26 = 17.98
         "rafter.depth, 6.74, 0.5, depth-plumb", // 7.5 cos 26 = 6.74
         "support.spacing, 50.07, 1, spacing-level", // 45 / cos 26 = 50.07
@@ -53,6 +54,8 @@ class SlipsTest {
         assertThat(SLIPS.fitting("rafter.overhang", 19.2, 1)).isEmpty();
         // 75 / 20 = 3.75 is drawn 4: anything between counts as right
         assertThat(SLIPS.fitting("support.depth", 4.4, 0.5)).isEmpty();
+        // a little careless, but no slip: only what is clearly off counts as another size
+        assertThat(SLIPS.fitting("fascia.depth", 12.1, 0.5)).isEmpty();
         assertThat(SLIPS.fitting("gutter.depth", 99, 0.5)).isEmpty();
         assertThat(SLIPS.fitting("no.such-key", 1, 1)).isEmpty();
     }
