@@ -94,15 +94,15 @@ final class SlipNaming {
         return fit.stream().toList();
     }
 
-    /** Width and depth are only swapped together: a partner that is known and not swapped speaks against it. */
+    /** Width and depth are only swapped together: a partner nearer to its own size than to the other speaks against it. */
     private boolean partnerMayBeSwapped(String key) {
         String partner = key.endsWith(".width") ? key.replace(".width", ".depth") : key.replace(".depth", ".width");
-        Optional<Expected> asked = expected.value(partner);
-        if (asked.isEmpty() || !finding(partner).isMeasured()) {
+        if (!(finding(partner) instanceof Finding.Quantity drawn)
+                || !(expected.value(partner).orElse(null) instanceof Expected.Length own)
+                || !(expected.value(key).orElse(null) instanceof Expected.Length other)) {
             return true;
         }
-        double tolerance = tolerances.forValue(asked.get()).value();
-        return fitting(partner, tolerance).stream().anyMatch(fit -> fit.slip().equals(SWAPPED));
+        return other.deviation(drawn.value()) < own.deviation(drawn.value());
     }
 
     private Finding finding(String key) {
