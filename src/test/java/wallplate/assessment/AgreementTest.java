@@ -90,7 +90,9 @@ class AgreementTest {
                 }
             }
         }
-        assertThat(apart).as("of %d decided marks%n%s", decided, String.join("\n", apart)).hasSizeLessThanOrEqualTo(decided * 3 / 100);
+        assertThat(apart)
+                .as("of %d decided marks%n%s", decided, String.join("\n", apart))
+                .hasSizeLessThanOrEqualTo(decided * 3 / 100);
     }
 
     @Test
@@ -111,7 +113,9 @@ class AgreementTest {
                 }
             }
         }
-assertThat(missed).as("of %d slips made%n%s", made, String.join("\n", missed)).hasSizeLessThanOrEqualTo(made * 15 / 100);
+        assertThat(missed)
+                .as("of %d slips made%n%s", made, String.join("\n", missed))
+                .hasSizeLessThanOrEqualTo(made * 15 / 100);
     }
 
     @Test
@@ -133,6 +137,8 @@ assertThat(missed).as("of %d slips made%n%s", made, String.join("\n", missed)).h
                 }
             }
         }
-assertThat(wrong).as("of %d marks%n%s", marks, String.join("\n", wrong)).hasSizeLessThanOrEqualTo(marks * 2 / 100);
+        assertThat(wrong)
+                .as("of %d marks%n%s", marks, String.join("\n", wrong))
+                .hasSizeLessThanOrEqualTo(marks * 2 / 100);
     }
 }
