@@ -24,6 +24,7 @@ public final class InkFlattening {
     /** Darker than this share of the page's usual grey is no paper, where it reaches in from the border. */
     private static final double SURROUND = 0.6;
     private static final double SURROUND_INSET = 1.0;
+    private static final int FLOODED = 128;
     private static final Size AUTOMATIC = new Size(0, 0);
 
     private final GreyPage page;
@@ -86,27 +87,24 @@ public final class InkFlattening {
         return outside;
     }
 
-    /** The dark that hangs together with the page's border. */
+    /** The dark that hangs together with the page's border, however narrow it is. */
     private Mat surround(Mat small, Mat outside) {
-        Mat closed = scope.matrix();
-        small.copyTo(closed);
-        close(closed, outside, CLOSING);
         Mat inside = scope.matrix();
         Core.bitwise_not(outside, inside);
-        double usual = Core.mean(closed, inside).val[0];
-        Mat within = scope.matrix();
-        Core.compare(closed, new Scalar(SURROUND * usual), within, Core.CMP_LT);
-        within.setTo(new Scalar(255), outside);
-        // A rim of dark all round joins every dark place on the border, so one flood finds them all.
+        double usual = Core.mean(small, inside).val[0];
         Mat dark = scope.matrix();
-        Core.copyMakeBorder(within, dark, 1, 1, 1, 1, Core.BORDER_CONSTANT, new Scalar(255));
+        small.copyTo(dark);
+        dark.setTo(new Scalar(0), outside);
+        // With darkness all round, closing fills the strokes but not a dark border, and one flood finds all of it.
+        int rim = (int) Math.ceil(CLOSING * BACKGROUND_PIXELS_PER_MM);
+        Core.copyMakeBorder(dark, dark, rim, rim, rim, rim, Core.BORDER_CONSTANT, new Scalar(0));
+        Imgproc.morphologyEx(dark, dark, Imgproc.MORPH_CLOSE, disc(CLOSING));
+        Core.compare(dark, new Scalar(SURROUND * usual), dark, Core.CMP_LT);
         Mat flooded = scope.keep(Mat.zeros(dark.rows() + 2, dark.cols() + 2, CvType.CV_8UC1));
-        Imgproc.floodFill(dark, flooded, new org.opencv.core.Point(0, 0), new Scalar(128));
-        Mat surround = scope.matrix();
-        Core.compare(dark, new Scalar(128), surround, Core.CMP_EQ);
-        Mat grown = scope.matrix();
-        Imgproc.dilate(surround, grown, disc(2 * SURROUND_INSET));
-        return scope.keep(grown.submat(1, small.rows() + 1, 1, small.cols() + 1));
+        Imgproc.floodFill(dark, flooded, new org.opencv.core.Point(0, 0), new Scalar(FLOODED));
+        Core.compare(dark, new Scalar(FLOODED), dark, Core.CMP_EQ);
+        Imgproc.dilate(dark, dark, disc(2 * SURROUND_INSET));
+        return scope.keep(dark.submat(rim, rim + small.rows(), rim, rim + small.cols()));
     }
 
     private Mat disc(double millimetres) {
