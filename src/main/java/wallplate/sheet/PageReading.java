@@ -84,7 +84,7 @@ final class PageReading {
         GreyPage grey =
                 PageWarp.warp(picture, rough.map(), rough.widthMm(), rough.heightMm(), ROUGH_PIXELS_PER_MM, OUTSIDE);
         discs = discs(grey);
-        InkImage ink = InkFlattening.flatten(grey, mask(rough.paper(), discs));
+        InkImage ink = InkFlattening.flatten(grey, mask(rough.paper(), discs), isPhotograph());
         List<Segment> segments =
                 StraightSegments.find(new GreyPage(ink.widthPx(), ink.heightPx(), ink.pixelsPerMm(), ink.bytes()));
         AxisLines all = AxisLines.among(segments, refit);
@@ -98,8 +98,12 @@ final class PageReading {
         return read(ink, frames.frame(all), drawn, slopes);
     }
 
+    private boolean isPhotograph() {
+        return rough.kind() == Kind.PHOTOGRAPH;
+    }
+
     private PaperMask mask(List<Line> edges, List<Disc> discs) {
-        return new PaperMask(edges, EDGE_INSET, discs, rough.kind() == Kind.SCAN);
+        return new PaperMask(edges, EDGE_INSET, discs, !isPhotograph());
     }
 
     /** Holes, and what is printed on the project's own sheets, on the rough page. */
@@ -116,7 +120,7 @@ final class PageReading {
     }
 
     private String tooCoarse(double pixelsPerMm) {
-        String advice = rough.kind() == Kind.PHOTOGRAPH
+        String advice = isPhotograph()
                 ? "Take the photograph again from nearer, so that the sheet fills the picture."
                 : "Scan it again at 300 dpi.";
         return String.format(
@@ -252,13 +256,15 @@ final class PageReading {
                     .map(edge -> fromRough.apply(edge.between(0, 100)).line())
                     .toList();
             InkImage ink = InkFlattening.flatten(
-                    grey, mask(edges, discs.stream().map(disc -> disc.on(fromRough)).toList()));
+                    grey,
+                    mask(edges, discs.stream().map(disc -> disc.on(fromRough)).toList()),
+                    isPhotograph());
             return new LevelPage(
                     ink,
                     toScan,
                     toScan.pixelsPerMmAt(new Point(sheet.widthMm / 2, sheet.heightMm / 2)),
                     level.tiltDegrees(),
-                    rough.kind() == Kind.PHOTOGRAPH,
+                    isPhotograph(),
                     calibration(scale),
                     bar.map(found -> rightwards(fromRough.apply(found.segment()))),
                     warnings(scale),

@@ -24,6 +24,10 @@ public final class InkFlattening {
     /** Darker than this share of the page's usual grey is no paper, where it reaches in from the border. */
     private static final double SURROUND = 0.6;
     private static final double SURROUND_INSET = 1.0;
+    /** Shining graphite is brighter than the paper by at least this share; the paper's grain is not. */
+    private static final double LEAST_SHINE = 0.05;
+    /** The bright part of a broad pencil line between its rims; strokes further apart are two. */
+    private static final double WIDEST_SHINE = 0.5;
     private static final int FLOODED = 128;
     private static final Size AUTOMATIC = new Size(0, 0);
 
@@ -37,14 +41,18 @@ public final class InkFlattening {
         this.scope = scope;
     }
 
-    /** The page's ink, 0 on bare paper and outside the paper, to 255. */
-    public static InkImage flatten(GreyPage page, PaperMask paper) {
+    /**
+     * The page's ink, 0 on bare paper and outside the paper, to 255.
+     *
+     * @param graphiteShines whether a camera may have seen graphite mirror the light
+     */
+    public static InkImage flatten(GreyPage page, PaperMask paper, boolean graphiteShines) {
         try (MatScope scope = new MatScope()) {
-            return new InkFlattening(page, paper, scope).flatten();
+            return new InkFlattening(page, paper, scope).flatten(graphiteShines);
         }
     }
 
-    private InkImage flatten() {
+    private InkImage flatten(boolean graphiteShines) {
         Mat grey = scope.keep(new Mat(page.heightPx(), page.widthPx(), CvType.CV_8UC1));
         grey.put(0, 0, page.grey());
         Mat small = scope.matrix();
@@ -60,7 +68,24 @@ public final class InkFlattening {
         Core.subtract(background, grey, darker);
         Mat share = scope.matrix();
         Core.divide(darker, background, share, 255);
+        if (graphiteShines) {
+            fillShine(grey, background, share);
+        }
         return image(share, outside);
+    }
+
+    /** Gives a place that is brighter than the paper between two dark rims the ink of its rims. */
+    private void fillShine(Mat grey, Mat background, Mat share) {
+        Mat brighter = scope.matrix();
+        Core.subtract(grey, background, brighter);
+        Core.divide(brighter, background, brighter, 255);
+        Mat shining = scope.matrix();
+        Core.compare(brighter, new Scalar(255 * LEAST_SHINE), shining, Core.CMP_GT);
+        int diameter = 2 * (int) Math.round(WIDEST_SHINE * page.pixelsPerMm() / 2) + 1;
+        Mat width = scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_ELLIPSE, new Size(diameter, diameter)));
+        Mat filled = scope.matrix();
+        Imgproc.morphologyEx(share, filled, Imgproc.MORPH_CLOSE, width);
+        filled.copyTo(share, shining);
     }
 
     private InkImage image(Mat share, Mat outside) {
