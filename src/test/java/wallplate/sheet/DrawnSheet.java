@@ -1,0 +1,230 @@
+package wallplate.sheet;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.geom.AffineTransform;
+import java.awt.geom.Line2D;
+import java.awt.image.BufferedImage;
+import java.awt.image.DataBufferByte;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+import wallplate.sheet.ScanPage.Picture;
+import wallplate.task.SheetFormat;
+
+/**
+ * A roof section on a sheet, drawn with Java2D lines for tests: {@code aSheet().scannedAt(300).turned(180)}.
+ *
+ * <p>Its geometry is known exactly, apart from what anti-aliasing does to an edge.
+ */
+final class DrawnSheet {
+
+    private static final double PITCH = Math.toRadians(28);
+
+    private SheetFormat format = new SheetFormat("A4", 297, 210, 100);
+    private double dpi = 300;
+    private double turnDegrees;
+    private double drawingTiltDegrees;
+    private double stretch;
+    private double barLength = 100;
+    private double surroundMm;
+    private int surroundGrey;
+    private boolean bar = true;
+    private boolean uprightBar;
+    private boolean slopes = true;
+    private boolean resolutionStated = true;
+    private int paperGrey = 235;
+
+    static DrawnSheet aSheet() {
+        return new DrawnSheet();
+    }
+
+    DrawnSheet on(SheetFormat other) {
+        format = other;
+        barLength = other.referenceBarMm();
+        return this;
+    }
+
+    DrawnSheet scannedAt(double dotsPerInch) {
+        dpi = dotsPerInch;
+        return this;
+    }
+
+    /** Laid on the glass turned clockwise as seen. */
+    DrawnSheet turned(double degrees) {
+        turnDegrees = degrees;
+        return this;
+    }
+
+    /** The T-square was not square to the paper; anticlockwise. */
+    DrawnSheet drawnTilted(double degrees) {
+        drawingTiltDegrees = degrees;
+        return this;
+    }
+
+    /** The picture's columns are longer than its rows by this share. */
+    DrawnSheet stretchedUpwards(double share) {
+        stretch = share;
+        return this;
+    }
+
+    DrawnSheet withBarOf(double millimetres) {
+        barLength = millimetres;
+        return this;
+    }
+
+    DrawnSheet withoutBar() {
+        bar = false;
+        return this;
+    }
+
+    DrawnSheet withUprightBar() {
+        uprightBar = true;
+        return this;
+    }
+
+    DrawnSheet withoutSlopes() {
+        slopes = false;
+        return this;
+    }
+
+    DrawnSheet withoutResolution() {
+        resolutionStated = false;
+        return this;
+    }
+
+    /** The paper's edges are in the picture, with this much of the scanner's lid round them. */
+    DrawnSheet surroundedBy(double millimetres, int grey) {
+        surroundMm = millimetres;
+        surroundGrey = grey;
+        return this;
+    }
+
+    SheetFormat format() {
+        return format;
+    }
+
+    /** From millimetres on the sheet, y up, to pixels of the picture. */
+    AffineTransform toPixels() {
+        double scale = dpi / 25.4;
+        boolean sideways = Math.abs(Math.round(turnDegrees / 90)) % 2 == 1;
+        double width = (sideways ? format.heightMm() : format.widthMm()) + 2 * surroundMm;
+        double height = (sideways ? format.widthMm() : format.heightMm()) + 2 * surroundMm;
+        AffineTransform map = new AffineTransform();
+        map.scale(scale, scale * (1 + stretch));
+        map.translate(width / 2, height / 2);
+        map.rotate(Math.toRadians(turnDegrees));
+        map.scale(1, -1);
+        map.translate(-format.widthMm() / 2, -format.heightMm() / 2);
+        return map;
+    }
+
+    Point pixel(double x, double y) {
+        double[] at = {x, y};
+        toPixels().transform(at, 0, at, 0, 1);
+        return new Point(at[0], at[1]);
+    }
+
+    /** The ends of the bar on the sheet. */
+    Segment barOnSheet() {
+        return tilted(Segment.between(30, 25, 30 + barLength, 25));
+    }
+
+    /** Every line of the drawing on the sheet. */
+    List<Segment> lines() {
+        List<Segment> lines = new ArrayList<>();
+        double left = format.widthMm() * 0.3;
+        double base = format.heightMm() * 0.45;
+        double run = format.widthMm() * 0.45;
+        for (double y : new double[] {base, base + 6, base - 3}) {
+            lines.add(Segment.between(left, y, left + run, y));
+        }
+        for (double x : new double[] {left, left + 11, left + run}) {
+            lines.add(Segment.between(x, base - 35, x, base - 3));
+        }
+        lines.add(Segment.between(left + run, base, left + run, base + 60));
+        if (slopes) {
+            for (double y : new double[] {0, 8, 12, 14}) {
+                lines.add(Segment.between(
+                        left - 20,
+                        base + y - 20 * Math.tan(PITCH),
+                        left + run - 2,
+                        base + y + (run - 2) * Math.tan(PITCH)));
+            }
+        }
+        if (bar) {
+            lines.add(Segment.between(30, 25, 30 + barLength, 25));
+            lines.add(Segment.between(30, 22, 30, 28));
+            lines.add(Segment.between(30 + barLength, 22, 30 + barLength, 28));
+        }
+        if (uprightBar) {
+            lines.add(Segment.between(20, 40, 20, 40 + barLength));
+            lines.add(Segment.between(17, 40, 23, 40));
+            lines.add(Segment.between(17, 40 + barLength, 23, 40 + barLength));
+        }
+        return lines.stream().map(this::tilted).toList();
+    }
+
+    private Segment tilted(Segment line) {
+        return new Segment(tilted(line.start()), tilted(line.end()));
+    }
+
+    private Point tilted(Point point) {
+        Point middle = new Point(format.widthMm() / 2, format.heightMm() / 2);
+        return middle.plus(point.minus(middle).rotatedDegrees(drawingTiltDegrees));
+    }
+
+    /** The page as it would come out of a file. */
+    ScanPage page() {
+        return new ScanPage("drawn.png", 1, picture());
+    }
+
+    Picture picture() {
+        AffineTransform map = toPixels();
+        boolean sideways = Math.abs(Math.round(turnDegrees / 90)) % 2 == 1;
+        double scale = dpi / 25.4;
+        int width = (int) Math.round(((sideways ? format.heightMm() : format.widthMm()) + 2 * surroundMm) * scale);
+        int height = (int) Math.round(
+                ((sideways ? format.widthMm() : format.heightMm()) + 2 * surroundMm) * scale * (1 + stretch));
+        BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_BYTE_GRAY);
+        Graphics2D graphics = image.createGraphics();
+        graphics.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+        graphics.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
+        graphics.setColor(grey(surroundMm > 0 ? surroundGrey : paperGrey));
+        graphics.fillRect(0, 0, width, height);
+        graphics.transform(map);
+        graphics.setColor(grey(paperGrey));
+        graphics.fill(new java.awt.geom.Rectangle2D.Double(0, 0, format.widthMm(), format.heightMm()));
+        graphics.setColor(grey(90));
+        graphics.setStroke(new BasicStroke(0.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER));
+        for (Segment line : lines()) {
+            graphics.draw(new Line2D.Double(
+                    line.start().x(), line.start().y(), line.end().x(), line.end().y()));
+        }
+        graphics.dispose();
+        byte[] bytes = ((DataBufferByte) image.getRaster().getDataBuffer()).getData();
+        grain(bytes);
+        double stated = resolutionStated ? dpi : 0;
+        return new Picture(width, height, bytes, stated, stated);
+    }
+
+    private static Color grey(int value) {
+        // Grey images hold linear values in Java2D: asking for what comes out as the wanted byte.
+        float linear = value / 255f;
+        double srgb = linear <= 0.0031308 ? 12.92 * linear : 1.055 * Math.pow(linear, 1 / 2.4) - 0.055;
+        return new Color((float) srgb, (float) srgb, (float) srgb);
+    }
+
+    /** A scanner's noise of about three grey levels. */
+    private static void grain(byte[] bytes) {
+        Random random = new Random(7);
+        for (int i = 0; i < bytes.length; i++) {
+            int value = (bytes[i] & 0xff) + (int) Math.round(random.nextGaussian() * 3);
+            bytes[i] = (byte) Math.max(0, Math.min(255, value));
+        }
+    }
+}

@@ -1,0 +1,214 @@
+package wallplate.sheet;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static wallplate.sheet.DrawnSheet.aSheet;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import wallplate.geometry.Point;
+import wallplate.geometry.Vector;
+import wallplate.sheet.Calibration.Source;
+import wallplate.task.SheetFormat;
+
+/** Sheets with exactly known lines, scanned in every way, must come out level and true. */
+class SheetReaderTest {
+
+    private static final double LEVEL_DEGREES = 0.02;
+    private static final double LENGTH_SHARE = 0.0008;
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 1.7, -2.9, 90, 88.4, 180, 181.2, 270, 272.5})
+    void putsSheetUprightAndLevelHoweverItWasLaid(double turn) {
+        DrawnSheet sheet = aSheet().scannedAt(200).turned(turn);
+
+        assertLevelAndTrue(sheet, read(sheet));
+    }
+
+    @Test
+    void followsTheDrawingsOwnLevelNotThePapers() {
+        DrawnSheet sheet = aSheet().scannedAt(200).turned(-0.8).drawnTilted(0.55);
+
+        assertLevelAndTrue(sheet, read(sheet));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {150, 300, 400, 600})
+    void readsEveryUsualResolution(double dpi) {
+        DrawnSheet sheet = aSheet().scannedAt(dpi).turned(1.1);
+
+        LevelPage page = read(sheet);
+
+        assertLevelAndTrue(sheet, page);
+        assertThat(page.scanPixelsPerMm()).isCloseTo(dpi / 25.4, within(0.01 * dpi / 25.4));
+    }
+
+    @Test
+    void takesMillimetresFromTheBarWhereTheFileStatesNoResolution() {
+        DrawnSheet sheet = aSheet().scannedAt(200).withoutResolution().turned(0.4);
+
+        LevelPage page = read(sheet);
+
+        assertLevelAndTrue(sheet, page);
+        assertThat(page.calibration().source()).isEqualTo(Source.REFERENCE_BAR);
+    }
+
+    @Test
+    void readsBarsOfOtherStatedLengths() {
+        DrawnSheet sheet = aSheet().on(new SheetFormat("A4", 297, 210, 80)).scannedAt(200);
+
+        LevelPage page = read(sheet);
+
+        assertLevelAndTrue(sheet, page);
+        assertThat(page.calibration().lengthMm()).isEqualTo(80);
+    }
+
+    @Test
+    void readsPortraitSheets() {
+        DrawnSheet sheet = aSheet().on(new SheetFormat("A4", 210, 297, 100)).scannedAt(200).turned(90.6);
+
+        assertLevelAndTrue(sheet, read(sheet));
+    }
+
+    @Test
+    void readsLargerSheets() {
+        DrawnSheet sheet = aSheet().on(new SheetFormat("A3", 420, 297, 100)).scannedAt(200).turned(-0.7);
+
+        assertLevelAndTrue(sheet, read(sheet));
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {15, 80, 255})
+    void correctsStretchWhereTheEdgesOfThePaperShowIt(int surround) {
+        DrawnSheet sheet = aSheet().scannedAt(200).turned(0.9).stretchedUpwards(0.005).surroundedBy(12, surround);
+
+        LevelPage page = read(sheet);
+
+        assertThat(stretch(sheet, page)).isCloseTo(1, within(0.0012));
+        assertThat(page.calibration().stretchUncertaintyPercent()).isLessThan(0.15);
+    }
+
+    @Test
+    void correctsStretchByASecondUprightBar() {
+        DrawnSheet sheet = aSheet().scannedAt(200).stretchedUpwards(0.005).withUprightBar();
+
+        LevelPage page = read(sheet);
+
+        assertThat(stretch(sheet, page)).isCloseTo(1, within(0.0016));
+        assertThat(page.calibration().stretchUncertaintyPercent()).isLessThan(0.2);
+    }
+
+    @Test
+    void statesTheDoubtWhereNothingShowsAStretch() {
+        LevelPage page = read(aSheet().scannedAt(200));
+
+        assertThat(page.calibration().stretchUncertaintyPercent()).isCloseTo(0.3, within(0.05));
+    }
+
+    @Test
+    void calibratesFromTheEdgesOfThePaperWhereThereIsNoBar() {
+        DrawnSheet sheet = aSheet().scannedAt(200).turned(181).surroundedBy(10, 30).withoutBar();
+
+        LevelPage page = read(sheet);
+
+        assertThat(page.calibration().source()).isEqualTo(Source.PAGE_EDGES);
+        assertThat(page.warnings()).singleElement().asString().contains("No reference bar");
+        assertThat(page.bar()).isEmpty();
+        assertThat(level(sheet, page).angleDegrees()).isCloseTo(0, within(LEVEL_DEGREES));
+        assertThat(level(sheet, page).length()).isCloseTo(100, within(0.1));
+    }
+
+    @Test
+    void saysWhereBarAndEdgesDisagree() {
+        DrawnSheet sheet = aSheet().scannedAt(200).surroundedBy(10, 30).withBarOf(97.5);
+
+        LevelPage page = read(sheet);
+
+        assertThat(page.warnings()).singleElement().asString().contains("97.5 mm").contains("from the bar");
+    }
+
+    @Test
+    void refusesSheetWithoutBarAndEdges() {
+        assertThat(refusal(aSheet().scannedAt(200).withoutBar())).contains("no reference bar").contains("100 mm");
+    }
+
+    @Test
+    void refusesDrawingWithoutSlopes() {
+        assertThat(refusal(aSheet().scannedAt(200).withoutSlopes())).contains("no long sloping lines");
+    }
+
+    @Test
+    void refusesTooCoarseScanAndSaysWhatIsNeeded() {
+        assertThat(refusal(aSheet().scannedAt(60))).contains("60 dots to the inch").contains("300 dpi");
+    }
+
+    @Test
+    void mapsPageToScanAndBackWithoutLoss() {
+        LevelPage page = read(aSheet().scannedAt(200).turned(1.3));
+        Point point = new Point(123.4, 56.7);
+
+        Point back = page.toScan().inverse().apply(page.toScan().apply(point));
+
+        assertThat(back.distanceTo(point)).isLessThan(1e-6);
+    }
+
+    @Test
+    void keepsInkWhereTheMapSaysThatLinesAre() {
+        DrawnSheet sheet = aSheet().scannedAt(300).turned(2.2);
+
+        LevelPage page = read(sheet);
+
+        sheet.lines().forEach(line -> {
+            Point middle = onPage(sheet, page, line.midpoint());
+            assertThat(page.ink().at(middle.x(), middle.y()))
+                    .as("ink at the middle of %s", line)
+                    .isGreaterThan(80);
+        });
+    }
+
+    @Test
+    void givesTheSameBytesEachTime() {
+        DrawnSheet sheet = aSheet().scannedAt(150).turned(1);
+
+        assertThat(read(sheet).ink().bytes()).isEqualTo(read(sheet).ink().bytes());
+    }
+
+    private static LevelPage read(DrawnSheet sheet) {
+        SheetReading reading = new SheetReader().read(sheet.page(), sheet.format());
+        assertThat(reading).as("%s", reading).isInstanceOf(SheetReading.Readable.class);
+        return ((SheetReading.Readable) reading).page();
+    }
+
+    private static String refusal(DrawnSheet sheet) {
+        SheetReading reading = new SheetReader().read(sheet.page(), sheet.format());
+        assertThat(reading).isInstanceOf(SheetReading.Unreadable.class);
+        return ((SheetReading.Unreadable) reading).reason();
+    }
+
+    private static void assertLevelAndTrue(DrawnSheet sheet, LevelPage page) {
+        Vector bar = level(sheet, page);
+        double nominal = sheet.format().referenceBarMm();
+        assertThat(bar.angleDegrees()).as("degrees of a level line").isCloseTo(0, within(LEVEL_DEGREES));
+        assertThat(bar.length()).as("millimetres of the bar").isCloseTo(nominal, within(LENGTH_SHARE * nominal));
+        assertThat(stretch(sheet, page)).as("upright against level scale").isCloseTo(1, within(0.0012));
+    }
+
+    /** The bar as drawn, or a level piece of 100 mm, on the page. */
+    private static Vector level(DrawnSheet sheet, LevelPage page) {
+        return onPage(sheet, page, sheet.barOnSheet().end())
+                .minus(onPage(sheet, page, sheet.barOnSheet().start()));
+    }
+
+    private static double stretch(DrawnSheet sheet, LevelPage page) {
+        Point middle = new Point(sheet.format().widthMm() / 2, sheet.format().heightMm() / 2);
+        Point centre = onPage(sheet, page, middle);
+        double right = onPage(sheet, page, middle.plus(new Vector(50, 0))).distanceTo(centre);
+        double up = onPage(sheet, page, middle.plus(new Vector(0, 50))).distanceTo(centre);
+        return up / right;
+    }
+
+    private static Point onPage(DrawnSheet sheet, LevelPage page, Point onSheet) {
+        return page.toScan().inverse().apply(sheet.pixel(onSheet.x(), onSheet.y()));
+    }
+}
