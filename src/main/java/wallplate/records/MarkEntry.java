@@ -1,8 +1,11 @@
 package wallplate.records;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import wallplate.marking.Mark;
+import wallplate.marking.MarkedSheet;
 import wallplate.marking.Verdict;
 
 /**
@@ -28,6 +31,33 @@ public record MarkEntry(
 
     public MarkEntry {
         slips = List.copyOf(slips);
+    }
+
+    /** A mark as the guideline gave it; no person has decided about it. */
+    public static MarkEntry of(long sheetId, int position, Mark mark) {
+        return new MarkEntry(
+                sheetId,
+                mark.criterion(),
+                position,
+                mark.title(),
+                mark.key(),
+                mark.verdict(),
+                mark.awarded(),
+                mark.available(),
+                mark.tolerance().map(OptionalDouble::of).orElseGet(OptionalDouble::empty),
+                MarkReading.of(mark.expected(), mark.measured()),
+                mark.slips(),
+                mark.feedback(),
+                Optional.empty());
+    }
+
+    /** The marks of a sheet that is not kept, in the guideline's order. */
+    public static List<MarkEntry> ofUnkept(MarkedSheet sheet) {
+        List<MarkEntry> entries = new ArrayList<>();
+        for (Mark mark : sheet.marks()) {
+            entries.add(of(0, entries.size() + 1, mark));
+        }
+        return List.copyOf(entries);
     }
 
     /**

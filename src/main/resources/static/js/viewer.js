@@ -2,7 +2,7 @@
 const CLOSEST = 12;
 const STEP = 1.4;
 
-for (const viewer of document.querySelectorAll("[data-viewer]")) {
+function open(viewer) {
   const page = viewer.querySelector("svg.page");
   const image = page.querySelector("image");
   const whole = page.viewBox.baseVal;
@@ -91,9 +91,23 @@ for (const viewer of document.querySelectorAll("[data-viewer]")) {
   });
 }
 
+const opened = new WeakSet();
+
+function openAll() {
+  for (const viewer of document.querySelectorAll("[data-viewer]")) {
+    if (!opened.has(viewer)) {
+      opened.add(viewer);
+      open(viewer);
+    }
+  }
+}
+
+openAll();
+document.addEventListener("wallplate:shown", openAll);
+
 // Criterion and strokes: whichever is pointed at or focused shows the other.
 function light(criteria, part) {
-  for (const row of document.querySelectorAll(".criteria > [data-criterion]")) {
+  for (const row of document.querySelectorAll(".criteria [data-criterion]")) {
     row.classList.toggle("shown", criteria.includes(row.dataset.criterion));
   }
   for (const strokes of document.querySelectorAll("[data-evidence]")) {
@@ -108,7 +122,7 @@ function light(criteria, part) {
 }
 
 function criterionAt(event) {
-  return event.target.closest?.(".criteria > [data-criterion]");
+  return event.target.closest?.(".criteria [data-criterion]");
 }
 
 for (const kind of ["mouseover", "focusin"]) {
@@ -120,7 +134,7 @@ for (const kind of ["mouseover", "focusin"]) {
     }
     const part = event.target.closest?.(".page .part")?.dataset.part;
     if (part) {
-      const rows = [...document.querySelectorAll(`.criteria > [data-part="${part}"]`)];
+      const rows = [...document.querySelectorAll(`.criteria [data-part="${part}"]`)];
       light(rows.map((found) => found.dataset.criterion), part);
     } else if (kind === "mouseover") {
       light([]);
@@ -130,6 +144,6 @@ for (const kind of ["mouseover", "focusin"]) {
 
 document.addEventListener("click", (event) => {
   const part = event.target.closest?.(".page .part")?.dataset.part;
-  const row = part && document.querySelector(`.criteria > [data-part="${part}"]`);
+  const row = part && document.querySelector(`.criteria [data-part="${part}"]`);
   row?.scrollIntoView({ block: "nearest" });
 });

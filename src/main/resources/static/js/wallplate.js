@@ -5,11 +5,15 @@ const needs = {
   "[data-viewer]": "./viewer.js",
   "[data-sheet]": "./checking.js",
   "[data-photograph]": "./photograph.js",
-  "[data-compare]": "./compare.js",
 };
 
-for (const [place, module] of Object.entries(needs)) {
-  if (document.querySelector(place)) {
-    import(module);
+function load() {
+  for (const [place, module] of Object.entries(needs)) {
+    if (document.querySelector(place)) {
+      import(module);
+    }
   }
 }
+
+load();
+document.addEventListener("wallplate:shown", load);

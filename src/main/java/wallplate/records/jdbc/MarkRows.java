@@ -61,7 +61,7 @@ class MarkRows {
     }
 
     private void insert(long sheetId, int position, Mark mark) {
-        MarkEntry.Reading reading = MarkReading.of(mark.expected(), mark.measured());
+        MarkEntry.Reading reading = MarkEntry.of(sheetId, position, mark).reading();
         database.sql(
                         """
                         insert into marks (sheet_id, criterion, position, title, measured_key, verdict, awarded,

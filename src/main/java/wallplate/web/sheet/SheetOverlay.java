@@ -19,7 +19,7 @@ import wallplate.records.PageFacts;
  * What is drawn over the level scan: the parts that were found, numbered, and for each criterion the strokes that its
  * value was taken from. Places are millimetres from the picture's upper left corner, y down, as SVG has it.
  */
-record SheetOverlay(double widthMm, double heightMm, List<Part> parts, List<Evidence> evidence) {
+public record SheetOverlay(double widthMm, double heightMm, List<Part> parts, List<Evidence> evidence) {
 
     /** Told apart by line type and number, as a drawing does it. */
     private static final List<String> LINE_TYPES =
@@ -34,7 +34,7 @@ record SheetOverlay(double widthMm, double heightMm, List<Part> parts, List<Evid
     private static final double CLEAR_MM = 7;
 
     /** A straight piece. */
-    record Line(double x1, double y1, double x2, double y2) {
+    public record Line(double x1, double y1, double x2, double y2) {
 
         /** The place at a fraction of the way, to a hundredth. */
         Place at(double fraction) {
@@ -42,7 +42,7 @@ record SheetOverlay(double widthMm, double heightMm, List<Part> parts, List<Evid
         }
     }
 
-    record Place(double x, double y) {}
+    public record Place(double x, double y) {}
 
     /**
      * A part's lines under one number.
@@ -50,12 +50,12 @@ record SheetOverlay(double widthMm, double heightMm, List<Part> parts, List<Evid
      * @param lineType the dashes of SVG
      * @param badge where the number stands
      */
-    record Part(String name, int number, String lineType, List<Line> lines, Place badge) {}
+    public record Part(String name, int number, String lineType, List<Line> lines, Place badge) {}
 
     /** The strokes of one criterion's value, and where the value is written beside them. */
-    record Evidence(String criterion, String part, List<Line> lines, Place label) {}
+    public record Evidence(String criterion, String part, List<Line> lines, Place label) {}
 
-    static SheetOverlay of(KeptAssessment assessment, List<MarkEntry> marks) {
+    public static SheetOverlay of(KeptAssessment assessment, List<MarkEntry> marks) {
         Frame frame = new Frame(assessment.page());
         return new SheetOverlay(
                 assessment.page().widthMm(),

@@ -17,12 +17,15 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import wallplate.drafting.ConstructionGuide;
 import wallplate.drafting.DrawingOptions;
 import wallplate.marking.Guideline;
 import wallplate.marking.GuidelineReading;
+import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
 import wallplate.records.Tasks;
 import wallplate.solver.Solver;
+import wallplate.solver.Variants;
 import wallplate.task.DetailSchema;
 import wallplate.task.Details;
 import wallplate.task.DrawingTask;
@@ -35,10 +38,14 @@ import wallplate.web.page.NotFound;
 @Controller
 class TaskController {
 
-    private final Tasks tasks;
+    private static final int MOST_VARIANTS = 40;
 
-    TaskController(Tasks tasks) {
+    private final Tasks tasks;
+    private final ClassSets classSets;
+
+    TaskController(Tasks tasks, ClassSets classSets) {
         this.tasks = tasks;
+        this.classSets = classSets;
     }
 
     @GetMapping("/tasks")
@@ -196,7 +203,36 @@ class TaskController {
         model.addAttribute("kept", kept);
         model.addAttribute("dimensions", dimensions);
         model.addAttribute("preview", TaskPreview.of(kept.task(), DrawingOptions.FULL.withDimensions(dimensions)));
+        model.addAttribute("derived", Solver.derived(kept.task()));
+        model.addAttribute("classSets", classSets.all());
         return "tasks/one";
+    }
+
+    /** How the drawing is made, step by step. */
+    @GetMapping("/tasks/{id}/guide")
+    String guide(@PathVariable long id, Model model) {
+        KeptTask kept = found(id);
+        model.addAttribute("kept", kept);
+        model.addAttribute("steps", ConstructionGuide.of(kept.task()).steps());
+        model.addAttribute("area", "tasks");
+        return "tasks/guide";
+    }
+
+    /** Makes versions of a task that are different but equally hard, each a task of its own. */
+    @PostMapping("/tasks/{id}/variants")
+    String variants(
+            @PathVariable long id, @RequestParam int number, @RequestParam long seed, RedirectAttributes redirect) {
+        DrawingTask task = found(id).task();
+        if (number < 1 || number > MOST_VARIANTS) {
+            redirect.addFlashAttribute(
+                    "wrong", "Versions found: %d; right would be from 1 to %d.".formatted(number, MOST_VARIANTS));
+            return "redirect:/tasks/" + id;
+        }
+        List<DrawingTask> variants = Variants.of(task, Variants.usualRanges(task), seed, number);
+        variants.forEach(tasks::add);
+        redirect.addFlashAttribute(
+                "done", variants.size() == 1 ? "1 version was made." : variants.size() + " versions were made.");
+        return "redirect:/tasks";
     }
 
     @PostMapping("/tasks/{id}/marks-shown")

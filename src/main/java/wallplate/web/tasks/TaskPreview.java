@@ -7,6 +7,8 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import wallplate.drafting.DrawingOptions;
 import wallplate.drafting.ModelAnswer;
+import wallplate.solver.Advice;
+import wallplate.solver.BriefCheck;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.MeasuredKey;
@@ -17,8 +19,9 @@ import wallplate.task.DrawingTask;
  * The model answer of a task with its sizes on paper.
  *
  * @param svg the drawing as an element of a page
+ * @param advice what is possible but unusual
  */
-record TaskPreview(String svg, List<Size> sizes) {
+record TaskPreview(String svg, List<Size> sizes, List<Advice> advice) {
 
     /**
      * One size of the drawing.
@@ -31,10 +34,10 @@ record TaskPreview(String svg, List<Size> sizes) {
 
     static TaskPreview of(DrawingTask task, DrawingOptions options) {
         ExpectedDrawing expected = Solver.solve(task);
-        return new TaskPreview(ModelAnswer.of(expected).with(options).svg(), sizes(expected));
+        return new TaskPreview(ModelAnswer.of(expected).with(options).svg(), sizes(expected), BriefCheck.check(task));
     }
 
-    static List<Size> sizes(ExpectedDrawing expected) {
+    private static List<Size> sizes(ExpectedDrawing expected) {
         Map<String, MeasuredKey> keys = Solver.keys(expected.task()).stream()
                 .collect(Collectors.toMap(MeasuredKey::key, Function.identity(), (one, same) -> one));
         return expected.values().stream()

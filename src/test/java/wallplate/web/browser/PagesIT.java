@@ -65,6 +65,10 @@ class PagesIT {
         pages.put("across", "/class-sets/" + classSet.id() + "/across?criterion=rafter-depth");
         pages.put("teach-again", "/class-sets/" + classSet.id() + "/teach-again");
         pages.put("learners", "/class-sets/" + classSet.id() + "/learners");
+        pages.put("guide", "/tasks/" + task.id() + "/guide");
+        pages.put("check", "/check");
+        pages.put("check-task", "/check/" + task.learnerCode());
+        pages.put("help", "/help");
         pages.put("missing", "/sheets/999999");
     }
 

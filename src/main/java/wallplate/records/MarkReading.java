@@ -1,4 +1,4 @@
-package wallplate.records.jdbc;
+package wallplate.records;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
