@@ -6,6 +6,8 @@ import org.springframework.http.HttpStatus;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.bind.annotation.ResponseStatus;
+import org.springframework.web.context.request.async.AsyncRequestNotUsableException;
+import org.springframework.web.context.request.async.AsyncRequestTimeoutException;
 import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
 import org.springframework.web.multipart.MaxUploadSizeExceededException;
 import org.springframework.web.multipart.MultipartException;
@@ -45,6 +47,12 @@ class ErrorPages {
         return page(
                 "The upload broke off",
                 "The files did not arrive whole. Hand them in again: what is already here is noticed and not taken twice.");
+    }
+
+    /** The page is gone or has listened long enough: there is nobody to tell. */
+    @ExceptionHandler({AsyncRequestNotUsableException.class, AsyncRequestTimeoutException.class})
+    void nobodyListens() {
+        // Nothing can be written to a connection that is closed.
     }
 
     @ExceptionHandler(Exception.class)

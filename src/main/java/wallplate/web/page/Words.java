@@ -146,7 +146,8 @@ public class Words {
     }
 
     private String figures(double value, String pattern) {
-        return new DecimalFormat(pattern, DecimalFormatSymbols.getInstance(language())).format(value);
+        String text = new DecimalFormat(pattern, DecimalFormatSymbols.getInstance(language())).format(value);
+        return text.equals("-0") ? "0" : text;
     }
 
     /** Dates are written as in Britain wherever English is read: the words of the pages are British too. */

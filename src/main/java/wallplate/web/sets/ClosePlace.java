@@ -19,6 +19,9 @@ record ClosePlace(
 
     private static final double MARGIN_MM = 9;
     private static final double LEAST_WIDTH_MM = 32;
+    /** Of strokes that are longer than this, the middle is shown: what matters is how far apart they are. */
+    private static final double MOST_WIDTH_MM = 64;
+
     private static final double SHAPE = 4.0 / 3;
 
     /** A stroke. */
@@ -40,7 +43,7 @@ record ClosePlace(
         double low = ys(evidence).min().orElse(0);
         double high = ys(evidence).max().orElse(0);
         double width = Math.max(LEAST_WIDTH_MM, Math.max(right - left + 2 * MARGIN_MM, (high - low + 2 * MARGIN_MM) * SHAPE));
-        width = Math.min(width, Math.min(page.widthMm(), page.heightMm() * SHAPE));
+        width = Math.min(Math.min(width, MOST_WIDTH_MM), Math.min(page.widthMm(), page.heightMm() * SHAPE));
         double height = width / SHAPE;
         double x = within((left + right - width) / 2, page.widthMm() - width);
         double y = within(page.heightMm() - (low + high + height) / 2, page.heightMm() - height);

@@ -20,12 +20,16 @@ import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Assumptions;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
+import org.openqa.selenium.JavascriptException;
 import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.FluentWait;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** A real browser without a window, at the size of a desk or of a phone, which keeps pictures of what it saw. */
@@ -124,7 +128,7 @@ final class Browser implements AutoCloseable {
     }
 
     WebElement find(String css) {
-        return new WebDriverWait(driver, PATIENCE).until(page -> page.findElement(By.cssSelector(css)));
+        return waiting().until(page -> page.findElement(By.cssSelector(css)));
     }
 
     List<WebElement> findAll(String css) {
@@ -133,15 +137,22 @@ final class Browser implements AutoCloseable {
 
     /** Waits until a condition written in the page's own language holds. */
     void await(String what, String condition) {
-        new WebDriverWait(driver, PATIENCE)
+        waiting()
                 .withMessage(what)
                 .until(page -> Boolean.TRUE.equals(((JavascriptExecutor) page).executeScript("return " + condition)));
     }
 
     void awaitText(String text) {
-        new WebDriverWait(driver, PATIENCE)
+        waiting()
                 .withMessage("the text " + text)
                 .until(page -> page.findElement(By.tagName("body")).getText().contains(text));
+    }
+
+    /** While a page gives way to the next, what was found on it is no longer there. */
+    private FluentWait<WebDriver> waiting() {
+        return new WebDriverWait(driver, PATIENCE)
+                .ignoring(StaleElementReferenceException.class)
+                .ignoring(JavascriptException.class);
     }
 
     String path() {
@@ -182,13 +193,23 @@ final class Browser implements AutoCloseable {
         long heightPx = ((Number) driver.executeScript("return document.documentElement.scrollHeight")).longValue();
         resize(new Dimension(size.dimension.width, (int) Math.min(6000, Math.max(heightPx, size.dimension.height))));
         try {
-            Files.createDirectories(PICTURES);
-            Path file = PICTURES.resolve("%s-%s.png".formatted(name, size.name().toLowerCase(Locale.ROOT)));
+            write(PICTURES.resolve("%s-%s.png".formatted(name, size.name().toLowerCase(Locale.ROOT))));
+        } finally {
+            resize(size.dimension);
+        }
+    }
+
+    /** Keeps a picture of the window as it stands, for the help pages. */
+    void helpPicture(String name) {
+        write(PICTURES.resolve("help").resolve(name + ".png"));
+    }
+
+    private void write(Path file) {
+        try {
+            Files.createDirectories(file.getParent());
             Files.write(file, driver.getScreenshotAs(OutputType.BYTES));
         } catch (IOException broken) {
             throw new UncheckedIOException(broken);
-        } finally {
-            resize(size.dimension);
         }
     }
 

@@ -1,0 +1,156 @@
+package wallplate.web.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.interactions.Actions;
+import org.openqa.selenium.support.ui.Select;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.boot.test.web.server.LocalServerPort;
+import wallplate.records.Tasks;
+
+/** The teacher's afternoon and the learner's visit, with real sheets, in a real browser. */
+@SpringBootTest(
+        webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT,
+        properties = {
+            "spring.datasource.url=jdbc:h2:mem:afternoon;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH",
+            "wallplate.scans=target/test-data/afternoon",
+            "wallplate.demonstration.enabled=false"
+        })
+class AfternoonIT {
+
+    private static final Path SAMPLES = Path.of("sample-scans").toAbsolutePath();
+
+    @LocalServerPort
+    private int port;
+
+    @Autowired
+    private Tasks tasks;
+
+    @Test
+    void marksAClassSetAtADesk() {
+        try (Browser browser = Browser.open(port, Browser.Size.DESK)) {
+            takeTheTaskIn(browser);
+            handThreeSheetsIn(browser);
+            browser.await("all sheets are read", "!document.querySelector('[data-progress]') && /03-chiyo/.test(document.body.innerText)");
+            browser.look("afternoon-class-set");
+            browser.helpPicture("class-set");
+            String classSet = browser.path();
+
+            checkBySheet(browser);
+            browser.go(classSet + "/across");
+            browser.look("afternoon-across");
+            browser.helpPicture("across");
+            browser.go(classSet + "/teach-again").look("afternoon-teach-again");
+            browser.helpPicture("teach-again");
+            swapTwoLearners(browser, classSet);
+
+            browser.go(classSet);
+            browser.find("form[action$='/release'] button").click();
+            browser.awaitText("The marks are released to the learners.");
+        }
+    }
+
+    private void takeTheTaskIn(Browser browser) {
+        browser.go("/tasks/import");
+        browser.find("#file").sendKeys(SAMPLES.resolve("task.yml").toString());
+        browser.find("main form button").click();
+        browser.awaitText("The task is taken in.");
+        browser.go("/tasks/new").find("#title").sendKeys("Section through the eaves of the pump house");
+        WebElement pitch = browser.find("#pitch");
+        pitch.clear();
+        pitch.sendKeys("90");
+        browser.awaitText("The drawing waits for these sizes");
+        pitch.clear();
+        pitch.sendKeys("35");
+        browser.await("the drawing follows", "/35\\s?°/.test(document.getElementById('preview').innerText)");
+        browser.helpPicture("task-form");
+    }
+
+    private void handThreeSheetsIn(Browser browser) {
+        browser.go("/class-sets/new");
+        new Select(browser.find("#task")).selectByIndex(1);
+        browser.find("#class-name").sendKeys("10B");
+        browser.find("#class-list").sendKeys("Amara\nBongani\nChiyo");
+        browser.find("#scans")
+                .sendKeys(Stream.of("01-amara.jpg", "02-bongani.jpg", "03-chiyo.jpg")
+                        .map(name -> SAMPLES.resolve(name).toString())
+                        .collect(Collectors.joining("\n")));
+        browser.find("main form button[type=submit]").click();
+        browser.awaitText("3 files were taken in");
+    }
+
+    /** Keyboard alone: to a criterion, change its mark with a reason, give it back, checked. */
+    private void checkBySheet(Browser browser) {
+        browser.driver().findElement(By.linkText("Chiyo")).click();
+        browser.find("[data-keys-help]:not([hidden])");
+        String before = browser.find(".total").getText();
+        browser.helpPicture("sheet");
+        press(browser, "j");
+        press(browser, "j");
+        browser.await("strokes light up", "document.querySelectorAll('.evidence.shown').length === 1");
+        press(browser, "x");
+        browser.await("the reason is asked for", "document.activeElement.name === 'reason'");
+        press(browser, "one face drawn twice");
+        press(browser, Keys.ENTER);
+        browser.awaitText("Changed by hand: one face drawn twice");
+        browser.look("afternoon-sheet-changed");
+        assertThat(browser.find(".total").getText()).isNotEqualTo(before);
+
+        browser.find(".criteria form[action$='/restore']").submit();
+        browser.awaitText("the guideline's mark given back");
+        assertThat(browser.find(".total").getText()).isEqualTo(before);
+        press(browser, "c");
+        browser.await("it went on", "!/Chiyo/.test(document.querySelector('h1').innerText)");
+    }
+
+    private void swapTwoLearners(Browser browser, String classSet) {
+        browser.go(classSet + "/learners");
+        new Select(browser.findAll("td select").get(0)).selectByVisibleText("Bongani");
+        browser.find("main form button").click();
+        browser.awaitText("One learner stands at two sheets.");
+        new Select(browser.findAll("td select").get(1)).selectByVisibleText("Amara");
+        browser.find("main form button").click();
+        browser.awaitText("2 sheets have other learners now.");
+    }
+
+    @Test
+    void letsALearnerCheckADrawingOnAPhone() {
+        try (Browser browser = Browser.open(port, Browser.Size.PHONE)) {
+            browser.go("/tasks/import").find("#file").sendKeys(SAMPLES.resolve("task.yml").toString());
+            browser.find("main form button").click();
+            browser.awaitText("The task is taken in.");
+            String code = tasks.all().get(0).learnerCode();
+
+            browser.go("/check").find("#code").sendKeys("wrong");
+            browser.find("main form button").click();
+            browser.awaitText("No task has this code.");
+            WebElement field = browser.find("#code");
+            field.clear();
+            field.sendKeys(code.toLowerCase(Locale.ROOT));
+            browser.find("main form button").click();
+            browser.find("#photograph").sendKeys(SAMPLES.resolve("02-bongani.jpg").toString());
+            browser.find("[data-photograph] button").click();
+            browser.await("the advice is there", "document.querySelector('.advice, .criteria') !== null");
+            browser.look("check-result");
+            assertThat(browser.find("body").getText()).doesNotContain(" of 33 marks");
+
+            browser.find("#photograph").sendKeys(SAMPLES.resolve("01-amara.jpg").toString());
+            browser.find("[data-photograph] button").click();
+            browser.awaitText("Right now, and not before:");
+            browser.look("check-again");
+        }
+    }
+
+    private static void press(Browser browser, CharSequence keys) {
+        new Actions(browser.driver()).sendKeys(keys).perform();
+    }
+}
