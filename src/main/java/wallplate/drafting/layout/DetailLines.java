@@ -1,6 +1,6 @@
 package wallplate.drafting.layout;
 
-import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,10 +16,19 @@ import wallplate.solver.LineRole;
 final class DetailLines {
 
     private final List<DrawnLine> lines;
+    private final Map<EdgeName, Segment> edges = new HashMap<>();
 
     DetailLines(List<DrawnLine> lines) {
         this.lines = List.copyOf(lines);
+        for (DrawnLine line : lines) {
+            edges.merge(
+                    new EdgeName(line.part(), line.index(), line.edge()),
+                    line.segment(),
+                    (one, other) -> other.length() > one.length() ? other : one);
+        }
     }
+
+    private record EdgeName(String part, int index, String edge) {}
 
     List<DrawnLine> all() {
         return lines;
@@ -31,10 +40,7 @@ final class DetailLines {
 
     /** The longest line with that name. */
     Optional<Segment> edge(String part, int index, String edge) {
-        return lines.stream()
-                .filter(line -> line.part().equals(part) && line.index() == index && line.edge().equals(edge))
-                .map(DrawnLine::segment)
-                .max(Comparator.comparingDouble(Segment::length));
+        return Optional.ofNullable(edges.get(new EdgeName(part, index, edge)));
     }
 
     /** A part's lines other than hatching and diagonals, by the index of the part. */

@@ -125,10 +125,6 @@ final class LabelPlacement {
         double foot = x + side * (SHELF + SHELF_GAP);
         double low = y - TEXT_HEIGHT / 2;
         double high = y + TEXT_HEIGHT / 2;
-        if (!clutter.isFree(
-                Math.min(left, foot) - CLEAR, low - CLEAR, Math.max(right, foot) + CLEAR, high + CLEAR)) {
-            return;
-        }
         double dearest = places.size() < PLACES_WEIGHED ? LONGEST_LEADER : places.element().cost();
         double least = dearest;
         Anchor nearest = null;
@@ -136,7 +132,7 @@ final class LabelPlacement {
             double across = (anchor.place().x() - foot) * side;
             double upwards = Math.abs(anchor.place().y() - y);
             // The leader must leave the text, not run back under it.
-            if (across < 0.5 || across > LONGEST_LEADER || upwards > LONGEST_LEADER) {
+            if (across < 0.5 || across > least || upwards > least) {
                 continue;
             }
             double leader = leaderCost(across, upwards);
@@ -146,6 +142,10 @@ final class LabelPlacement {
             }
         }
         if (nearest == null) {
+            return;
+        }
+        if (!clutter.isFree(
+                Math.min(left, foot) - CLEAR, low - CLEAR, Math.max(right, foot) + CLEAR, high + CLEAR)) {
             return;
         }
         double cost = least + bodyCost(left, right, y);
