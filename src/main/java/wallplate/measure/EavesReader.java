@@ -43,6 +43,9 @@ final class EavesReader {
     /** No gutter is drawn deeper than this at the scales in use. */
     private static final double RIM_REACH_MM = 18;
 
+    /** A gutter's own inner side and the fascia's face are drawn over one another, a few tenths apart. */
+    private static final double INNER_SIDE_SIGMA_MM = 0.07;
+
     /** A reading this much dearer than the best is no longer in question. */
     private static final double DOUBT_MARGIN = 0.5;
 
@@ -96,9 +99,10 @@ final class EavesReader {
         Edge[] closing = fasciaOuter.map(outer -> fasciaEnds(outer, cut.get(), lowY, highY)).orElse(new Edge[2]);
         Optional<Edge> fasciaTop = Optional.ofNullable(closing[1]);
         Optional<Edge> fasciaBottom = Optional.ofNullable(closing[0]);
-        Optional<Edge> inner = gutter == null || fasciaOuter.isEmpty()
-                ? Optional.empty()
-                : gutterInner(fasciaOuter.get(), gutter);
+        Optional<Edge> inner = Optional.empty();
+        if (gutter != null && fasciaOuter.isPresent()) {
+            inner = Optional.of(gutterInner(fasciaOuter.get(), gutter));
+        }
         return new Eaves(
                 cut,
                 fasciaOuter,
@@ -558,11 +562,12 @@ final class EavesReader {
         return sum / (to - from);
     }
 
-    /** The gutter's own inner upright, which stands on the fascia's face or a few tenths beside it. */
-    private Optional<Edge> gutterInner(Edge fasciaOuter, Gutter gutter) {
+    /** The gutter's inner side: its own upright on the fascia's face, or the face itself, over the gutter's height. */
+    private Edge gutterInner(Edge face, Gutter gutter) {
         double bottomY = gutter.bottom.middle().y();
-        return Optional.of(view.fit().fit(
-                Level.uprightAt(fasciaOuter.xAt(bottomY + 1)), bottomY + 0.5, Math.max(bottomY + 2, gutter.rim.y - 0.5), 0.12, 0.25));
+        Edge side = view.fit().fit(
+                Level.uprightAt(face.xAt(bottomY + 1)), bottomY + 0.5, Math.max(bottomY + 2, gutter.rim.y - 0.5), 0.12, 0.25);
+        return side.lessSure(INNER_SIDE_SIGMA_MM);
     }
 
     private Optional<Edge> coveringEnd(Edge cut) {

@@ -25,6 +25,11 @@ final class SheetMeasuring {
 
     private static final double PAGE_LEVEL_SIGMA_DEGREES = 0.1;
 
+    /** Edges shorter than this, such as a board's closing lines, are little longer than a line is broad. */
+    private static final double TINY_MM = 2.2;
+
+    private static final double SHORT_MM = 6;
+
     private final DrawingView view;
     private final LevelPage page;
     private Expectation expectation;
@@ -79,7 +84,15 @@ final class SheetMeasuring {
     }
 
     private void between(String key, double value, Edge first, Edge second) {
-        length(key, value, Math.hypot(first.offsetSigmaMm(), second.offsetSigmaMm()), first, second);
+        length(key, value, Math.hypot(placeSigma(first), placeSigma(second)), first, second);
+    }
+
+    /** Short edges stand between others, whose ink runs into theirs at both ends. */
+    private static double placeSigma(Edge edge) {
+        if (edge.length() < TINY_MM) {
+            return Math.hypot(edge.offsetSigmaMm(), 0.1);
+        }
+        return edge.length() < SHORT_MM ? Math.hypot(edge.offsetSigmaMm(), 0.025) : Math.hypot(edge.offsetSigmaMm(), 0.008);
     }
 
     private void absent(String... keys) {

@@ -21,7 +21,7 @@ final class WallReader {
             double confusion) {}
 
     /** How much further a hidden line lies from its neighbour than the centre of the ink of both. */
-    private static final double SHARED_CENTRE_FACTOR = 1.6;
+    static final double SHARED_CENTRE_FACTOR = 1.6;
 
     private final DrawingView view;
     private final Expectation expectation;

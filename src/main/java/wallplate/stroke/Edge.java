@@ -46,6 +46,11 @@ public record Edge(
         return new Edge(line.offset(distance), from, to, offsetSigmaMm, residualMm, ink, coverage);
     }
 
+    /** The same edge with at least the given standard deviation across. */
+    public Edge lessSure(double sigmaMm) {
+        return new Edge(line, from, to, Math.max(offsetSigmaMm, sigmaMm), residualMm, ink, coverage);
+    }
+
     /** The height of the line at x; the line must not be upright. */
     public double yAt(double x) {
         double slope = line.direction().y() / line.direction().x();
