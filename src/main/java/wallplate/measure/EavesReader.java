@@ -423,7 +423,35 @@ final class EavesReader {
         } else if (ranking.best().isPresent() && ranking.bestCost() > DOUBTFUL_GUTTER_COST) {
             gutterDoubt = Optional.of("the lines beside the fascia make no clear gutter");
         }
+        if (ranking.best().isEmpty() && !isClean(faceX, lowY, highY, bargeEnd, bargeBottom)) {
+            gutterDoubt = Optional.of("there is ink where the gutter should hang, but no clear gutter");
+        }
         return ranking.best().orElse(null);
+    }
+
+    /** Whether the place where a gutter should hang shows no more ink than the lines already known there. */
+    private boolean isClean(
+            double faceX, double lowY, double highY, Optional<Edge> bargeEnd, Optional<Edge> bargeBottom) {
+        double width = expectation.exactOr("gutter.width", 6);
+        double depth = expectation.exactOr("gutter.depth", 5);
+        double middle = (lowY + highY) / 2;
+        int inked = 0;
+        int counted = 0;
+        for (double x = faceX - 1.3 * width; x < faceX - 0.7; x += 0.2) {
+            for (double y = middle - depth; y < middle + depth; y += 0.2) {
+                Point point = new Point(x, y);
+                boolean covered = roof.coveringBottom().map(edge -> point.y() > edge.yAt(point.x()) - 1).orElse(false);
+                boolean barge = bargeEnd.map(edge -> Math.abs(edge.line().distanceTo(point)) < 0.6).orElse(false)
+                        || bargeBottom.map(edge -> edge.line().distanceTo(point) < 0.6).orElse(false);
+                boolean rafter = roof.rafterBottom().map(edge -> Math.abs(edge.line().distanceTo(point)) < 0.6).orElse(false);
+                if (covered || barge || rafter) {
+                    continue;
+                }
+                counted++;
+                inked += view.ink().at(x, y) > 0.45 * view.outlineInk() ? 1 : 0;
+            }
+        }
+        return counted == 0 || inked / (double) counted < 0.02;
     }
 
     private double leftEnd(double y, double fromX) {
@@ -455,7 +483,9 @@ final class EavesReader {
                 continue;
             }
             double depth = rim.y - bottomY;
-            if (depth < 1.4) {
+            // A gutter hangs below the covering that drains into it.
+            boolean aboveCovering = roof.coveringBottom().map(edge -> bottomY > edge.yAt(x) - 0.8).orElse(false);
+            if (depth < 1.4 || aboveCovering) {
                 continue;
             }
             double below = view.fit().coverage(Level.uprightAt(x), bottomY - 2.5, bottomY - 1.2, DrawingView.OUTLINE_PART);

@@ -101,6 +101,16 @@ final class Expectation {
         return values;
     }
 
+    /** Whether a length is more than three times, or less than a fifth of, what is expected and fits no slip. */
+    boolean isImplausible(String key, double valueMm) {
+        Optional<Double> exact = exact(key);
+        if (exact.isEmpty() || exact.get() < 0.6 || key.equals("roof.pitch")) {
+            return false;
+        }
+        boolean fits = hypotheses(key).stream().anyMatch(value -> Math.abs(value - valueMm) < 1);
+        return !fits && (valueMm > 3 * exact.get() + 1 || valueMm < exact.get() / 5 - 0.5);
+    }
+
     /** How unlikely a length is for a key: 0 where it is right, 1 at a slip's value, about 3 and more elsewhere. */
     double cost(String key, double valueMm) {
         Optional<Double> exact = exact(key);

@@ -29,7 +29,7 @@ final class Pattern {
         double height = (lowerLeft.distanceTo(upperLeft) + lowerRight.distanceTo(upperRight)) / 2;
         double width = (lowerLeft.distanceTo(lowerRight) + upperLeft.distanceTo(upperRight)) / 2;
         double clear = Math.max(0.2, CLEAR_OF_OUTLINE_MM / Math.min(height, width));
-        if (clear > 0.42) {
+        if (clear > 0.32) {
             return OptionalDouble.empty();
         }
         return OptionalDouble.of(

@@ -9,8 +9,8 @@ import wallplate.stroke.Edge;
 /** Finds the first post between the tie beam's top and the rafter's underside. */
 final class PostReader {
 
-    /** The first post's two sides. */
-    record Post(Edge outer, Edge inner) {}
+    /** A post's two sides, and whether no upright nearer to the wall could belong to an earlier one. */
+    record Post(Edge outer, Edge inner, boolean certain) {}
 
     private PostReader() {}
 
@@ -50,7 +50,8 @@ final class PostReader {
         if (left == null) {
             return Optional.empty();
         }
-        return Optional.of(new Post(side(view, beam, rafter, left), side(view, beam, rafter, right)));
+        boolean certain = columns.indexOf(left) == 0;
+        return Optional.of(new Post(side(view, beam, rafter, left), side(view, beam, rafter, right), certain));
     }
 
     private static Edge side(DrawingView view, Edge beam, Edge rafter, Crossing crossing) {

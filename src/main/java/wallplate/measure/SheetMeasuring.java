@@ -66,6 +66,7 @@ final class SheetMeasuring {
         doubtsAtTheEaves();
         beamFilling();
         nameParts();
+        implausible();
         List<Measurement> measurements = new ArrayList<>();
         for (Expected value : expected.values()) {
             measurements.add(found.getOrDefault(
@@ -130,6 +131,20 @@ final class SheetMeasuring {
 
     private List<Segment> segments(Edge... edges) {
         return Arrays.stream(edges).map(edge -> view.onPage(edge.segment())).toList();
+    }
+
+    /** A size several times its expected one that fits no slip is a wrong reading rather than a wrong drawing. */
+    private void implausible() {
+        for (Map.Entry<String, Measurement> entry : found.entrySet()) {
+            if (entry.getValue().finding() instanceof Finding.Quantity quantity
+                    && expectation.isImplausible(entry.getKey(), quantity.value())) {
+                entry.setValue(Measurement.of(
+                        entry.getKey(),
+                        new Finding.Uncertain(
+                                "the size found is far from the one asked for, so other lines may have been taken for the part",
+                                List.of(quantity.value()))));
+            }
+        }
     }
 
     // --- the keys ---
@@ -376,6 +391,9 @@ final class SheetMeasuring {
             length("post.position", toCentre - from, Math.hypot(outer.offsetSigmaMm(), wallOuter.offsetSigmaMm()),
                     outer, inner, wallOuter);
         }
+        if (!post.get().certain()) {
+            unsettle("an upright nearer to the wall could be a side of the first post", "post.width", "post.position");
+        }
         parts.put("post.outer", segments(outer));
         parts.put("post.inner", segments(inner));
     }
@@ -431,7 +449,7 @@ final class SheetMeasuring {
                 between("two level lines could close the fascia", "fascia.depth", quantity.value(), other);
             }
         });
-        doubts.gutter().ifPresent(reason -> unsettle(reason, "gutter.width", "gutter.depth", "barge-board.clearance"));
+        doubts.gutter().ifPresent(reason -> uncertain(reason, "gutter.width", "gutter.depth", "barge-board.clearance"));
     }
 
     private void bargeBoard() {
