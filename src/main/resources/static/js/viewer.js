@@ -6,6 +6,10 @@ function open(viewer) {
   const page = viewer.querySelector("svg.page");
   const image = page.querySelector("image");
   const whole = page.viewBox.baseVal;
+  const legend = viewer.querySelector(".legend");
+  if (legend && window.matchMedia("(max-width: 40rem)").matches) {
+    legend.open = false;
+  }
   const size = { width: whole.width, height: whole.height };
   const view = { x: 0, y: 0, closeness: 1 };
 

@@ -1,6 +1,7 @@
 package wallplate.web.learner;
 
 import java.util.Base64;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -13,6 +14,8 @@ import wallplate.records.MarkEntry;
 import wallplate.report.PagePicture;
 import wallplate.report.Praise;
 import wallplate.report.Topic;
+import wallplate.solver.Solver;
+import wallplate.task.DrawingTask;
 import wallplate.web.sheet.SheetOverlay;
 
 /**
@@ -24,6 +27,7 @@ import wallplate.web.sheet.SheetOverlay;
  * @param right the parts of which everything is right
  * @param cannotTell criteria that the program left open
  * @param better titles of criteria that are met now and were not before
+ * @param steps the construction guide's first step for each part
  * @param worse titles of criteria that were met before and are not now
  */
 record CheckResult(
@@ -38,7 +42,8 @@ record CheckResult(
         List<String> worse,
         List<String> warnings,
         double awarded,
-        double available) {
+        double available,
+        Map<String, Integer> steps) {
 
     private static final int FIRST_TOPICS = 3;
 
@@ -62,7 +67,15 @@ record CheckResult(
                 changed(marked, before, true),
                 sheet.levelPage().warnings(),
                 marked.awarded(),
-                marked.available());
+                marked.available(),
+                steps(sheet.expected().task()));
+    }
+
+    private static Map<String, Integer> steps(DrawingTask task) {
+        Map<String, Integer> steps = new LinkedHashMap<>();
+        Solver.construction(task).forEach(step -> steps.putIfAbsent(step.part(), step.number()));
+        steps.putIfAbsent("roof", steps.getOrDefault("rafter", 1));
+        return steps;
     }
 
     private static Stream<Mark> notMet(MarkedSheet marked) {

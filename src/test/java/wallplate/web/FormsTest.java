@@ -1,0 +1,227 @@
+package wallplate.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.allOf;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.flash;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.header;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
+import org.springframework.http.MediaType;
+import org.springframework.mock.web.MockMultipartFile;
+import org.springframework.test.web.servlet.MockMvc;
+import wallplate.marking.Verdict;
+import wallplate.records.ClassListEntry;
+import wallplate.records.ClassSet;
+import wallplate.records.ClassSets;
+import wallplate.records.KeptTask;
+import wallplate.records.MarkEntry;
+import wallplate.records.ScanFiles;
+import wallplate.records.SheetEntry;
+import wallplate.records.Sheets;
+import wallplate.records.Tasks;
+import wallplate.report.ResultFile;
+
+/** What a person may get wrong on a page: a clear answer, nothing lost. */
+@SpringBootTest(
+        properties = {
+            "spring.datasource.url=jdbc:h2:mem:forms;MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH",
+            "wallplate.scans=target/test-data/forms",
+            "wallplate.demonstration.enabled=false"
+        })
+@AutoConfigureMockMvc
+class FormsTest {
+
+    @Autowired
+    private MockMvc pages;
+
+    @Autowired
+    private Tasks tasks;
+
+    @Autowired
+    private ClassSets classSets;
+
+    @Autowired
+    private ScanFiles files;
+
+    @Autowired
+    private Sheets sheets;
+
+    private KeptTask task;
+    private ClassSet classSet;
+
+    @BeforeEach
+    void aTaskAndAClassSet() {
+        task = tasks.add(DrawnSheets.aTask());
+        classSet = classSets.add("Set", "11B", List.of(new ClassListEntry("Ada", "")), task, false);
+    }
+
+    @Test
+    void asksForTheClassAndKeepsTheListThatWasTyped() throws Exception {
+        pages.perform(multipart("/class-sets")
+                        .param("task", Long.toString(task.id()))
+                        .param("className", " ")
+                        .param("classList", "Ada Nkosi"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(allOf(containsString("Give the class a name"), containsString("Ada Nkosi"))));
+    }
+
+    @Test
+    void noticesEmptyFilesAndFilesThatAreAlreadyHere() throws Exception {
+        MockMultipartFile one = file("scans", "one.png", "not a picture " + classSet.id());
+        pages.perform(multipart("/class-sets/" + classSet.id() + "/scans").file(one))
+                .andExpect(redirectedUrl("/class-sets/" + classSet.id()))
+                .andExpect(flash().attribute("done", containsString("1 file was taken in")));
+
+        pages.perform(multipart("/class-sets/" + classSet.id() + "/scans")
+                        .file(file("scans", "../../again.png", "not a picture " + classSet.id()))
+                        .file(file("scans", "empty.png", ""))
+                        .accept(MediaType.APPLICATION_JSON))
+                .andExpect(jsonPath("$.same[0]").value("again.png"))
+                .andExpect(jsonPath("$.empty[0]").value("empty.png"))
+                .andExpect(jsonPath("$.taken").isEmpty());
+        assertThat(files.of(classSet.id())).hasSize(1);
+    }
+
+    @Test
+    void saysThatNoFileWasChosen() throws Exception {
+        pages.perform(multipart("/class-sets/" + classSet.id() + "/scans"))
+                .andExpect(flash().attribute("wrong", "No file was chosen."));
+    }
+
+    @Test
+    void namesEveryFaultOfATaskFileAndKeepsItsText() throws Exception {
+        String faulty = DrawnSheets.aTaskFile()
+                .replace("pitch: 24", "pitch: 90")
+                .replace("overhang: 460", "overhang: -4")
+                .replace("\"1:20\"", "1:20");
+
+        pages.perform(multipart("/tasks/import").param("text", faulty))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("<li>pitch: "),
+                                containsString("<li>rafter.overhang: "),
+                                containsString("<li>scale: "),
+                                containsString("id: lookout-eaves"))));
+    }
+
+    @Test
+    void showsAFaultAtItsFieldOfTheTaskForm() throws Exception {
+        pages.perform(post("/tasks")
+                        .param("detail", "eaves-section")
+                        .param("title", "Shed")
+                        .param("scale", "1:20")
+                        .param("eaves", "left")
+                        .param("sheet.size", "A4")
+                        .param("sheet.orientation", "landscape")
+                        .param("pitch", "ninety"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(allOf(containsString("href=\"#pitch\""), containsString("value=\"ninety\""))));
+    }
+
+    @Test
+    void keepsATaskThroughTheFormWithoutLoss() throws Exception {
+        pages.perform(get("/tasks/" + task.id() + "/task.yml")).andExpect(content().string(task.yaml()));
+    }
+
+    @Test
+    void asksForAReasonBeforeAMarkIsChanged() throws Exception {
+        SheetEntry sheet = aReadSheet();
+        MarkEntry met = sheets.marks(sheet.id()).stream()
+                .filter(mark -> mark.verdict() == Verdict.MET)
+                .findFirst()
+                .orElseThrow();
+        String address = "/sheets/" + sheet.id() + "/marks/" + met.criterion();
+
+        pages.perform(post(address).param("verdict", "not-met").param("awarded", "0"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(containsString("Say in a few words why")));
+        pages.perform(post(address).param("verdict", "not-met").param("awarded", "7").param("reason", "x"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(containsString("Marks found: &quot;7&quot;")));
+        pages.perform(post(address).param("verdict", "not-met").param("reason", "rubbed out"))
+                .andExpect(redirectedUrl("/sheets/" + sheet.id() + "#" + met.criterion()));
+        assertThat(sheets.marks(sheet.id())).filteredOn(MarkEntry::isChanged).hasSize(1);
+    }
+
+    @Test
+    void givesTheMarkSheetWithTheMarksAsTheyStand() throws Exception {
+        SheetEntry sheet = aReadSheet();
+
+        pages.perform(get("/class-sets/" + classSet.id() + "/mark-sheet.csv"))
+                .andExpect(status().isOk())
+                .andExpect(content().string(allOf(containsString("name,scan"), containsString("Ada,a.png"))));
+        pages.perform(get("/sheets/" + sheet.id() + "/result.json"))
+                .andExpect(jsonPath("$.total.awarded").value(sheet.awarded()));
+    }
+
+    @Test
+    void tellsALearnerWhatIsWrongWithCodeOrPhotograph() throws Exception {
+        pages.perform(post("/check").param("code", "zzz")).andExpect(status().isUnprocessableContent());
+        pages.perform(multipart("/check/" + task.learnerCode()))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(containsString("Choose or take a photograph")));
+        pages.perform(multipart("/check/" + task.learnerCode()).file(file("photograph", "me.png", "no picture")))
+                .andExpect(status().isUnprocessableContent());
+        assertThat(sheets.of(classSet.id())).isEmpty();
+    }
+
+    @Test
+    void answersAnAddressThatLeadsNowhereWithAPlainPage() throws Exception {
+        pages.perform(get("/sheets/999999"))
+                .andExpect(status().isNotFound())
+                .andExpect(content().string(containsString("There is no sheet 999999.")));
+        pages.perform(get("/sheets/none")).andExpect(status().isNotFound());
+        pages.perform(get("/no/such/page")).andExpect(status().isNotFound());
+    }
+
+    /** Content Security Policy Level 3: without 'unsafe-inline', scripts and styles inside a page do not run. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/", "/tasks", "/tasks/new", "/class-sets", "/class-sets/new", "/check", "/help"})
+    void runsNothingInsideAPageAndLoadsNothingFromElsewhere(String address) throws Exception {
+        String page = pages.perform(get(address))
+                .andExpect(header().string(
+                                "Content-Security-Policy",
+                                allOf(containsString("default-src 'none'"), not(containsString("unsafe")))))
+                .andReturn()
+                .getResponse()
+                .getContentAsString(StandardCharsets.UTF_8);
+
+        assertThat(page).doesNotContainPattern("<script(?![^>]*\\ssrc=)");
+        assertThat(page).doesNotContainPattern("\\s(style|on[a-z]+)=\"");
+        assertThat(page.replace("http://www.w3.org/2000/svg", "")).doesNotContain("http://", "https://", "src=\"//");
+    }
+
+    private SheetEntry aReadSheet() {
+        var file = files.add(classSet.id(), "a.png", "%064x".formatted(classSet.id()), 10).orElseThrow();
+        SheetEntry sheet = sheets.page(file.id(), 1);
+        sheets.keep(
+                sheet.id(),
+                DrawnSheets.aSheet(task.task(), "a.png", 1),
+                "%064x".formatted(1),
+                "%064x".formatted(2),
+                ResultFile.write(DrawnSheets.aSheet(task.task(), "a.png", 1)));
+        return sheets.find(sheet.id()).orElseThrow();
+    }
+
+    private static MockMultipartFile file(String field, String name, String content) {
+        return new MockMultipartFile(field, name, "application/octet-stream", content.getBytes(StandardCharsets.UTF_8));
+    }
+}
