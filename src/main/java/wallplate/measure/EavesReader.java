@@ -169,8 +169,10 @@ final class EavesReader {
         double endTop = inkEnd(top, columns, fromX);
         double endBottom = inkEnd(bottom, columns, fromX);
         Ranking<Stand> ranking = new Ranking<>(9);
-        for (Crossing cut : columns) {
-            double cost = Math.min(3, Math.abs(endTop - cut.position()) / 0.6)
+        for (Crossing cut : faces) {
+            // The rafter's lower corner may be left open below a fascia that sits high.
+            double cost = (columns.contains(cut) ? 0 : 1)
+                    + Math.min(3, Math.abs(endTop - cut.position()) / 0.6)
                     + Math.min(2.2, Math.abs(endBottom - cut.position()) / 0.6)
                     + 2 * (1 - cut.coverage())
                     + overhangCost(cut.position());
