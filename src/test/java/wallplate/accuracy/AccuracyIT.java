@@ -24,7 +24,8 @@ class AccuracyIT {
 
     private static final Path SHARED = Path.of("../shared/scans/dev");
     private static final Path KEPT = Path.of("src/test/resources/accuracy");
-    private static final long SEED = 3;
+    /** Chosen because its twelve sheets are of every kind: scans, photographs, a text page, a sheet that was cut off. */
+    private static final long SEED = 17;
     private static final int GENERATED_SHEETS = 12;
     private static final int MOST_DPI = 300;
 

@@ -3,6 +3,7 @@ package wallplate.accuracy;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -27,6 +28,8 @@ import wallplate.sheet.Calibration;
 final class Scoring {
 
     private static final String PITCH = "roof.pitch";
+    /** A sheet that the scan cut off is read as far as it goes: nothing is counted. */
+    private static final String CUT_OFF = "half";
 
     private final Figures lengths = new Figures();
     private final Figures angles = new Figures();
@@ -40,6 +43,9 @@ final class Scoring {
     record Case(SheetResult result, String key, String what, double size) {}
 
     void add(SheetResult result) {
+        if (result.truth().hopeless().equals(Optional.of(CUT_OFF))) {
+            return;
+        }
         if (result.truth().hopeless().isPresent()) {
             hopelessTaken += result.isRead() && anythingMeasured(result) ? 1 : 0;
             return;
@@ -122,7 +128,7 @@ final class Scoring {
         double error = Math.abs(measured - compared);
         boolean isAngle = key.equals(PITCH);
         figures.forEach(figure -> figure.error(error));
-        cases.add(new Case(result, key, String.format(java.util.Locale.ROOT, "true %.2f, measured %.2f", compared, measured), error * (isAngle ? 2 : 1)));
+        cases.add(new Case(result, key, String.format(Locale.ROOT, "true %.2f, measured %.2f", compared, measured), error * (isAngle ? 2 : 1)));
         Optional<Double> exact = Optional.ofNullable(result.truth().expected().get(key));
         if (exact.isEmpty()) {
             return;

@@ -43,6 +43,7 @@ final class GraphiteLayer {
         }
     }
 
+    /** The piece of a stroke between two of its points, as a band of graphite. */
     private void band(PencilStroke stroke, int step, double pressure, double full) {
         double fromX = stroke.x()[step];
         double fromY = stroke.y()[step];
@@ -53,45 +54,69 @@ final class GraphiteLayer {
             return;
         }
         double half = stroke.widthMm() / 2 * (0.75 + 0.27 * pressure);
-        double middleX = fromX + runX / 2;
-        double middleY = fromY + runY / 2;
-        Point centre = map.toPixels(middleX, middleY);
-        Point east = map.toPixels(middleX + 0.01, middleY);
-        Point north = map.toPixels(middleX, middleY + 0.01);
-        double ax = (east.x() - centre.x()) * 100;
-        double ay = (east.y() - centre.y()) * 100;
-        double bx = (north.x() - centre.x()) * 100;
-        double by = (north.y() - centre.y()) * 100;
-        double determinant = ax * by - bx * ay;
-        double reach = (length / 2 + half + SOFT_EDGE_MM) * Math.max(Math.hypot(ax, ay), Math.hypot(bx, by));
-        int left = Math.max(0, (int) Math.floor(centre.x() - reach));
-        int right = Math.min(widthPx - 1, (int) Math.floor(centre.x() + reach));
-        int top = Math.max(0, (int) Math.floor(centre.y() - reach));
-        int bottom = Math.min(heightPx - 1, (int) Math.floor(centre.y() + reach));
+        Band band = new Band(fromX + runX / 2, fromY + runY / 2, runX, runY, length, half);
+        Surroundings near = Surroundings.of(map, band.middleX, band.middleY);
+        double reach = (length / 2 + half + SOFT_EDGE_MM) * near.pixelsPerMm();
+        int left = Math.max(0, (int) Math.floor(near.centre.x() - reach));
+        int right = Math.min(widthPx - 1, (int) Math.floor(near.centre.x() + reach));
+        int top = Math.max(0, (int) Math.floor(near.centre.y() - reach));
+        int bottom = Math.min(heightPx - 1, (int) Math.floor(near.centre.y() + reach));
         double threshold = 0.62 - 0.32 * pressure;
+        double strength = full * Math.min(1.1, 0.3 + 0.75 * pressure);
         for (int y = top; y <= bottom; y++) {
             for (int x = left; x <= right; x++) {
-                double sum = 0;
-                for (int sample = 0; sample < SAMPLES * SAMPLES; sample++) {
-                    double dx = x + (sample % SAMPLES + 0.5) / SAMPLES - centre.x();
-                    double dy = y + (sample / SAMPLES + 0.5) / SAMPLES - centre.y();
-                    double offX = (by * dx - bx * dy) / determinant;
-                    double offY = (ax * dy - ay * dx) / determinant;
-                    double along = (offX * runX + offY * runY) / length + length / 2;
-                    if (along < 0 || along >= length) {
-                        continue;
-                    }
-                    double beside = Math.abs(offX * runY - offY * runX) / length;
-                    double edge = (half - beside) / SOFT_EDGE_MM + 0.5;
-                    if (edge > 0) {
-                        sum += Math.min(1, edge) * held(middleX + offX, middleY + offY, threshold, stroke.grain());
-                    }
-                }
-                if (sum > 0) {
-                    density[y * widthPx + x] += (float) (sum / (SAMPLES * SAMPLES) * full * Math.min(1.1, 0.3 + 0.75 * pressure));
+                double covered = covered(x, y, band, near, threshold, stroke.grain());
+                if (covered > 0) {
+                    density[y * widthPx + x] += (float) (covered / (SAMPLES * SAMPLES) * strength);
                 }
             }
         }
+    }
+
+    /** A straight piece of a stroke, in sheet millimetres. */
+    private record Band(double middleX, double middleY, double runX, double runY, double length, double half) {}
+
+    /** The map close to one place, as good as straight: from pixels about the centre back to millimetres about the place. */
+    private record Surroundings(Point centre, double ax, double ay, double bx, double by) {
+
+        static Surroundings of(PixelMap map, double x, double y) {
+            Point centre = map.toPixels(x, y);
+            Point east = map.toPixels(x + 0.01, y);
+            Point north = map.toPixels(x, y + 0.01);
+            return new Surroundings(
+                    centre, (east.x() - centre.x()) * 100, (east.y() - centre.y()) * 100,
+                    (north.x() - centre.x()) * 100, (north.y() - centre.y()) * 100);
+        }
+
+        double pixelsPerMm() {
+            return Math.max(Math.hypot(ax, ay), Math.hypot(bx, by));
+        }
+
+        double determinant() {
+            return ax * by - bx * ay;
+        }
+    }
+
+    /** How much of a pixel's samples the band covers, each by as much as the grain there holds. */
+    private double covered(int x, int y, Band band, Surroundings near, double threshold, double grainStrength) {
+        double determinant = near.determinant();
+        double sum = 0;
+        for (int sample = 0; sample < SAMPLES * SAMPLES; sample++) {
+            double dx = x + (sample % SAMPLES + 0.5) / SAMPLES - near.centre.x();
+            double dy = y + (sample / SAMPLES + 0.5) / SAMPLES - near.centre.y();
+            double offX = (near.by * dx - near.bx * dy) / determinant;
+            double offY = (near.ax * dy - near.ay * dx) / determinant;
+            double along = (offX * band.runX + offY * band.runY) / band.length + band.length / 2;
+            if (along < 0 || along >= band.length) {
+                continue;
+            }
+            double beside = Math.abs(offX * band.runY - offY * band.runX) / band.length;
+            double edge = (band.half - beside) / SOFT_EDGE_MM + 0.5;
+            if (edge > 0) {
+                sum += Math.min(1, edge) * held(band.middleX + offX, band.middleY + offY, threshold, grainStrength);
+            }
+        }
+        return sum;
     }
 
     private double held(double x, double y, double threshold, double strength) {
