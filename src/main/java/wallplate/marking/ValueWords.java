@@ -59,10 +59,14 @@ public final class ValueWords {
         return found instanceof Finding.Word word ? word(word.word()) : "";
     }
 
-    /** How far a measured length or angle lies from what counts as right, to one decimal. */
-    public String difference(Expected asked, Finding found) {
+    /**
+     * How far a measured length or angle lies from what counts as right: to one decimal, and to two where one would look as
+     * if it lay within the tolerance.
+     */
+    public String difference(Expected asked, Finding found, double tolerance) {
         double size = Deviation.between(asked, found).map(Deviation::size).orElse(0.0);
-        return asked instanceof Expected.Angle ? degrees(size, 1) : mm(size, 1);
+        int decimals = size > tolerance && Math.rint(size * 10) / 10 <= tolerance ? 2 : 1;
+        return asked instanceof Expected.Angle ? degrees(size, decimals) : mm(size, decimals);
     }
 
     boolean isTooMuch(Expected asked, Finding found) {

@@ -88,7 +88,7 @@ final class Wording {
                 Map.of(
                         "measured", values.found(asked, found),
                         "expected", values.askedWithWorking(asked),
-                        "difference", values.difference(asked, found),
+                        "difference", values.difference(asked, found, tolerance),
                         "tolerance", values.tolerance(asked, tolerance)));
     }
 

@@ -18,6 +18,9 @@ import wallplate.measure.Finding;
  */
 public record Topic(String part, List<Mark> marks) {
 
+    /** Stands for a part where a wrong scale explains the marks. */
+    public static final String SCALE = "scale";
+
     private static final String WRONG_SCALE = "wrong-scale";
 
     public Topic {
@@ -31,7 +34,11 @@ public record Topic(String part, List<Mark> marks) {
 
     /** Whether nothing of it is drawn. */
     public boolean isNotDrawn() {
-        return marks.stream().allMatch(mark -> mark.measured().filter(Finding.Absent.class::isInstance).isPresent());
+        return marks.stream().allMatch(mark -> mark.measured().filter(Topic::isNothing).isPresent());
+    }
+
+    private static boolean isNothing(Finding finding) {
+        return finding instanceof Finding.Absent || finding instanceof Finding.Count count && count.number() == 0;
     }
 
     /** The topics that would gain most, the greatest gain first, at most as many as asked for. */
@@ -49,7 +56,7 @@ public record Topic(String part, List<Mark> marks) {
 
     private static String cause(Mark mark) {
         if (mark.slips().equals(List.of(WRONG_SCALE))) {
-            return "scale";
+            return SCALE;
         }
         return mark.key().map(Topic::partOf).orElse(mark.criterion());
     }

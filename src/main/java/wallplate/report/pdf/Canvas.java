@@ -156,6 +156,14 @@ final class Canvas implements Closeable {
         content.fillAndStroke();
     }
 
+    void triangle(Point one, Point two, Point three, Color fill) throws IOException {
+        content.setNonStrokingColor(fill);
+        content.moveTo((float) one.x(), (float) one.y());
+        content.lineTo((float) two.x(), (float) two.y());
+        content.lineTo((float) three.x(), (float) three.y());
+        content.fill();
+    }
+
     void image(PDImageXObject image, Box box) throws IOException {
         content.drawImage(image, (float) box.left(), (float) box.bottom(), (float) box.width(), (float) box.height());
     }

@@ -60,6 +60,14 @@ final class ModelOnSheet {
         return new Point(place.x() + heel.x(), place.y() + heel.y());
     }
 
+    /** One line, of those that are repeated the first, on the page. */
+    Optional<Segment> first(String partAndEdge) {
+        return expected.lines().stream()
+                .filter(line -> partAndEdge.equals(line.part() + "." + line.edge()) && line.index() == 0)
+                .map(this::onSheet)
+                .findFirst();
+    }
+
     /** The lines of a part, of those that are repeated only the first two, on the page. */
     List<Segment> firstOf(String part) {
         return expected.lines().stream()

@@ -11,6 +11,7 @@ import wallplate.geometry.Segment;
 import wallplate.marking.Mark;
 import wallplate.report.Praise;
 import wallplate.report.Topic;
+import wallplate.solver.Expected;
 
 /** The second page of a report: what would gain most next time, with pictures, and what was done well. */
 final class NextTimePage {
@@ -18,10 +19,13 @@ final class NextTimePage {
     private static final int TOPICS = 3;
     private static final int SENTENCES = 3;
     private static final int PRAISED = 8;
+    private static final int SAME_CAUSE = 6;
     private static final double TOPIC_HEIGHT = 63;
     private static final double PICTURE_WIDTH = 64;
     private static final double WHOLE_HEIGHT = 74;
     private static final double GAP = 4;
+    private static final double BETWEEN_SENTENCES = 1.6;
+    private static final double SMALLEST_TYPE = 2.45;
 
     private final PDDocument document;
     private final SheetText words;
@@ -89,14 +93,30 @@ final class NextTimePage {
     }
 
     private void sentences(Canvas canvas, Topic topic, Box box) throws IOException {
+        List<String> sentences = sentences(topic);
+        Type type = fitting(canvas, sentences, box);
         double y = box.top();
-        for (String sentence : sentences(topic)) {
-            double height = canvas.paragraphHeight(sentence, box.width(), Type.BODY);
-            if (y - height < box.bottom()) {
+        for (String sentence : sentences) {
+            if (y - canvas.paragraphHeight(sentence, box.width(), type) < box.bottom()) {
                 return;
             }
-            y = canvas.paragraph(sentence, box.left(), y, box.width(), Type.BODY) - 1.6;
+            y = canvas.paragraph(sentence, box.left(), y, box.width(), type) - BETWEEN_SENTENCES;
         }
+    }
+
+    /** The largest type in which all of it fits; the smallest where nothing does. */
+    private static Type fitting(Canvas canvas, List<String> sentences, Box box) throws IOException {
+        for (double size = Type.BODY.sizeMm(); size > SMALLEST_TYPE; size -= 0.15) {
+            Type type = Type.BODY.sized(size);
+            double height = 0;
+            for (String sentence : sentences) {
+                height += canvas.paragraphHeight(sentence, box.width(), type) + BETWEEN_SENTENCES;
+            }
+            if (height - BETWEEN_SENTENCES <= box.height()) {
+                return type;
+            }
+        }
+        return Type.BODY.sized(SMALLEST_TYPE);
     }
 
     private List<String> sentences(Topic topic) {
@@ -104,19 +124,36 @@ final class NextTimePage {
         if (topic.isNotDrawn() && topic.marks().size() > 1) {
             sentences.add(words.text("next.not-drawn", Map.of("part", words.names().part(topic.part()))));
             topic.marks().stream()
-                    .filter(mark -> mark.expected().isPresent())
+                    .filter(mark -> mark.expected().filter(NextTimePage::isSize).isPresent())
                     .map(mark -> mark.title() + ": " + words.values().asked(mark.expected().get()))
                     .forEach(sentences::add);
+            return sentences;
+        }
+        if (topic.part().equals(Topic.SCALE) && topic.marks().size() > 1) {
+            sentences.add(sentence(topic.marks().get(0)));
+            List<Mark> others = topic.marks().subList(1, topic.marks().size());
+            String more = others.size() > SAME_CAUSE ? " \u2026" : "";
+            sentences.add(words.text(
+                    "next.same-cause",
+                    Map.of(
+                            "count", words.values().number(others.size()),
+                            "titles", others.stream().limit(SAME_CAUSE).map(Mark::title).collect(Collectors.joining(", ", "", more)))));
             return sentences;
         }
         boolean single = topic.marks().size() == 1;
         topic.marks().stream()
                 .limit(SENTENCES)
-                .map(mark -> single || mark.feedback().startsWith(mark.title())
-                        ? mark.feedback()
-                        : mark.title() + ". " + mark.feedback())
+                .map(mark -> single ? mark.feedback() : sentence(mark))
                 .forEach(sentences::add);
         return sentences;
+    }
+
+    private static String sentence(Mark mark) {
+        return mark.feedback().startsWith(mark.title()) ? mark.feedback() : mark.title() + ". " + mark.feedback();
+    }
+
+    private static boolean isSize(Expected asked) {
+        return !(asked instanceof Expected.YesNo) && !(asked instanceof Expected.Word);
     }
 
     private void praise(Canvas canvas, Box box) throws IOException {

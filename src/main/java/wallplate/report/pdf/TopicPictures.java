@@ -6,8 +6,12 @@ import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import wallplate.assessment.AssessedSheet;
 import wallplate.geometry.Segment;
+import wallplate.marking.Mark;
+import wallplate.measure.Finding;
+import wallplate.measure.Measurement;
 import wallplate.report.Topic;
 import wallplate.solver.DrawnLine;
+import wallplate.solver.Expected;
 
 /** A place of the learner's own drawing, and the same place of the model answer beside it at the same enlargement. */
 final class TopicPictures {
@@ -34,6 +38,46 @@ final class TopicPictures {
     void draw(Canvas canvas, Topic topic, Box own, Box answer) throws IOException {
         TopicPlace topicPlace = TopicPlace.of(sheet, topic, model);
         draw(canvas, topicPlace, topic.part(), own, answer);
+        dimensions(canvas, topicPlace, topic, own, answer);
+    }
+
+    /** The first size of the topic that can be dimensioned: as measured on the one picture, as asked on the other. */
+    private void dimensions(Canvas canvas, TopicPlace topicPlace, Topic topic, Box own, Box answer) throws IOException {
+        for (Mark mark : topic.marks()) {
+            if (model.isEmpty() || !(mark.expected().orElse(null) instanceof Expected.Length asked)) {
+                continue;
+            }
+            Optional<DimensionLine> right = dimension(
+                    topicPlace,
+                    DimensionedEdges.onSheet(model.get(), asked.key()).orElse(List.of()),
+                    picture(answer),
+                    words.values().millimetres(asked.exactMm()));
+            Optional<DimensionLine> drawn = mark.measured().filter(Finding::isMeasured).flatMap(found -> dimension(
+                    topicPlace, evidence(asked.key()), picture(own), words.values().found(asked, found)));
+            if (right.isPresent()) {
+                right.get().draw(canvas, picture(answer));
+                if (drawn.isPresent()) {
+                    drawn.get().draw(canvas, picture(own));
+                }
+                return;
+            }
+        }
+    }
+
+    private List<Segment> evidence(String key) {
+        return sheet.measured()
+                .measurement(key)
+                .map(Measurement::evidence)
+                .orElse(List.of());
+    }
+
+    private static Optional<DimensionLine> dimension(TopicPlace topicPlace, List<Segment> lines, Box picture, String size) {
+        if (lines.size() != 2) {
+            return Optional.empty();
+        }
+        Box region = topicPlace.region().proportionedLike(picture);
+        return DimensionLine.between(
+                region.mapTo(picture, lines.get(0)), region.mapTo(picture, lines.get(1)), picture, size);
     }
 
     /** Draws the whole drawing beside the whole model answer. */
@@ -44,7 +88,8 @@ final class TopicPictures {
     }
 
     private void draw(Canvas canvas, TopicPlace topicPlace, String part, Box own, Box answer) throws IOException {
-        Box ownPicture = belowCaption(canvas, own, words.text("picture.own"));
+        Box ownPicture = picture(own);
+        caption(canvas, own, words.text("picture.own"));
         Box region = topicPlace.region().proportionedLike(ownPicture);
         canvas.image(pagePicture.of(document, region, ownPicture.width()), ownPicture);
         canvas.clip(ownPicture);
@@ -53,7 +98,8 @@ final class TopicPictures {
         }
         canvas.unclip();
         canvas.rectangle(ownPicture, EDGE);
-        Box answerPicture = belowCaption(canvas, answer, words.text("picture.model"));
+        Box answerPicture = picture(answer);
+        caption(canvas, answer, words.text("picture.model"));
         if (model.isPresent()) {
             drawModel(canvas, model.get(), part, region, answerPicture);
         } else {
@@ -67,8 +113,12 @@ final class TopicPictures {
         canvas.rectangle(answerPicture, EDGE);
     }
 
-    private static Box belowCaption(Canvas canvas, Box box, String caption) throws IOException {
+    private static void caption(Canvas canvas, Box box, String caption) throws IOException {
         canvas.text(caption, box.left(), box.top() - 2.6, Type.SMALL);
+    }
+
+    /** Where the picture stands in its box, under the caption. */
+    private static Box picture(Box box) {
         return new Box(box.left(), box.bottom(), box.width(), box.height() - CAPTION_MM);
     }
 
