@@ -222,8 +222,9 @@ final class DrawnSheet {
     /** A scanner's noise of about three grey levels. */
     private static void grain(byte[] bytes) {
         Random random = new Random(7);
+        int[] noise = random.ints(65_537, 0, 1_000_000).map(i -> (int) Math.round(random.nextGaussian() * 3)).toArray();
         for (int i = 0; i < bytes.length; i++) {
-            int value = (bytes[i] & 0xff) + (int) Math.round(random.nextGaussian() * 3);
+            int value = (bytes[i] & 0xff) + noise[i % noise.length];
             bytes[i] = (byte) Math.max(0, Math.min(255, value));
         }
     }

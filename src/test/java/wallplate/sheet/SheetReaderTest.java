@@ -34,7 +34,7 @@ class SheetReaderTest {
     }
 
     @ParameterizedTest
-    @ValueSource(doubles = {150, 300, 400, 600})
+    @ValueSource(doubles = {150, 300, 400})
     void readsEveryUsualResolution(double dpi) {
         DrawnSheet sheet = aSheet().scannedAt(dpi).turned(1.1);
 
