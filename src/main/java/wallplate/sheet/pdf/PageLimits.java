@@ -103,8 +103,21 @@ record PageLimits(long mostPixels, long deadlineNanos) {
         }
     }
 
-    private static boolean isDeflated(COSBase filter) {
-        COSBase first = filter instanceof COSArray filters && filters.size() > 0 ? filters.getObject(0) : filter;
-        return COSName.FLATE_DECODE.equals(first) || COSName.FLATE_DECODE_ABBREVIATION.equals(first);
+    private static boolean isDeflated(COSBase filter) throws Exceeded {
+        if (!(filter instanceof COSArray filters)) {
+            return isDeflate(filter);
+        }
+        int deflates = 0;
+        for (int i = 0; i < filters.size(); i++) {
+            deflates += isDeflate(filters.getObject(i)) ? 1 : 0;
+        }
+        if (deflates > 1) {
+            throw new Exceeded("a stream of the page is packed more than once");
+        }
+        return filters.size() > 0 && isDeflate(filters.getObject(0));
+    }
+
+    private static boolean isDeflate(COSBase filter) {
+        return COSName.FLATE_DECODE.equals(filter) || COSName.FLATE_DECODE_ABBREVIATION.equals(filter);
     }
 }

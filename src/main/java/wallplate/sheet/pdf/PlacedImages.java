@@ -12,6 +12,7 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDStream;
 import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
 import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
 import org.apache.pdfbox.util.Matrix;
@@ -23,10 +24,13 @@ final class PlacedImages extends PDFGraphicsStreamEngine {
     /** A scanned page has a handful of operations; a page with more than this is not walked to its end. */
     private static final int MOST_OPERATIONS = 200_000;
 
+    private static final int DEEPEST_FORM = 6;
+
     private final List<Placed> images = new ArrayList<>();
     private boolean othersDrawn;
     private final PageLimits limits;
     private int operations;
+    private int depth;
 
     private PlacedImages(PDPage page, PageLimits limits) {
         super(page);
@@ -67,6 +71,17 @@ final class PlacedImages extends PDFGraphicsStreamEngine {
             throw exception;
         }
         super.operatorException(operator, operands, exception);
+    }
+
+    /** Forms in forms in forms double with every level; a scan has none or one. */
+    @Override
+    public void showForm(PDFormXObject form) throws IOException {
+        depth++;
+        if (depth > DEEPEST_FORM) {
+            throw new PageLimits.Exceeded("the page's forms are nested too deeply");
+        }
+        super.showForm(form);
+        depth--;
     }
 
     @Override
