@@ -27,8 +27,8 @@ public final class CommandLine {
     }
 
     /**
-     * Standard error belongs to the progress lines: the libraries' own log is switched off before any of them starts, and
-     * no window system is asked for.
+     * Standard error belongs to the progress lines: the libraries' own log is switched off before any of them starts,
+     * and no window system is asked for.
      */
     private static void keepQuiet() {
         System.setProperty("logback.configurationFile", "wallplate/command/no-log.xml");

@@ -24,8 +24,9 @@ import wallplate.task.TaskReading;
 @Command(
         name = "mark",
         mixinStandardHelpOptions = true,
-        description = "Measures and marks every page of the scans, and writes for each sheet a result file (JSON) and a "
-                + "feedback report (PDF), and for the set the mark sheet (CSV).",
+        description =
+                "Measures and marks every page of the scans, and writes for each sheet a result file (JSON) and a "
+                        + "feedback report (PDF), and for the set the mark sheet (CSV).",
         footer = {
             "",
             "Exit status: 0 every sheet was read; 3 at least one could not be read, the others are all there; "
@@ -43,7 +44,11 @@ final class MarkCommand implements Callable<Integer> {
     @Option(names = "--task", required = true, paramLabel = "TASK", description = "the task file (YAML)")
     private Path task = Path.of("");
 
-    @Option(names = "--out", required = true, paramLabel = "DIR", description = "the folder for the results; made where it is missing")
+    @Option(
+            names = "--out",
+            required = true,
+            paramLabel = "DIR",
+            description = "the folder for the results; made where it is missing")
     private Path out = Path.of("");
 
     @Option(

@@ -19,12 +19,14 @@ import wallplate.sheet.ScanFile;
 import wallplate.sheet.ScanPage;
 import wallplate.solver.ExpectedDrawing;
 
-/** One run of the command: every page of every scan is assessed and its results are written before the next is opened. */
+/**
+ * One run of the command: every page of every scan is assessed and its results are written before the next is opened.
+ */
 final class MarkRun {
 
     private static final String FAILED =
-            "The program failed on this file, which is no fault of the drawing: save the scan again as a PNG or PDF file and"
-                    + " hand that in.";
+            "The program failed on this file, which is no fault of the drawing: save the scan again as a PNG or PDF"
+                    + " file and hand that in.";
 
     private final ExpectedDrawing expected;
     private final Guideline guideline;
@@ -68,7 +70,10 @@ final class MarkRun {
         pages.end();
     }
 
-    /** A fault of the program in one sheet must not cost the others their marks: it makes that sheet unreadable, loudly. */
+    /**
+     * A fault of the program in one sheet must not cost the others their marks: it makes that sheet unreadable,
+     * loudly.
+     */
     private AssessedSheet assess(ScanPage page) {
         try {
             return assessor.assess(page, expected, guideline);
@@ -85,7 +90,8 @@ final class MarkRun {
     private void report(AssessedSheet sheet, boolean severalPages) {
         ResultNames.ResultName name = names.forPage(sheet.scan(), sheet.page(), severalPages);
         if (name.isShared()) {
-            progress.printf("warning: another sheet has the name of %s; its results are %s%n", place(sheet), name.name());
+            progress.printf(
+                    "warning: another sheet has the name of %s; its results are %s%n", place(sheet), name.name());
         }
         write(name.name() + ".json", ResultFile.write(sheet).getBytes(StandardCharsets.UTF_8));
         write(name.name() + ".pdf", feedback(sheet));
@@ -130,7 +136,8 @@ final class MarkRun {
         try {
             if (Files.exists(target) && !warnedOfEarlierRun) {
                 warnedOfEarlierRun = true;
-                progress.printf("warning: %s holds results of an earlier run; those of the same name are replaced%n", out);
+                progress.printf(
+                        "warning: %s holds results of an earlier run; those of the same name are replaced%n", out);
             }
             Files.write(target, content);
         } catch (IOException unwritable) {

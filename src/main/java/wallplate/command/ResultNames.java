@@ -18,7 +18,9 @@ final class ResultNames {
      */
     record ResultName(String name, boolean isShared) {}
 
-    /** The name for a page of a scan file: the file's name without its ending, with the page where there are several. */
+    /**
+     * The name for a page of a scan file: the file's name without its ending, with the page where there are several.
+     */
     ResultName forPage(String scan, int page, boolean severalPages) {
         String wished = withoutEnding(scan) + (severalPages ? "-p" + page : "");
         String name = wished;

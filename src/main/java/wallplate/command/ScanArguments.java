@@ -20,8 +20,8 @@ import java.util.stream.Stream;
 record ScanArguments(List<Path> files, List<String> faults, List<String> warnings) {
 
     /** The endings taken from a folder; a file that is named itself is taken whatever its ending. */
-    private static final Set<String> ENDINGS = Set.of(
-            "png", "jpg", "jpeg", "tif", "tiff", "pdf", "bmp", "webp", "zip", "heic", "heif");
+    private static final Set<String> ENDINGS =
+            Set.of("png", "jpg", "jpeg", "tif", "tiff", "pdf", "bmp", "webp", "zip", "heic", "heif");
 
     ScanArguments {
         files = List.copyOf(files);

@@ -2,7 +2,18 @@
  * The command line.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"geometry", "task", "solver", "drafting", "sheet", "measure", "marking", "assessment", "report"})
+@ApplicationModule(
+        allowedDependencies = {
+            "geometry",
+            "task",
+            "solver",
+            "drafting",
+            "sheet",
+            "measure",
+            "marking",
+            "assessment",
+            "report"
+        })
 package wallplate.command;
 
 import org.jspecify.annotations.NullMarked;

@@ -30,7 +30,9 @@ public record Criterion(
         partMarks = List.copyOf(partMarks);
     }
 
-    /** One of several keys on its own: one mark under the usual tolerance, consistent working as the criterion has it. */
+    /**
+     * One of several keys on its own: one mark under the usual tolerance, consistent working as the criterion has it.
+     */
     Criterion only(String key) {
         return forKey(key).withConsistentWorking(consistentWorking);
     }

@@ -18,7 +18,16 @@ final class CriterionReader {
     private static final Pattern TOLERANCE = Pattern.compile("\\s*(\\d+(?:\\.\\d+)?)\\s*([^\\d].*)?");
     private static final Pattern ID = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
     private static final Set<String> KEYS = Set.of(
-            "id", "title", "marks", "measure", "part", "teacher", "tolerance", "part-marks", "group", "needs",
+            "id",
+            "title",
+            "marks",
+            "measure",
+            "part",
+            "teacher",
+            "tolerance",
+            "part-marks",
+            "group",
+            "needs",
             "consistent-working");
 
     private final ExpectedDrawing expected;
@@ -67,7 +76,8 @@ final class CriterionReader {
         Optional<String> stated = entry.text("id");
         Optional<String> id = stated.isPresent()
                 ? stated
-                : subject.filter(Subject.OneKey.class::isInstance).map(one -> ((Subject.OneKey) one).key().replace('.', '-'));
+                : subject.filter(Subject.OneKey.class::isInstance)
+                        .map(one -> ((Subject.OneKey) one).key().replace('.', '-'));
         if (stated.isEmpty() && subject.isEmpty()) {
             return Optional.empty();
         }
@@ -79,11 +89,13 @@ final class CriterionReader {
     }
 
     private Optional<Subject> subject(GuidelineEntry entry) {
-        List<String> stated = Stream.of("measure", "part", "teacher")
-                .filter(entry::has)
-                .toList();
+        List<String> stated =
+                Stream.of("measure", "part", "teacher").filter(entry::has).toList();
         if (stated.size() != 1) {
-            entry.fault("measure", stated.isEmpty() ? null : String.join(" and ", stated), "exactly one of measure, part, teacher");
+            entry.fault(
+                    "measure",
+                    stated.isEmpty() ? null : String.join(" and ", stated),
+                    "exactly one of measure, part, teacher");
             return Optional.empty();
         }
         return switch (stated.get(0)) {
@@ -120,8 +132,15 @@ final class CriterionReader {
 
     private Optional<String> knownKey(GuidelineEntry entry, String at, String key) {
         if (expected.value(key).isEmpty()) {
-            entry.fault(at, key, "one of the keys that the task asks for: "
-                    + String.join(", ", expected.values().stream().map(Expected::key).toList()));
+            entry.fault(
+                    at,
+                    key,
+                    "one of the keys that the task asks for: "
+                            + String.join(
+                                    ", ",
+                                    expected.values().stream()
+                                            .map(Expected::key)
+                                            .toList()));
             return Optional.empty();
         }
         return Optional.of(key);
@@ -133,8 +152,9 @@ final class CriterionReader {
             return Optional.empty();
         }
         Optional<Expected> asked = oneValue(subject);
-        String accepted = "a number with its unit (mm, mm real, %, degrees), for a criterion with one measured length or angle;"
-                + " for a count a whole number of things";
+        String accepted =
+                "a number with its unit (mm, mm real, %, degrees), for a criterion with one measured length or angle;"
+                        + " for a count a whole number of things";
         Matcher matcher = TOLERANCE.matcher(String.valueOf(stated));
         if (asked.isEmpty() || !matcher.matches()) {
             entry.fault("tolerance", stated, accepted);
@@ -168,21 +188,26 @@ final class CriterionReader {
         };
     }
 
-    private List<Band> bands(GuidelineEntry entry, Optional<Subject> subject, Optional<Tolerance> tolerance, double marks) {
+    private List<Band> bands(
+            GuidelineEntry entry, Optional<Subject> subject, Optional<Tolerance> tolerance, double marks) {
         Object stated = entry.value("part-marks");
         if (stated == null) {
             return List.of();
         }
         boolean several = subject.filter(Subject.SeveralKeys.class::isInstance).isPresent();
-        boolean banded = several || oneValue(subject).filter(CriterionReader::hasSize).isPresent();
+        boolean banded =
+                several || oneValue(subject).filter(CriterionReader::hasSize).isPresent();
         if (!banded || !(stated instanceof List<?> list)) {
             entry.fault("part-marks", stated, "a list of bands, for a length, an angle, a count or several keys");
             return List.of();
         }
         String limit = several ? "at-least" : "within";
-        double narrowest = several ? 0 : tolerance.or(() -> oneValue(subject).map(tolerances::forValue))
-                .map(Tolerance::value)
-                .orElse(0.0);
+        double narrowest = several
+                ? 0
+                : tolerance
+                        .or(() -> oneValue(subject).map(tolerances::forValue))
+                        .map(Tolerance::value)
+                        .orElse(0.0);
         List<Band> bands = new ArrayList<>();
         for (int index = 0; index < list.size(); index++) {
             entry.listEntry("part-marks", index, list.get(index))
@@ -221,7 +246,9 @@ final class CriterionReader {
     private Optional<Precondition> precondition(GuidelineEntry entry) {
         return entry.entry("needs").flatMap(needs -> {
             needs.allowOnly(Set.of("key", "at-least"));
-            Optional<String> key = needs.text("key").filter(one -> expected.value(one).filter(Expected.Count.class::isInstance).isPresent());
+            Optional<String> key = needs.text("key").filter(one -> expected.value(one)
+                    .filter(Expected.Count.class::isInstance)
+                    .isPresent());
             if (key.isEmpty()) {
                 needs.fault("key", needs.value("key"), "a count that the task asks for, such as support.count");
             }

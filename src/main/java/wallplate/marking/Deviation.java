@@ -9,7 +9,8 @@ import wallplate.solver.Expected;
 /**
  * How far a measured value lies from the expected one.
  *
- * @param size millimetres on paper, degrees or things; for a yes or no and for a word 0 where right and infinite where wrong
+ * @param size millimetres on paper, degrees or things; for a yes or no and for a word 0 where right and infinite where
+ *     wrong
  * @param uncertainty one standard deviation of the measured value, in the same unit
  */
 record Deviation(double size, double uncertainty) {
@@ -20,7 +21,8 @@ record Deviation(double size, double uncertainty) {
             return Optional.of(new Deviation(length.deviation(worth(quantity.value())), worth(quantity.uncertainty())));
         }
         if (expected instanceof Expected.Angle angle && finding instanceof Finding.Quantity quantity) {
-            return Optional.of(new Deviation(Math.abs(worth(quantity.value()) - angle.degrees()), worth(quantity.uncertainty())));
+            return Optional.of(
+                    new Deviation(Math.abs(worth(quantity.value()) - angle.degrees()), worth(quantity.uncertainty())));
         }
         if (expected instanceof Expected.Count count && finding instanceof Finding.Count found) {
             return Optional.of(new Deviation(Math.abs(found.number() - count.number()), 0));

@@ -67,7 +67,8 @@ final class DrawnConsequences implements Consequences {
     private List<Map<String, Double>> nearlyDrawn(Map<String, Double> drawn) {
         List<Map<String, Double>> variants = new ArrayList<>();
         drawn.forEach((cause, value) -> {
-            double tolerance = tolerances.forValue(expected.value(cause).orElseThrow()).value();
+            double tolerance =
+                    tolerances.forValue(expected.value(cause).orElseThrow()).value();
             for (double nearby : new double[] {value - tolerance, value + tolerance}) {
                 Map<String, Double> variant = new TreeMap<>(drawn);
                 variant.put(cause, nearby);
@@ -78,7 +79,8 @@ final class DrawnConsequences implements Consequences {
     }
 
     private static boolean isFollowing(Optional<Expected> following, Finding.Count found) {
-        return following.filter(value -> value instanceof Expected.Count count && count.number() == found.number())
+        return following
+                .filter(value -> value instanceof Expected.Count count && count.number() == found.number())
                 .isPresent();
     }
 

@@ -12,8 +12,8 @@ import wallplate.solver.ExpectedDrawing;
  * The marking guideline: what is marked, how strictly and for how many marks.
  *
  * @param name the department's own name for this version, such as {@code default} or {@code 2026-2}
- * @param borderlineDeviations a verdict is left to the teacher where the tolerance's edge lies within this many standard
- *     deviations of the measured value; 0 lets the value alone decide
+ * @param borderlineDeviations a verdict is left to the teacher where the tolerance's edge lies within this many
+ *     standard deviations of the measured value; 0 lets the value alone decide
  * @param criteria in the order in which they are shown
  */
 public record Guideline(

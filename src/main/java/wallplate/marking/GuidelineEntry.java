@@ -28,7 +28,8 @@ final class GuidelineEntry {
     }
 
     /** The value of a key as it stands; null where it is missing. */
-    @Nullable Object value(String key) {
+    @Nullable
+    Object value(String key) {
         return content.get(key);
     }
 
@@ -45,9 +46,7 @@ final class GuidelineEntry {
                 .filter(key -> !known.contains(key))
                 .sorted()
                 .forEach(key -> fault(
-                        key,
-                        content.get(key),
-                        "no such key; known are " + String.join(", ", new TreeSet<>(known))));
+                        key, content.get(key), "no such key; known are " + String.join(", ", new TreeSet<>(known))));
     }
 
     Optional<GuidelineEntry> entry(String key) {
@@ -81,7 +80,9 @@ final class GuidelineEntry {
         if (value == null) {
             return Optional.empty();
         }
-        if (value instanceof Map || value instanceof List || String.valueOf(value).isBlank()) {
+        if (value instanceof Map
+                || value instanceof List
+                || String.valueOf(value).isBlank()) {
             fault(key, value, "a text");
             return Optional.empty();
         }

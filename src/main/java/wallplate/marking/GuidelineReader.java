@@ -35,7 +35,9 @@ final class GuidelineReader {
         List<MarkGroup> groups = groups(marking);
         List<Criterion> criteria = source.containsKey("criteria")
                 ? criteria(marking, new CriterionReader(expected, tolerances, groups, consistent, faults))
-                : usual.criteria().stream().map(one -> one.withConsistentWorking(consistent)).toList();
+                : usual.criteria().stream()
+                        .map(one -> one.withConsistentWorking(consistent))
+                        .toList();
         if (!faults.isEmpty()) {
             return new GuidelineReading.Refused(faults);
         }
@@ -57,11 +59,13 @@ final class GuidelineReader {
 
     private List<MarkGroup> groups(GuidelineEntry marking) {
         List<MarkGroup> groups = new ArrayList<>();
-        marking.entry("groups").ifPresent(all -> all.keys().forEach(id -> all.entry(id).ifPresent(group -> {
-            group.allowOnly(Set.of("title", "maximum"));
-            group.marks("maximum").ifPresent(maximum ->
-                    groups.add(new MarkGroup(id, group.text("title").orElse(id), maximum)));
-        })));
+        marking.entry("groups")
+                .ifPresent(all -> all.keys().forEach(id -> all.entry(id).ifPresent(group -> {
+                    group.allowOnly(Set.of("title", "maximum"));
+                    group.marks("maximum")
+                            .ifPresent(maximum -> groups.add(
+                                    new MarkGroup(id, group.text("title").orElse(id), maximum)));
+                })));
         return groups;
     }
 

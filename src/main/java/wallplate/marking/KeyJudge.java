@@ -41,7 +41,8 @@ final class KeyJudge {
         if (asked instanceof Expected.YesNo || asked instanceof Expected.Word) {
             return Optional.empty();
         }
-        Tolerance tolerance = criterion.tolerance().filter(own -> own.fits(asked)).orElse(usual(asked));
+        Tolerance tolerance =
+                criterion.tolerance().filter(own -> own.fits(asked)).orElse(usual(asked));
         return Optional.of(tolerance.forMeasured(asked, expected.task().scale()));
     }
 
@@ -50,8 +51,8 @@ final class KeyJudge {
     }
 
     Judgement judge(Criterion criterion, String key) {
-        Expected asked = expected.value(key)
-                .orElseThrow(() -> new IllegalArgumentException("the task does not ask for " + key));
+        Expected asked =
+                expected.value(key).orElseThrow(() -> new IllegalArgumentException("the task does not ask for " + key));
         Finding found = measured.measurement(key)
                 .map(measurement -> measurement.finding())
                 .orElseGet(() -> Finding.Uncertain.because(wording.notLookedFor()));
@@ -94,15 +95,13 @@ final class KeyJudge {
         return consequences
                 .of(asked.key())
                 .filter(consequence -> {
-                    double tolerance = toleranceInUse(criterion, consequence.expected()).orElse(0.0);
+                    double tolerance =
+                            toleranceInUse(criterion, consequence.expected()).orElse(0.0);
                     double size = deviation(consequence.expected(), found).greatest(guideline.borderlineDeviations());
                     return isMet(size, tolerance);
                 })
                 .map(consequence -> new Judgement(
-                        Verdict.CARRIED,
-                        criterion.marks(),
-                        List.of(),
-                        wording.carried(asked, found, consequence)));
+                        Verdict.CARRIED, criterion.marks(), List.of(), wording.carried(asked, found, consequence)));
     }
 
     /** Full marks within the tolerance, the part marks of the narrowest band beyond it, else none. */
@@ -113,7 +112,10 @@ final class KeyJudge {
         Tolerance unit = criterion.tolerance().filter(own -> own.fits(asked)).orElse(usual(asked));
         return criterion.partMarks().stream()
                 .sorted(Comparator.comparingDouble(Band::limit))
-                .filter(band -> isMet(deviation, unit.withValue(band.limit()).forMeasured(asked, expected.task().scale())))
+                .filter(band -> isMet(
+                        deviation,
+                        unit.withValue(band.limit())
+                                .forMeasured(asked, expected.task().scale())))
                 .mapToDouble(Band::marks)
                 .findFirst()
                 .orElse(0);
@@ -125,6 +127,7 @@ final class KeyJudge {
 
     private static Deviation deviation(Expected asked, Finding found) {
         return Deviation.between(asked, found)
-                .orElseThrow(() -> new IllegalArgumentException("%s cannot be compared with %s".formatted(found, asked)));
+                .orElseThrow(
+                        () -> new IllegalArgumentException("%s cannot be compared with %s".formatted(found, asked)));
     }
 }

@@ -30,7 +30,9 @@ public record MarkedSheet(String guideline, List<Mark> marks, List<GroupTotal> g
     }
 
     public int undecided() {
-        return (int) marks.stream().filter(mark -> mark.verdict() == Verdict.UNDECIDED).count();
+        return (int) marks.stream()
+                .filter(mark -> mark.verdict() == Verdict.UNDECIDED)
+                .count();
     }
 
     public Optional<Mark> mark(String criterion) {
@@ -47,7 +49,8 @@ public record MarkedSheet(String guideline, List<Mark> marks, List<GroupTotal> g
                                 .mapToDouble(part)
                                 .sum()))
                 .sum();
-        double alone = marks.stream().filter(this::isUngrouped).mapToDouble(part).sum();
+        double alone =
+                marks.stream().filter(this::isUngrouped).mapToDouble(part).sum();
         return grouped + alone;
     }
 

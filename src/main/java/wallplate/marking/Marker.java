@@ -33,7 +33,10 @@ public final class Marker {
                         group.id(),
                         group.title(),
                         guideline.criteria().stream()
-                                .filter(criterion -> criterion.group().filter(group.id()::equals).isPresent())
+                                .filter(criterion -> criterion
+                                        .group()
+                                        .filter(group.id()::equals)
+                                        .isPresent())
                                 .map(Criterion::id)
                                 .toList(),
                         group.maximum()))

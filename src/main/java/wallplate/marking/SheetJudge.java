@@ -32,7 +32,8 @@ final class SheetJudge {
 
     Mark mark(Criterion criterion) {
         Judgement judgement = preconditionFault(criterion).orElseGet(() -> judge(criterion));
-        Optional<String> key = criterion.subject() instanceof Subject.OneKey one ? Optional.of(one.key()) : Optional.empty();
+        Optional<String> key =
+                criterion.subject() instanceof Subject.OneKey one ? Optional.of(one.key()) : Optional.empty();
         Optional<Expected> value = key.flatMap(expected::value);
         return new Mark(
                 criterion.id(),
@@ -78,10 +79,12 @@ final class SheetJudge {
     }
 
     private Judgement judgeSeveral(Criterion criterion, List<String> several) {
-        List<Judgement> each =
-                several.stream().map(key -> keys.judge(criterion.only(key), key)).toList();
+        List<Judgement> each = several.stream()
+                .map(key -> keys.judge(criterion.only(key), key))
+                .toList();
         long right = each.stream().filter(Judgement::isRight).count();
-        long open = each.stream().filter(one -> one.verdict() == Verdict.UNDECIDED).count();
+        long open =
+                each.stream().filter(one -> one.verdict() == Verdict.UNDECIDED).count();
         double least = marksForRight(criterion, right, several.size());
         if (least != marksForRight(criterion, right + open, several.size())) {
             return Judgement.undecided(least, wording.severalOpen(right, open, several.size()));

@@ -94,7 +94,9 @@ final class SlipNaming {
         return fit.stream().toList();
     }
 
-    /** Width and depth are only swapped together: a partner nearer to its own size than to the other speaks against it. */
+    /**
+     * Width and depth are only swapped together: a partner nearer to its own size than to the other speaks against it.
+     */
     private boolean partnerMayBeSwapped(String key) {
         String partner = key.endsWith(".width") ? key.replace(".width", ".depth") : key.replace(".depth", ".width");
         if (!(finding(partner) instanceof Finding.Quantity drawn)

@@ -77,7 +77,8 @@ public record Tolerance(double value, Unit unit) {
     /** The tolerance in the unit that the value is measured in: millimetres on paper, degrees or things. */
     public double forMeasured(Expected expected, Scale scale) {
         if (!fits(expected)) {
-            throw new IllegalArgumentException("%s cannot be judged with a tolerance in %s".formatted(expected, unit.word));
+            throw new IllegalArgumentException(
+                    "%s cannot be judged with a tolerance in %s".formatted(expected, unit.word));
         }
         return switch (unit) {
             case PAPER_MM, DEGREES, THINGS -> value;

@@ -16,11 +16,8 @@ public final class TradeNames {
         String support = task.sizes().word("support.name").orElse("support");
         String one = phrases.find("name." + support + ".one").orElse(support);
         String many = phrases.find("name." + support + ".many").orElse(support + "s");
-        this.places = Map.of(
-                "support", one,
-                "supports", many,
-                "Support", capitalised(one),
-                "Supports", capitalised(many));
+        this.places =
+                Map.of("support", one, "supports", many, "Support", capitalised(one), "Supports", capitalised(many));
     }
 
     /** The names in a language. */

@@ -60,8 +60,8 @@ public final class ValueWords {
     }
 
     /**
-     * How far a measured length or angle lies from what counts as right: to one decimal, and to two where one would look as
-     * if it lay within the tolerance.
+     * How far a measured length or angle lies from what counts as right: to one decimal, and to two where one would
+     * look as if it lay within the tolerance.
      */
     public String difference(Expected asked, Finding found, double tolerance) {
         double size = Deviation.between(asked, found).map(Deviation::size).orElse(0.0);
@@ -87,8 +87,8 @@ public final class ValueWords {
     }
 
     /**
-     * What was asked for with the working that a learner would write, such as {@code 900 / 20 = 45 mm}; in other languages
-     * than English only where the working is arithmetic without words.
+     * What was asked for with the working that a learner would write, such as {@code 900 / 20 = 45 mm}; in other
+     * languages than English only where the working is arithmetic without words.
      */
     String askedWithWorking(Expected asked) {
         String working = DECIMAL_POINT.matcher(working(asked)).replaceAll(phrases.text("value.decimal-sign"));

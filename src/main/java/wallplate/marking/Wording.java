@@ -59,11 +59,12 @@ final class Wording {
 
     /** What is wrong: one fitting slip's own sentence says it all; where several fit, they are only named. */
     String wrong(Expected asked, Finding found, double tolerance, double partMarks, List<SlipFit> slips) {
-        String sentence = switch (slips.size()) {
-            case 0 -> fact(asked, found, tolerance);
-            case 1 -> slipSentence(asked, found, slips.get(0));
-            default -> fact(asked, found, tolerance) + " " + severalSlips(slips);
-        };
+        String sentence =
+                switch (slips.size()) {
+                    case 0 -> fact(asked, found, tolerance);
+                    case 1 -> slipSentence(asked, found, slips.get(0));
+                    default -> fact(asked, found, tolerance) + " " + severalSlips(slips);
+                };
         return partMarks > 0 ? sentence + " " + phrases.text("feedback.part-marks") : sentence;
     }
 
@@ -73,7 +74,8 @@ final class Wording {
         }
         if (found instanceof Finding.Word) {
             return phrases.text(
-                    "feedback.mirrored", Map.of("measured", values.found(asked, found), "expected", values.asked(asked)));
+                    "feedback.mirrored",
+                    Map.of("measured", values.found(asked, found), "expected", values.asked(asked)));
         }
         if (found instanceof Finding.Count count && asked instanceof Expected.Count wanted) {
             String key = count.number() < wanted.number() ? "feedback.too-few" : "feedback.too-many";
@@ -84,7 +86,9 @@ final class Wording {
                             "expected", values.askedWithWorking(asked)));
         }
         return phrases.text(
-                values.isTooMuch(asked, found) ? "feedback.too-much." + kind(asked) : "feedback.too-little." + kind(asked),
+                values.isTooMuch(asked, found)
+                        ? "feedback.too-much." + kind(asked)
+                        : "feedback.too-little." + kind(asked),
                 Map.of(
                         "measured", values.found(asked, found),
                         "expected", values.askedWithWorking(asked),
@@ -168,7 +172,8 @@ final class Wording {
     String several(List<String> keys, List<Judgement> each) {
         String wrong = IntStream.range(0, keys.size())
                 .filter(index -> !each.get(index).isRight())
-                .mapToObj(index -> names.title(keys.get(index)) + ": " + each.get(index).feedback())
+                .mapToObj(index ->
+                        names.title(keys.get(index)) + ": " + each.get(index).feedback())
                 .collect(Collectors.joining(" "));
         return wrong.isEmpty() ? phrases.text("feedback.several-right") : wrong;
     }

@@ -14,7 +14,9 @@ import java.util.zip.ZipOutputStream;
 import wallplate.assessment.AssessedSheet;
 import wallplate.report.pdf.FeedbackDocument;
 
-/** The feedback reports of a class together: as one PDF with a page range for each learner, or as a ZIP of single ones. */
+/**
+ * The feedback reports of a class together: as one PDF with a page range for each learner, or as a ZIP of single ones.
+ */
 public final class ClassReports {
 
     /** ZIP entries carry a time; a fixed one, the earliest that the format has, gives the same bytes each time. */

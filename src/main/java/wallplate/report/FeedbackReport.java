@@ -9,9 +9,9 @@ import wallplate.report.pdf.FeedbackDocument;
 /**
  * The feedback report of a sheet as a PDF of at most two A4 pages; the same sheet gives the same bytes.
  *
- * <p>Page 1 has the drawing with its measured parts and every criterion, page 2 what would gain most next time and what was
- * done well. A sheet that could not be read gets one page that says why and what to do. Each report stands alone, so that
- * several threads may use one.
+ * <p>Page 1 has the drawing with its measured parts and every criterion, page 2 what would gain most next time and
+ * what was done well. A sheet that could not be read gets one page that says why and what to do. Each report stands
+ * alone, so that several threads may use one.
  */
 public final class FeedbackReport {
 

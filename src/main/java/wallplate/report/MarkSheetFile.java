@@ -14,8 +14,8 @@ import wallplate.marking.Verdict;
 /**
  * The mark sheet of a set as comma-separated values (RFC 4180): one line a sheet, one column a criterion.
  *
- * <p>A mark that is left to the teacher is a question mark. A text that a spreadsheet would take for a formula is led by an
- * apostrophe.
+ * <p>A mark that is left to the teacher is a question mark. A text that a spreadsheet would take for a formula is led
+ * by an apostrophe.
  */
 public final class MarkSheetFile {
 
@@ -49,7 +49,8 @@ public final class MarkSheetFile {
                             read.marked().guideline(),
                             ""),
                     read.marked().marks().stream()
-                            .collect(Collectors.toMap(Mark::criterion, MarkSheetFile::given, (a, b) -> a, LinkedHashMap::new))));
+                            .collect(Collectors.toMap(
+                                    Mark::criterion, MarkSheetFile::given, (a, b) -> a, LinkedHashMap::new))));
         } else if (sheet instanceof AssessedSheet.Unreadable unreadable) {
             lines.add(new Line(
                     List.of(
@@ -85,7 +86,8 @@ public final class MarkSheetFile {
     }
 
     private static void append(StringBuilder text, List<String> cells) {
-        text.append(cells.stream().map(MarkSheetFile::cell).collect(Collectors.joining(","))).append("\r\n");
+        text.append(cells.stream().map(MarkSheetFile::cell).collect(Collectors.joining(",")))
+                .append("\r\n");
     }
 
     private static String cell(String value) {

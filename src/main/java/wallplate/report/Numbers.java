@@ -14,7 +14,9 @@ final class Numbers {
 
     /** A measured or expected number to so many decimals, without trailing noughts beyond the first. */
     static ValueNode rounded(double value, int decimals) {
-        BigDecimal number = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).stripTrailingZeros();
+        BigDecimal number = BigDecimal.valueOf(value)
+                .setScale(decimals, RoundingMode.HALF_EVEN)
+                .stripTrailingZeros();
         return NODES.numberNode(number.scale() < 1 ? number.setScale(1) : number);
     }
 

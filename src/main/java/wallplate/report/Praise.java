@@ -23,15 +23,15 @@ public record Praise(List<String> wholeParts, List<Mark> single) {
 
     public static Praise of(MarkedSheet sheet) {
         Map<String, List<Mark>> byPart = new LinkedHashMap<>();
-        sheet.marks().stream()
-                .filter(mark -> mark.key().isPresent())
-                .forEach(mark -> byPart.computeIfAbsent(Topic.partOf(mark.key().get()), part -> new ArrayList<>())
-                        .add(mark));
+        sheet.marks().stream().filter(mark -> mark.key().isPresent()).forEach(mark -> byPart.computeIfAbsent(
+                        Topic.partOf(mark.key().get()), part -> new ArrayList<>())
+                .add(mark));
         List<String> whole = new ArrayList<>();
         List<Mark> single = new ArrayList<>();
         byPart.forEach((part, marks) -> {
             List<Mark> right = marks.stream().filter(Praise::isRight).toList();
-            if (marks.stream().allMatch(mark -> isRight(mark) || mark.verdict() == Verdict.UNDECIDED) && !right.isEmpty()) {
+            if (marks.stream().allMatch(mark -> isRight(mark) || mark.verdict() == Verdict.UNDECIDED)
+                    && !right.isEmpty()) {
                 whole.add(part);
             } else {
                 single.addAll(right);

@@ -60,8 +60,9 @@ public final class ResultFileReader {
             case "absent" -> new Finding.Absent();
             case "uncertain" -> new Finding.Uncertain(node.path("reason").asString(""), readings(node));
             case "measured" -> value(node);
-            default -> throw new IllegalArgumentException(
-                    "%s: found state %s; accepted: measured, absent, uncertain".formatted(node.path("key"), state));
+            default ->
+                throw new IllegalArgumentException(
+                        "%s: found state %s; accepted: measured, absent, uncertain".formatted(node.path("key"), state));
         };
     }
 
@@ -74,7 +75,8 @@ public final class ResultFileReader {
     private static Finding value(JsonNode node) {
         JsonNode value = node.path("value");
         if (node.has("unit")) {
-            return new Finding.Quantity(value.asDouble(), node.path("uncertainty").asDouble(0));
+            return new Finding.Quantity(
+                    value.asDouble(), node.path("uncertainty").asDouble(0));
         }
         if (value.isBoolean()) {
             return new Finding.YesNo(value.asBoolean());

@@ -13,7 +13,8 @@ import wallplate.measure.Finding;
 /**
  * One thing to do better next time: the lost marks that belong together because they hang on one part of the drawing.
  *
- * @param part the part's key, such as {@code gutter}, or {@code scale} where a wrong scale explains them; a criterion's id where its marks hang on no single part
+ * @param part the part's key, such as {@code gutter}, or {@code scale} where a wrong scale explains them; a
+ *     criterion's id where its marks hang on no single part
  * @param marks in the guideline's order, each with something to gain
  */
 public record Topic(String part, List<Mark> marks) {
@@ -29,12 +30,15 @@ public record Topic(String part, List<Mark> marks) {
 
     /** The marks that putting it right would bring. */
     public double gain() {
-        return marks.stream().mapToDouble(mark -> mark.available() - mark.awarded()).sum();
+        return marks.stream()
+                .mapToDouble(mark -> mark.available() - mark.awarded())
+                .sum();
     }
 
     /** Whether nothing of it is drawn. */
     public boolean isNotDrawn() {
-        return marks.stream().allMatch(mark -> mark.measured().filter(Topic::isNothing).isPresent());
+        return marks.stream()
+                .allMatch(mark -> mark.measured().filter(Topic::isNothing).isPresent());
     }
 
     private static boolean isNothing(Finding finding) {
@@ -46,7 +50,8 @@ public record Topic(String part, List<Mark> marks) {
         Map<String, List<Mark>> byPart = new LinkedHashMap<>();
         sheet.marks().stream()
                 .filter(mark -> mark.verdict() == Verdict.NOT_MET && mark.awarded() < mark.available())
-                .forEach(mark -> byPart.computeIfAbsent(cause(mark), part -> new ArrayList<>()).add(mark));
+                .forEach(mark -> byPart.computeIfAbsent(cause(mark), part -> new ArrayList<>())
+                        .add(mark));
         return byPart.entrySet().stream()
                 .map(entry -> new Topic(entry.getKey(), entry.getValue()))
                 .sorted(Comparator.comparingDouble((Topic topic) -> -topic.gain()))

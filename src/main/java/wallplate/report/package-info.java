@@ -3,7 +3,8 @@
  * no mark is computed here.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"geometry", "task", "solver", "drafting", "sheet", "measure", "marking", "assessment"})
+@ApplicationModule(
+        allowedDependencies = {"geometry", "task", "solver", "drafting", "sheet", "measure", "marking", "assessment"})
 package wallplate.report;
 
 import org.jspecify.annotations.NullMarked;

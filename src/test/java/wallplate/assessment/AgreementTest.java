@@ -19,8 +19,8 @@ import wallplate.marking.Verdict;
 import wallplate.sheet.ScanFile;
 
 /**
- * The marks from scans held against the marks from the truth of what was drawn, and the slips named against those that were
- * made, on the shared test sheets.
+ * The marks from scans held against the marks from the truth of what was drawn, and the slips named against those that
+ * were made, on the shared test sheets.
  *
  * <p>Every fourth sheet is taken; with {@code -Dwallplate.sheets=all} every one.
  */
@@ -101,15 +101,22 @@ class AgreementTest {
         List<String> missed = new ArrayList<>();
         for (Pair pair : PAIRS) {
             for (Map.Entry<String, String> slip : pair.sheet().slips()) {
-                Mark mark = pair.fromScan().mark(slip.getKey().replace('.', '-')).orElse(null);
-                if (!NAMED.contains(slip.getValue()) || mark == null || !mark.measured().orElseThrow().isMeasured()) {
+                Mark mark =
+                        pair.fromScan().mark(slip.getKey().replace('.', '-')).orElse(null);
+                if (!NAMED.contains(slip.getValue())
+                        || mark == null
+                        || !mark.measured().orElseThrow().isMeasured()) {
                     continue;
                 }
                 made++;
                 if (!mark.slips().contains(slip.getValue())) {
                     missed.add("%s %s: %s %s named %s"
                             .formatted(
-                                    pair.sheet().name(), slip, mark.verdict(), mark.measured().orElseThrow(), mark.slips()));
+                                    pair.sheet().name(),
+                                    slip,
+                                    mark.verdict(),
+                                    mark.measured().orElseThrow(),
+                                    mark.slips()));
                 }
             }
         }
@@ -131,9 +138,14 @@ class AgreementTest {
                     continue;
                 }
                 marks++;
-                if (mark.slips().stream().anyMatch(NAMED::contains) && !made.contains(mark.key().get())) {
+                if (mark.slips().stream().anyMatch(NAMED::contains)
+                        && !made.contains(mark.key().get())) {
                     wrong.add("%s %s: %s named %s"
-                            .formatted(pair.sheet().name(), mark.key().get(), mark.measured().orElseThrow(), mark.slips()));
+                            .formatted(
+                                    pair.sheet().name(),
+                                    mark.key().get(),
+                                    mark.measured().orElseThrow(),
+                                    mark.slips()));
                 }
             }
         }

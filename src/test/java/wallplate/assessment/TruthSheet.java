@@ -31,7 +31,9 @@ record TruthSheet(String name, Path scan, ExpectedDrawing expected, JsonNode tru
         Assumptions.assumeTrue(Files.isDirectory(SHEETS), "no test sheets at " + SHEETS + ": this check is left out");
         List<TruthSheet> sheets = new ArrayList<>();
         try (Stream<Path> files = Files.walk(SHEETS)) {
-            for (Path file : files.filter(path -> path.toString().endsWith(".json")).sorted().toList()) {
+            for (Path file : files.filter(path -> path.toString().endsWith(".json"))
+                    .sorted()
+                    .toList()) {
                 JsonNode truth = JsonMapper.shared().readTree(Files.readString(file));
                 if (truth.get("hopeless").isNull()) {
                     Path folder = file.getParent().getParent();
@@ -80,7 +82,8 @@ record TruthSheet(String name, Path scan, ExpectedDrawing expected, JsonNode tru
     List<Map.Entry<String, String>> slips() {
         List<Map.Entry<String, String>> slips = new ArrayList<>();
         truth.get("slips")
-                .forEach(slip -> slips.add(Map.entry(slip.get("key").asString(), slip.get("slip").asString())));
+                .forEach(slip -> slips.add(
+                        Map.entry(slip.get("key").asString(), slip.get("slip").asString())));
         return slips;
     }
 }

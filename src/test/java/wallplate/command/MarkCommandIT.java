@@ -71,8 +71,14 @@ class MarkCommandIT {
             assertThat(pdfText(name)).contains("could not be read").contains("What to do");
         }
         assertThat(Files.readAllLines(folder.resolve("out/mark-sheet.csv"))).hasSize(9);
-        assertThat(run.errors()).as("a line for each sheet, one warning for the shared name").hasSize(9);
-        assertThat(run.errors()).filteredOn(line -> line.startsWith("warning:")).singleElement().asString().contains("sheet-008-2");
+        assertThat(run.errors())
+                .as("a line for each sheet, one warning for the shared name")
+                .hasSize(9);
+        assertThat(run.errors())
+                .filteredOn(line -> line.startsWith("warning:"))
+                .singleElement()
+                .asString()
+                .contains("sheet-008-2");
     }
 
     @Test
@@ -184,7 +190,8 @@ class MarkCommandIT {
     }
 
     private String pdfText(String name) throws IOException {
-        try (PDDocument document = Loader.loadPDF(folder.resolve("out/" + name + ".pdf").toFile())) {
+        try (PDDocument document =
+                Loader.loadPDF(folder.resolve("out/" + name + ".pdf").toFile())) {
             return new PDFTextStripper().getText(document);
         }
     }

@@ -10,7 +10,10 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What the command says and returns for arguments and task files that are wrong: exit status 2 and every fault at once. */
+/**
+ * What the command says and returns for arguments and task files that are wrong: exit status 2 and every fault at
+ * once.
+ */
 class MarkCommandTest {
 
     private static final String TASK =
@@ -39,7 +42,10 @@ class MarkCommandTest {
     @Test
     void refusesMissingArguments() {
         assertThat(run("mark")).isEqualTo(2);
-        assertThat(said.toString()).contains("--task=TASK").contains("--out=DIR").contains("SCAN");
+        assertThat(said.toString())
+                .contains("--task=TASK")
+                .contains("--out=DIR")
+                .contains("SCAN");
     }
 
     @Test
@@ -66,7 +72,8 @@ class MarkCommandTest {
     @Test
     void refusesATaskFileThatIsNoText() throws IOException {
         Path task = Files.write(folder.resolve("task.yml"), new byte[] {(byte) 0xff, (byte) 0xfe, 0, 1});
-        assertThat(run("mark", "--task", task.toString(), "--out", out(), scan())).isEqualTo(2);
+        assertThat(run("mark", "--task", task.toString(), "--out", out(), scan()))
+                .isEqualTo(2);
         assertThat(said.toString()).contains("not a UTF-8 text file");
     }
 
@@ -83,7 +90,8 @@ class MarkCommandTest {
     void refusesAnOutputFolderThatIsAFile() throws IOException {
         Path task = Files.writeString(folder.resolve("task.yml"), TASK.formatted("\"1:20\"", "26", ""));
         Path file = Files.writeString(folder.resolve("taken"), "");
-        assertThat(run("mark", "--task", task.toString(), "--out", file.toString(), scan())).isEqualTo(2);
+        assertThat(run("mark", "--task", task.toString(), "--out", file.toString(), scan()))
+                .isEqualTo(2);
         assertThat(said.toString()).contains("--out: ").contains("a folder that can be written to");
     }
 

@@ -85,6 +85,13 @@ public final class Asked {
 
     public static DrawingTask withMarking(DrawingTask task, Map<String, Object> marking) {
         return new DrawingTask(
-                task.id(), task.title(), task.detail(), task.scale(), task.eaves(), task.sizes(), task.sheet(), marking);
+                task.id(),
+                task.title(),
+                task.detail(),
+                task.scale(),
+                task.eaves(),
+                task.sizes(),
+                task.sheet(),
+                marking);
     }
 }

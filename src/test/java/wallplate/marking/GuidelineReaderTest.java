@@ -48,8 +48,16 @@ class GuidelineReaderTest {
         assertThat(guideline.tolerances()).isEqualTo(new Tolerances(1.5, 0.7, 2));
         assertThat(guideline.borderlineDeviations()).isEqualTo(1);
         assertThat(guideline.groups()).containsExactly(new MarkGroup("supports", "Purlins", 2.5));
-        assertThat(guideline.criteria()).extracting(Criterion::id).containsExactly(
-                "roof-pitch", "rafter-overhang", "support-spacing", "support-count", "crossings", "gutter-there", "line-work");
+        assertThat(guideline.criteria())
+                .extracting(Criterion::id)
+                .containsExactly(
+                        "roof-pitch",
+                        "rafter-overhang",
+                        "support-spacing",
+                        "support-count",
+                        "crossings",
+                        "gutter-there",
+                        "line-work");
         Criterion pitch = guideline.criteria().get(0);
         assertThat(pitch.title()).contains("The slope of the roof");
         assertThat(pitch.tolerance()).contains(Tolerance.degrees(1));
@@ -76,9 +84,12 @@ class GuidelineReaderTest {
     void hasAnotherVersionWhereAnythingDiffers() {
         String version = accepted(WHOLE).version();
         assertThat(accepted(WHOLE).version()).isEqualTo(version).startsWith("2026-2-");
-        assertThat(accepted(WHOLE.replace("maximum: 2.5", "maximum: 2")).version()).isNotEqualTo(version);
-        assertThat(accepted(WHOLE.replace("20 mm real", "21 mm real")).version()).isNotEqualTo(version);
-        assertThat(accepted(WHOLE.replace("Are outlines", "Are the outlines")).version()).isNotEqualTo(version);
+        assertThat(accepted(WHOLE.replace("maximum: 2.5", "maximum: 2")).version())
+                .isNotEqualTo(version);
+        assertThat(accepted(WHOLE.replace("20 mm real", "21 mm real")).version())
+                .isNotEqualTo(version);
+        assertThat(accepted(WHOLE.replace("Are outlines", "Are the outlines")).version())
+                .isNotEqualTo(version);
     }
 
     @Test
@@ -93,30 +104,37 @@ class GuidelineReaderTest {
                   - {id: both, measure: roof.pitch, teacher: look}
                   - {measure: rafter.overhang, group: none}
                 """);
-        assertThat(faults).extracting(Fault::key).containsExactly(
-                "marking.nmae",
-                "marking.criteria[1].measure",
-                "marking.criteria[2].tolerance",
-                "marking.criteria[3].marks",
-                "marking.criteria[4].measure",
-                "marking.criteria[5].group");
+        assertThat(faults)
+                .extracting(Fault::key)
+                .containsExactly(
+                        "marking.nmae",
+                        "marking.criteria[1].measure",
+                        "marking.criteria[2].tolerance",
+                        "marking.criteria[3].marks",
+                        "marking.criteria[4].measure",
+                        "marking.criteria[5].group");
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "{measure: rafter.heel-offset, tolerance: 5 %}          | tolerance | percent of nothing is nothing",
-        "{measure: wall-plate.crossed, tolerance: 1 mm}         | tolerance | a yes or no has no tolerance",
-        "{measure: roof.pitch, tolerance: -1 degrees}           | tolerance | no tolerance is negative",
-        "{measure: roof.pitch, part-marks: [{within: 0.5, marks: 0.5}]} | within | part marks begin outside the tolerance",
-        "{measure: roof.pitch, part-marks: [{within: 2, marks: 1}]}     | marks | part marks are fewer than full marks",
-        "{measure: wall-plate.crossed, part-marks: [{within: 2, marks: 0.5}]} | part-marks | a yes or no has no bands",
-        "{id: Bad Id, measure: roof.pitch}                      | id | an id has no capitals and spaces",
-        "{teacher: look}                                        | id | what has no key needs an id",
-        "{id: a, part: chimney}                                 | part | not a part of the task",
-        "{id: a, measure: [roof.pitch]}                         | measure | one key is no list",
-        "{measure: roof.pitch, needs: {key: roof.pitch}}        | key | a precondition is a count",
-        "{measure: roof.pitch, consistent-working: maybe}       | consistent-working | yes or no",
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "{measure: rafter.heel-offset, tolerance: 5 %}          | tolerance | percent of nothing is nothing",
+                "{measure: wall-plate.crossed, tolerance: 1 mm}         | tolerance | a yes or no has no tolerance",
+                "{measure: roof.pitch, tolerance: -1 degrees}           | tolerance | no tolerance is negative",
+                "{measure: roof.pitch, part-marks: [{within: 0.5, marks: 0.5}]} | within | part marks begin outside"
+                        + " the tolerance",
+                "{measure: roof.pitch, part-marks: [{within: 2, marks: 1}]}     | marks | part marks are fewer than"
+                        + " full marks",
+                "{measure: wall-plate.crossed, part-marks: [{within: 2, marks: 0.5}]} | part-marks | a yes or no has"
+                        + " no bands",
+                "{id: Bad Id, measure: roof.pitch}                      | id | an id has no capitals and spaces",
+                "{teacher: look}                                        | id | what has no key needs an id",
+                "{id: a, part: chimney}                                 | part | not a part of the task",
+                "{id: a, measure: [roof.pitch]}                         | measure | one key is no list",
+                "{measure: roof.pitch, needs: {key: roof.pitch}}        | key | a precondition is a count",
+                "{measure: roof.pitch, consistent-working: maybe}       | consistent-working | yes or no",
+            })
     void refusesACriterion(String criterion, String key, String why) {
         List<Fault> faults = refused("criteria:\n  - " + criterion + "\n");
         assertThat(faults).as(why).hasSize(1);
@@ -126,7 +144,8 @@ class GuidelineReaderTest {
 
     @Test
     void refusesTwoCriteriaWithOneId() {
-        assertThat(refused("criteria: [{measure: roof.pitch}, {measure: roof.pitch}]")).hasSize(1);
+        assertThat(refused("criteria: [{measure: roof.pitch}, {measure: roof.pitch}]"))
+                .hasSize(1);
     }
 
     private static Guideline accepted(String marking) {

@@ -57,7 +57,8 @@ class LanguagesTest {
         ExpectedDrawing asked = Solver.solve(Asked.boathouse());
         for (Expected value : asked.values()) {
             assertThat(english).containsKey("title." + value.key());
-            assertThat(english).containsKey("part." + value.key().substring(0, value.key().indexOf('.')));
+            assertThat(english)
+                    .containsKey("part." + value.key().substring(0, value.key().indexOf('.')));
         }
     }
 
@@ -65,8 +66,15 @@ class LanguagesTest {
     void writesNumbersTheGermanWay() {
         ExpectedDrawing asked = Solver.solve(Asked.boathouse());
         MarkedSheet marked = new Marker(Locale.GERMAN)
-                .mark(Guideline.defaultFor(asked), asked, drawn().value("gutter.width", 7.41).absent("fascia.depth").sheet());
-        assertThat(marked.mark("gutter-width").orElseThrow().feedback()).contains("7,4 mm").doesNotContain("7.4");
+                .mark(
+                        Guideline.defaultFor(asked),
+                        asked,
+                        drawn().value("gutter.width", 7.41)
+                                .absent("fascia.depth")
+                                .sheet());
+        assertThat(marked.mark("gutter-width").orElseThrow().feedback())
+                .contains("7,4 mm")
+                .doesNotContain("7.4");
         assertThat(marked.mark("fascia-depth").orElseThrow().feedback())
                 .isEqualTo("Das fehlt noch auf deiner Zeichnung. Richtig ist 11,25 mm (oder gerundet 11 mm).");
     }
@@ -75,8 +83,12 @@ class LanguagesTest {
     void usesEnglishForALanguageThatIsNotThere() {
         ExpectedDrawing asked = Solver.solve(Asked.boathouse());
         MarkedSheet marked = new Marker(Locale.forLanguageTag("tlh"))
-                .mark(Guideline.defaultFor(asked), asked, drawn().value("roof.pitch", 26.04).sheet());
-        assertThat(marked.mark("roof-pitch").orElseThrow().feedback()).isEqualTo("You drew 26\u00b0, and 26\u00b0 is right.");
+                .mark(
+                        Guideline.defaultFor(asked),
+                        asked,
+                        drawn().value("roof.pitch", 26.04).sheet());
+        assertThat(marked.mark("roof-pitch").orElseThrow().feedback())
+                .isEqualTo("You drew 26\u00b0, and 26\u00b0 is right.");
     }
 
     /** The places of a text; which number or capital the supports have is the language's own affair. */
@@ -84,7 +96,8 @@ class LanguagesTest {
         return PLACE.matcher(text)
                 .results()
                 .map((MatchResult match) -> match.group(1))
-                .map(place -> place.equalsIgnoreCase("supports") || place.equalsIgnoreCase("support") ? "supports" : place)
+                .map(place ->
+                        place.equalsIgnoreCase("supports") || place.equalsIgnoreCase("support") ? "supports" : place)
                 .collect(Collectors.toCollection(TreeSet::new));
     }
 

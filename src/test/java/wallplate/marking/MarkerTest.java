@@ -15,7 +15,9 @@ import wallplate.solver.Solver;
 /** How measured values become verdicts under the default guideline. */
 class MarkerTest {
 
-    /** Tolerances of the default guideline: 1 mm; 0.5 mm for thickness, depth and width; 1 degree (interchange page). */
+    /**
+     * Tolerances of the default guideline: 1 mm; 0.5 mm for thickness, depth and width; 1 degree (interchange page).
+     */
     @ParameterizedTest
     @CsvSource({
         "roof.pitch, 26.9, met",
@@ -45,7 +47,11 @@ class MarkerTest {
     @Test
     void leavesAnUncertainKeyToTheTeacherWithTheReason() {
         ExpectedDrawing asked = asked().length("gutter.width", 125).drawing();
-        Mark mark = mark(asked, drawn().uncertain("gutter.width", "Two lines lie close together.").sheet(), "gutter.width");
+        Mark mark = mark(
+                asked,
+                drawn().uncertain("gutter.width", "Two lines lie close together.")
+                        .sheet(),
+                "gutter.width");
         assertThat(mark.verdict()).isEqualTo(Verdict.UNDECIDED);
         assertThat(mark.awarded()).isZero();
         assertThat(mark.feedback()).contains("Two lines lie close together.");
@@ -59,8 +65,10 @@ class MarkerTest {
 
     @Test
     void givesNoMarkForAPartThatIsNotDrawn() {
-        ExpectedDrawing asked = asked().length("gutter.width", 125).yes("wall-plate.crossed").drawing();
-        MeasuredSheet sheet = drawn().absent("gutter.width").absent("wall-plate.crossed").sheet();
+        ExpectedDrawing asked =
+                asked().length("gutter.width", 125).yes("wall-plate.crossed").drawing();
+        MeasuredSheet sheet =
+                drawn().absent("gutter.width").absent("wall-plate.crossed").sheet();
         assertThat(mark(asked, sheet, "gutter.width").verdict()).isEqualTo(Verdict.NOT_MET);
         assertThat(mark(asked, sheet, "gutter.width").feedback()).contains("not on your drawing yet");
         assertThat(mark(asked, sheet, "wall-plate.crossed").verdict()).isEqualTo(Verdict.NOT_MET);
@@ -72,10 +80,14 @@ class MarkerTest {
                 .count("support.count", 3)
                 .word("drawing.eaves", "left")
                 .drawing();
-        MeasuredSheet right =
-                drawn().yes("support.crossed").count("support.count", 3).word("drawing.eaves", "left").sheet();
-        MeasuredSheet wrong =
-                drawn().no("support.crossed").count("support.count", 2).word("drawing.eaves", "right").sheet();
+        MeasuredSheet right = drawn().yes("support.crossed")
+                .count("support.count", 3)
+                .word("drawing.eaves", "left")
+                .sheet();
+        MeasuredSheet wrong = drawn().no("support.crossed")
+                .count("support.count", 2)
+                .word("drawing.eaves", "right")
+                .sheet();
         assertThat(verdicts(asked, right)).containsOnly(Verdict.MET);
         assertThat(verdicts(asked, wrong)).containsOnly(Verdict.NOT_MET);
         assertThat(mark(asked, wrong, "drawing.eaves").slips()).containsExactly("mirrored");
@@ -84,8 +96,10 @@ class MarkerTest {
     @Test
     void namesTheSlipThatAWrongValueFits() {
         // 400 / 20 = 20 set off along a rafter at 26 degrees is 20 cos 26 = 17.98 measured level.
-        ExpectedDrawing asked = asked().angle("roof.pitch", 26).length("rafter.overhang", 400).drawing();
-        MeasuredSheet sheet = drawn().value("roof.pitch", 26).value("rafter.overhang", 18.0).sheet();
+        ExpectedDrawing asked =
+                asked().angle("roof.pitch", 26).length("rafter.overhang", 400).drawing();
+        MeasuredSheet sheet =
+                drawn().value("roof.pitch", 26).value("rafter.overhang", 18.0).sheet();
         Mark mark = mark(asked, sheet, "rafter.overhang");
         assertThat(mark.slips()).containsExactly("overhang-along-slope");
         assertThat(mark.feedback()).contains("along the rafter");
@@ -94,15 +108,19 @@ class MarkerTest {
     @Test
     void namesNoSlipForARightValue() {
         ExpectedDrawing asked = asked().length("rafter.overhang", 400).drawing();
-        assertThat(mark(asked, drawn().value("rafter.overhang", 19.1).sheet(), "rafter.overhang").slips())
+        assertThat(mark(asked, drawn().value("rafter.overhang", 19.1).sheet(), "rafter.overhang")
+                        .slips())
                 .isEmpty();
     }
 
     @Test
     void callsWidthAndDepthSwappedOnlyTogether() {
-        ExpectedDrawing asked = asked().length("gutter.width", 140).length("gutter.depth", 100).drawing();
-        MeasuredSheet swapped = drawn().value("gutter.width", 5.1).value("gutter.depth", 6.9).sheet();
-        MeasuredSheet onlyNarrow = drawn().value("gutter.width", 5.1).value("gutter.depth", 5.1).sheet();
+        ExpectedDrawing asked =
+                asked().length("gutter.width", 140).length("gutter.depth", 100).drawing();
+        MeasuredSheet swapped =
+                drawn().value("gutter.width", 5.1).value("gutter.depth", 6.9).sheet();
+        MeasuredSheet onlyNarrow =
+                drawn().value("gutter.width", 5.1).value("gutter.depth", 5.1).sheet();
         assertThat(mark(asked, swapped, "gutter.width").slips()).containsExactly("width-depth-swapped");
         assertThat(mark(asked, onlyNarrow, "gutter.width").slips()).doesNotContain("width-depth-swapped");
     }
@@ -111,9 +129,12 @@ class MarkerTest {
     void creditsWhatFollowsFromAWrongSizeAsConsistentWorking() {
         // Purlins 75 deep are 3.75 on paper; drawn 6.0, the covering rightly lies 6.0 above the rafter.
         ExpectedDrawing asked = Solver.solve(Asked.boathouse());
-        MeasuredSheet consistent = drawn().value("support.depth", 6.0).value("covering.gap", 6.1).sheet();
-        MeasuredSheet inconsistent = drawn().value("support.depth", 6.0).value("covering.gap", 8.2).sheet();
-        MeasuredSheet causeRight = drawn().value("support.depth", 3.8).value("covering.gap", 6.1).sheet();
+        MeasuredSheet consistent =
+                drawn().value("support.depth", 6.0).value("covering.gap", 6.1).sheet();
+        MeasuredSheet inconsistent =
+                drawn().value("support.depth", 6.0).value("covering.gap", 8.2).sheet();
+        MeasuredSheet causeRight =
+                drawn().value("support.depth", 3.8).value("covering.gap", 6.1).sheet();
         assertThat(mark(asked, consistent, "support.depth").verdict()).isEqualTo(Verdict.NOT_MET);
         Mark carried = mark(asked, consistent, "covering.gap");
         assertThat(carried.verdict()).isEqualTo(Verdict.CARRIED);
@@ -125,9 +146,9 @@ class MarkerTest {
 
     @Test
     void creditsNoConsistentWorkingWhereTheGuidelineSwitchesItOff() {
-        ExpectedDrawing asked =
-                Solver.solve(Asked.withMarking(Asked.boathouse(), Map.of("consistent-working", false)));
-        MeasuredSheet sheet = drawn().value("support.depth", 6.0).value("covering.gap", 6.1).sheet();
+        ExpectedDrawing asked = Solver.solve(Asked.withMarking(Asked.boathouse(), Map.of("consistent-working", false)));
+        MeasuredSheet sheet =
+                drawn().value("support.depth", 6.0).value("covering.gap", 6.1).sheet();
         assertThat(mark(asked, sheet, "covering.gap").verdict()).isEqualTo(Verdict.NOT_MET);
     }
 
@@ -143,11 +164,17 @@ class MarkerTest {
     }
 
     private static java.util.List<Verdict> verdicts(ExpectedDrawing asked, MeasuredSheet sheet) {
-        return new Marker().mark(guideline(asked), asked, sheet).marks().stream().map(Mark::verdict).toList();
+        return new Marker()
+                .mark(guideline(asked), asked, sheet).marks().stream()
+                        .map(Mark::verdict)
+                        .toList();
     }
 
     private static Mark mark(ExpectedDrawing asked, MeasuredSheet sheet, String key) {
-        return new Marker().mark(guideline(asked), asked, sheet).mark(key.replace('.', '-')).orElseThrow();
+        return new Marker()
+                .mark(guideline(asked), asked, sheet)
+                .mark(key.replace('.', '-'))
+                .orElseThrow();
     }
 
     private static Guideline guideline(ExpectedDrawing asked) {

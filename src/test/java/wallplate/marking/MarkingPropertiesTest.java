@@ -49,7 +49,11 @@ class MarkingPropertiesTest {
             List<Criterion> shuffled = new ArrayList<>(guideline.criteria());
             Collections.shuffle(shuffled, random);
             Guideline other = new Guideline(
-                    guideline.name(), guideline.tolerances(), guideline.borderlineDeviations(), guideline.groups(), shuffled);
+                    guideline.name(),
+                    guideline.tolerances(),
+                    guideline.borderlineDeviations(),
+                    guideline.groups(),
+                    shuffled);
             MeasuredSheet sheet = sheet(random);
             assertThat(awarded(other, sheet)).as("seed %d", seed).isEqualTo(awarded(guideline, sheet));
             assertThat(new Marker().mark(other, ASKED, sheet).awarded())
@@ -65,8 +69,11 @@ class MarkingPropertiesTest {
             Guideline guideline = guideline(random).guideline;
             MeasuredSheet sheet = sheet(random);
             MarkedSheet once = new Marker().mark(guideline, ASKED, sheet);
-            assertThat(new Marker().mark(guideline, ASKED, sheet)).as("seed %d", seed).isEqualTo(once);
-            assertThat(MarkPreview.between(once, new Marker().mark(guideline, ASKED, sheet)).changesAnything())
+            assertThat(new Marker().mark(guideline, ASKED, sheet))
+                    .as("seed %d", seed)
+                    .isEqualTo(once);
+            assertThat(MarkPreview.between(once, new Marker().mark(guideline, ASKED, sheet))
+                            .changesAnything())
                     .isFalse();
         }
     }
@@ -95,7 +102,9 @@ class MarkingPropertiesTest {
                     guideline.tolerances(),
                     guideline.borderlineDeviations(),
                     guideline.groups(),
-                    guideline.criteria().stream().map(one -> one.withConsistentWorking(false)).toList());
+                    guideline.criteria().stream()
+                            .map(one -> one.withConsistentWorking(false))
+                            .toList());
         }
     }
 
@@ -174,7 +183,10 @@ class MarkingPropertiesTest {
 
     private static Map<String, Double> awarded(Guideline guideline, MeasuredSheet sheet) {
         Map<String, Double> awarded = new TreeMap<>();
-        new Marker().mark(guideline, ASKED, sheet).marks().forEach(mark -> awarded.put(mark.criterion(), mark.awarded()));
+        new Marker()
+                .mark(guideline, ASKED, sheet)
+                .marks()
+                .forEach(mark -> awarded.put(mark.criterion(), mark.awarded()));
         return awarded;
     }
 }

@@ -15,8 +15,8 @@ import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 
 /**
- * Rule by rule, examples that were worked by hand: the working stands beside each. The rules are those of the issue that
- * asked for them; that departments mark this way is common practice, no source.
+ * Rule by rule, examples that were worked by hand: the working stands beside each. That departments mark this way is
+ * common practice, no source.
  */
 class WorkedExamplesTest {
 
@@ -33,56 +33,76 @@ class WorkedExamplesTest {
             .drawing();
 
     /**
-     * Pitch 26 asked, full 2 marks within 1 degree, 1 within 2, a half within 4. Worked: |26.9 - 26| = 0.9 <= 1 gives 2;
-     * |27.2 - 26| = 1.2 <= 2 gives 1; |23.5 - 26| = 2.5 <= 4 gives 0.5; |30.1 - 26| = 4.1 gives nothing.
+     * Pitch 26 asked, full 2 marks within 1 degree, 1 within 2, a half within 4. Worked: |26.9 - 26| = 0.9 <= 1 gives
+     * 2; |27.2 - 26| = 1.2 <= 2 gives 1; |23.5 - 26| = 2.5 <= 4 gives 0.5; |30.1 - 26| = 4.1 gives nothing.
      */
     @ParameterizedTest
     @CsvSource({"26.9, 2", "27, 2", "27.2, 1", "28, 1", "23.5, 0.5", "22, 0.5", "30.1, 0", "21.9, 0"})
     void givesPartMarksByBands(double drawn, double marks) {
         Guideline guideline = guideline(Map.of(
-                "measure", "roof.pitch",
-                "marks", 2,
-                "part-marks", List.of(Map.of("within", 4, "marks", 0.5), Map.of("within", 2, "marks", 1))));
-        assertThat(awarded(guideline, drawn().value("roof.pitch", drawn).sheet())).isEqualTo(marks);
+                "measure",
+                "roof.pitch",
+                "marks",
+                2,
+                "part-marks",
+                List.of(Map.of("within", 4, "marks", 0.5), Map.of("within", 2, "marks", 1))));
+        assertThat(awarded(guideline, drawn().value("roof.pitch", drawn).sheet()))
+                .isEqualTo(marks);
     }
 
     /**
-     * Overhang 400 at 1:20 is 20 on paper. Worked: 20 mm real are 20 / 20 = 1 mm on paper, so 21 is in, 21.1 out; 4 % of 20
-     * are 0.8, so 20.8 is in, 20.9 out; 0.4 mm on paper: 20.4 in, 20.5 out.
+     * Overhang 400 at 1:20 is 20 on paper. Worked: 20 mm real are 20 / 20 = 1 mm on paper, so 21 is in, 21.1 out; 4 %
+     * of 20 are 0.8, so 20.8 is in, 20.9 out; 0.4 mm on paper: 20.4 in, 20.5 out.
      */
     @ParameterizedTest
-    @CsvSource({"20 mm real, 21, 1", "20 mm real, 21.1, 0", "4 %, 20.8, 1", "4 %, 20.9, 0", "0.4 mm, 20.4, 1", "0.4, 20.5, 0"})
+    @CsvSource({
+        "20 mm real, 21, 1",
+        "20 mm real, 21.1, 0",
+        "4 %, 20.8, 1",
+        "4 %, 20.9, 0",
+        "0.4 mm, 20.4, 1",
+        "0.4, 20.5, 0"
+    })
     void countsATolerancesUnit(String tolerance, double drawn, double marks) {
         Guideline guideline = guideline(Map.of("measure", "rafter.overhang", "tolerance", tolerance));
-        assertThat(awarded(guideline, drawn().value("rafter.overhang", drawn).sheet())).isEqualTo(marks);
+        assertThat(awarded(guideline, drawn().value("rafter.overhang", drawn).sheet()))
+                .isEqualTo(marks);
     }
 
     /**
-     * Tie beam 150 / 20 = 7.5, rounded 8: any length from 7.5 to 8 deviates by nothing. Worked with 0.5 mm: 7.0 and 8.5 are
-     * in; 6.9 is 0.6 below 7.5 and out; 8.6 is 0.6 above 8 and out.
+     * Tie beam 150 / 20 = 7.5, rounded 8: any length from 7.5 to 8 deviates by nothing. Worked with 0.5 mm: 7.0 and
+     * 8.5 are in; 6.9 is 0.6 below 7.5 and out; 8.6 is 0.6 above 8 and out.
      */
     @ParameterizedTest
     @CsvSource({"7, 1", "7.5, 1", "7.8, 1", "8, 1", "8.5, 1", "6.9, 0", "8.6, 0"})
     void letsALengthBeDrawnExactlyOrRounded(double drawn, double marks) {
         Guideline guideline = guideline(Map.of("measure", "tie-beam.depth"));
-        assertThat(awarded(guideline, drawn().value("tie-beam.depth", drawn).sheet())).isEqualTo(marks);
+        assertThat(awarded(guideline, drawn().value("tie-beam.depth", drawn).sheet()))
+                .isEqualTo(marks);
     }
 
     /** Three crossings for 3 marks, 1 for one right, 2 for two. */
     @Test
     void countsHowManyOfSeveralAreRight() {
         Guideline guideline = guideline(Map.of(
-                "id", "crossings",
-                "measure", List.of("wall-plate.crossed", "support.crossed", "brander.crossed"),
-                "marks", 3,
-                "part-marks", List.of(Map.of("at-least", 1, "marks", 1), Map.of("at-least", 2, "marks", 2))));
+                "id",
+                "crossings",
+                "measure",
+                List.of("wall-plate.crossed", "support.crossed", "brander.crossed"),
+                "marks",
+                3,
+                "part-marks",
+                List.of(Map.of("at-least", 1, "marks", 1), Map.of("at-least", 2, "marks", 2))));
         assertThat(awarded(guideline, crossings(true, true, true))).isEqualTo(3);
         assertThat(awarded(guideline, crossings(true, false, true))).isEqualTo(2);
         assertThat(awarded(guideline, crossings(false, false, true))).isEqualTo(1);
         assertThat(awarded(guideline, crossings(false, false, false))).isZero();
     }
 
-    /** One of three in doubt: two right may still be three, 2 marks or 3, so the teacher decides; with full marks only for all three and one wrong, nothing is open any more. */
+    /**
+     * One of three in doubt: two right may still be three, 2 marks or 3, so the teacher decides; with full marks only
+     * for all three and one wrong, nothing is open any more.
+     */
     @Test
     void leavesSeveralToTheTeacherOnlyWhereTheDoubtMatters() {
         MeasuredSheet twoAndADoubt = drawn().yes("wall-plate.crossed")
@@ -99,18 +119,24 @@ class WorkedExamplesTest {
         assertThat(only(guideline, oneWrongAndADoubt).verdict()).isEqualTo(Verdict.NOT_MET);
     }
 
-    /** A group of 1.5 + 1 + 1 = 3.5 with a maximum of 2.5, beside it 1 alone: 1.5 + 1 = 2.5 stays, 3.5 is cut to 2.5; 2.5 + 1 = 3.5 in all. */
+    /**
+     * A group of 1.5 + 1 + 1 = 3.5 with a maximum of 2.5, beside it 1 alone: 1.5 + 1 = 2.5 stays, 3.5 is cut to 2.5;
+     * 2.5 + 1 = 3.5 in all.
+     */
     @Test
     void cutsAGroupToItsMaximum() {
         Guideline guideline = read(Map.of(
                 "groups", Map.of("supports", Map.of("maximum", 2.5)),
-                "criteria", List.of(
-                        Map.of("measure", "support.spacing", "marks", 1.5, "group", "supports"),
-                        Map.of("measure", "support.count", "group", "supports"),
-                        Map.of("measure", "support.crossed", "group", "supports"),
-                        Map.of("measure", "roof.pitch"))));
-        Drawn two = drawn().value("support.spacing", 45).count("support.count", 4).no("support.crossed");
-        Drawn all = drawn().value("support.spacing", 45).count("support.count", 4).yes("support.crossed");
+                "criteria",
+                        List.of(
+                                Map.of("measure", "support.spacing", "marks", 1.5, "group", "supports"),
+                                Map.of("measure", "support.count", "group", "supports"),
+                                Map.of("measure", "support.crossed", "group", "supports"),
+                                Map.of("measure", "roof.pitch"))));
+        Drawn two =
+                drawn().value("support.spacing", 45).count("support.count", 4).no("support.crossed");
+        Drawn all =
+                drawn().value("support.spacing", 45).count("support.count", 4).yes("support.crossed");
         assertThat(awarded(guideline, two.value("roof.pitch", 26).sheet())).isEqualTo(3.5);
         assertThat(awarded(guideline, all.value("roof.pitch", 26).sheet())).isEqualTo(3.5);
         assertThat(mark(guideline, all.sheet()).available()).isEqualTo(3.5);
@@ -119,11 +145,15 @@ class WorkedExamplesTest {
     /** No mark for the spacing where fewer than two are drawn, an open one where their number is in doubt. */
     @Test
     void marksNothingWithoutItsPrecondition() {
-        Guideline guideline = guideline(
-                Map.of("measure", "support.spacing", "needs", Map.of("key", "support.count", "at-least", 2)));
-        MeasuredSheet enough = drawn().count("support.count", 2).value("support.spacing", 45).sheet();
-        MeasuredSheet tooFew = drawn().count("support.count", 1).value("support.spacing", 45).sheet();
-        MeasuredSheet inDoubt = drawn().uncertain("support.count", "smudged").value("support.spacing", 45).sheet();
+        Guideline guideline =
+                guideline(Map.of("measure", "support.spacing", "needs", Map.of("key", "support.count", "at-least", 2)));
+        MeasuredSheet enough =
+                drawn().count("support.count", 2).value("support.spacing", 45).sheet();
+        MeasuredSheet tooFew =
+                drawn().count("support.count", 1).value("support.spacing", 45).sheet();
+        MeasuredSheet inDoubt = drawn().uncertain("support.count", "smudged")
+                .value("support.spacing", 45)
+                .sheet();
         assertThat(only(guideline, enough).awarded()).isEqualTo(1);
         assertThat(only(guideline, tooFew).verdict()).isEqualTo(Verdict.NOT_MET);
         assertThat(only(guideline, tooFew).feedback()).contains("at least 2");
@@ -135,7 +165,8 @@ class WorkedExamplesTest {
     @CsvSource({"4, 1", "3, 1", "5, 1", "2, 0"})
     void allowsACountToBeOffByItsTolerance(int drawn, double marks) {
         Guideline guideline = guideline(Map.of("measure", "support.count", "tolerance", 1));
-        assertThat(awarded(guideline, drawn().count("support.count", drawn).sheet())).isEqualTo(marks);
+        assertThat(awarded(guideline, drawn().count("support.count", drawn).sheet()))
+                .isEqualTo(marks);
     }
 
     /** Halves add up without rounding: 0.5 + 0.5 + 1.5 = 2.5. */
@@ -147,8 +178,10 @@ class WorkedExamplesTest {
                         Map.of("measure", "roof.pitch", "marks", 0.5),
                         Map.of("measure", "support.count", "marks", 0.5),
                         Map.of("measure", "rafter.overhang", "marks", 1.5))));
-        MeasuredSheet sheet =
-                drawn().value("roof.pitch", 26).count("support.count", 4).value("rafter.overhang", 20).sheet();
+        MeasuredSheet sheet = drawn().value("roof.pitch", 26)
+                .count("support.count", 4)
+                .value("rafter.overhang", 20)
+                .sheet();
         assertThat(awarded(guideline, sheet)).isEqualTo(2.5);
     }
 
@@ -156,9 +189,14 @@ class WorkedExamplesTest {
     @Test
     void seesWhetherAPartIsDrawn() {
         Guideline guideline = guideline(Map.of("id", "gutter-there", "part", "gutter"));
-        MeasuredSheet drawn = drawn().value("gutter.width", 99).uncertain("gutter.depth", "faint").sheet();
-        MeasuredSheet missing = drawn().absent("gutter.width").absent("gutter.depth").sheet();
-        MeasuredSheet inDoubt = drawn().absent("gutter.width").uncertain("gutter.depth", "faint").sheet();
+        MeasuredSheet drawn = drawn().value("gutter.width", 99)
+                .uncertain("gutter.depth", "faint")
+                .sheet();
+        MeasuredSheet missing =
+                drawn().absent("gutter.width").absent("gutter.depth").sheet();
+        MeasuredSheet inDoubt = drawn().absent("gutter.width")
+                .uncertain("gutter.depth", "faint")
+                .sheet();
         assertThat(only(guideline, drawn).verdict()).isEqualTo(Verdict.MET);
         assertThat(only(guideline, missing).verdict()).isEqualTo(Verdict.NOT_MET);
         assertThat(only(guideline, inDoubt).verdict()).isEqualTo(Verdict.UNDECIDED);
@@ -174,23 +212,30 @@ class WorkedExamplesTest {
     }
 
     /**
-     * Carried two steps deep: a chain in which the overhang follows from the pitch and the spacing from the overhang. Worked:
-     * pitch drawn 36, so 24 is right for the overhang and 50 for the spacing that goes with 24; both carried, the pitch not.
+     * Carried two steps deep: a chain in which the overhang follows from the pitch and the spacing from the overhang.
+     * Worked: pitch drawn 36, so 24 is right for the overhang and 50 for the spacing that goes with 24; both carried,
+     * the pitch not.
      */
     @Test
     void carriesTwoStepsDeep() {
         Consequences chain = key -> switch (key) {
             case "rafter.overhang" -> Optional.of(new Consequences.Consequence(length(key, 24), List.of("roof.pitch")));
-            case "support.spacing" -> Optional.of(
-                    new Consequences.Consequence(length(key, 50), List.of("rafter.overhang", "roof.pitch")));
+            case "support.spacing" ->
+                Optional.of(new Consequences.Consequence(length(key, 50), List.of("rafter.overhang", "roof.pitch")));
             default -> Optional.empty();
         };
-        MeasuredSheet sheet = drawn().value("roof.pitch", 36).value("rafter.overhang", 24.3).value("support.spacing", 49.5).sheet();
+        MeasuredSheet sheet = drawn().value("roof.pitch", 36)
+                .value("rafter.overhang", 24.3)
+                .value("support.spacing", 49.5)
+                .sheet();
         Guideline guideline = Guideline.defaultFor(ASKED);
-        KeyJudge judge = new KeyJudge(
-                guideline, ASKED, sheet, chain, new Wording(java.util.Locale.ENGLISH, ASKED.task()));
-        assertThat(judge.judge(Criterion.forKey("roof.pitch"), "roof.pitch").verdict()).isEqualTo(Verdict.NOT_MET);
-        assertThat(judge.judge(Criterion.forKey("rafter.overhang"), "rafter.overhang").verdict()).isEqualTo(Verdict.CARRIED);
+        KeyJudge judge =
+                new KeyJudge(guideline, ASKED, sheet, chain, new Wording(java.util.Locale.ENGLISH, ASKED.task()));
+        assertThat(judge.judge(Criterion.forKey("roof.pitch"), "roof.pitch").verdict())
+                .isEqualTo(Verdict.NOT_MET);
+        assertThat(judge.judge(Criterion.forKey("rafter.overhang"), "rafter.overhang")
+                        .verdict())
+                .isEqualTo(Verdict.CARRIED);
         Judgement last = judge.judge(Criterion.forKey("support.spacing"), "support.spacing");
         assertThat(last.verdict()).isEqualTo(Verdict.CARRIED);
         assertThat(last.awarded()).isEqualTo(1);
@@ -200,14 +245,18 @@ class WorkedExamplesTest {
     /** Marked again with 3 instead of 1 mm for lengths, only the overhang changes: 22 is 2 off 20. */
     @Test
     void showsBeforehandWhatAnotherGuidelineWouldChange() {
-        MeasuredSheet sheet = drawn().value("rafter.overhang", 22).value("roof.pitch", 30).value("tie-beam.depth", 7.5).sheet();
+        MeasuredSheet sheet = drawn().value("rafter.overhang", 22)
+                .value("roof.pitch", 30)
+                .value("tie-beam.depth", 7.5)
+                .sheet();
         Guideline strict = read(Map.of());
         Guideline lenient = read(Map.of("tolerance", Map.of("length", 3)));
         MarkPreview preview = MarkPreview.between(mark(strict, sheet), mark(lenient, sheet));
         assertThat(preview.changes()).extracting(MarkPreview.Change::criterion).containsExactly("rafter-overhang");
         assertThat(preview.awardedBefore()).isEqualTo(1);
         assertThat(preview.awardedAfter()).isEqualTo(2);
-        assertThat(MarkPreview.between(mark(strict, sheet), mark(strict, sheet)).changesAnything()).isFalse();
+        assertThat(MarkPreview.between(mark(strict, sheet), mark(strict, sheet)).changesAnything())
+                .isFalse();
     }
 
     private static Expected.Length length(String key, double mm) {

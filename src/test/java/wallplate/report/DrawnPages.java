@@ -38,7 +38,8 @@ public final class DrawnPages {
         for (DrawnLine line : expected.lines()) {
             Segment onPage = onPage(expected, line.segment());
             lines.add(onPage);
-            parts.computeIfAbsent(line.part() + "." + line.edge(), edge -> new ArrayList<>()).add(onPage);
+            parts.computeIfAbsent(line.part() + "." + line.edge(), edge -> new ArrayList<>())
+                    .add(onPage);
         }
         List<Measurement> measurements = expected.values().stream()
                 .map(value -> Measurement.of(value.key(), otherwise.getOrDefault(value.key(), asAsked(value))))

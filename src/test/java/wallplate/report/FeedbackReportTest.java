@@ -52,9 +52,15 @@ class FeedbackReportTest {
             assertThat(report.getDocumentCatalog().getLanguage()).isEqualTo("en");
             String first = text(report, 1);
             WITH_MISTAKES.marked().marks().forEach(mark -> assertThat(first).contains(mark.title()));
-            assertThat(first).contains("Section through the eaves of the boathouse").contains("1:20");
+            assertThat(first)
+                    .contains("Section through the eaves of the boathouse")
+                    .contains("1:20");
             assertThat(first).contains("27 of 33 marks").contains("1 still for your teacher to decide");
-            assertThat(first).contains("right").contains("not yet").contains("teacher").contains("not drawn");
+            assertThat(first)
+                    .contains("right")
+                    .contains("not yet")
+                    .contains("teacher")
+                    .contains("not drawn");
             assertThat(first).contains("A drawing exercise, not a design");
         }
     }
@@ -83,7 +89,10 @@ class FeedbackReportTest {
         AssessedSheet unreadable = new AssessedSheet.Unreadable("b.png", 1, ASKED, "The page is blank.");
         try (PDDocument report = report(unreadable)) {
             assertThat(report.getNumberOfPages()).isEqualTo(1);
-            assertThat(text(report, 1)).contains("The page is blank.").contains("What to do").contains("No mark is lost");
+            assertThat(text(report, 1))
+                    .contains("The page is blank.")
+                    .contains("What to do")
+                    .contains("No mark is lost");
         }
     }
 
@@ -108,7 +117,10 @@ class FeedbackReportTest {
     @Test
     void speaksGerman() throws IOException {
         try (PDDocument report = Loader.loadPDF(bytes(Locale.GERMAN, WITH_MISTAKES))) {
-            assertThat(text(report, 1)).contains("27 von 33 Punkten").contains("6,25 mm").contains("noch nicht");
+            assertThat(text(report, 1))
+                    .contains("27 von 33 Punkten")
+                    .contains("6,25 mm")
+                    .contains("noch nicht");
         }
     }
 
@@ -154,14 +166,18 @@ class FeedbackReportTest {
                             visitor.visit(new ClassReports.NamedSheet("Cyd Example", WITH_MISTAKES));
                         },
                         out);
-        assertThat(ranges).containsExactly(
-                new ClassReports.PageRange("Ada Example", 1, 2),
-                new ClassReports.PageRange("Ben Example", 3, 3),
-                new ClassReports.PageRange("Cyd Example", 4, 5));
+        assertThat(ranges)
+                .containsExactly(
+                        new ClassReports.PageRange("Ada Example", 1, 2),
+                        new ClassReports.PageRange("Ben Example", 3, 3),
+                        new ClassReports.PageRange("Cyd Example", 4, 5));
         try (PDDocument report = Loader.loadPDF(out.toByteArray())) {
             assertThat(report.getNumberOfPages()).isEqualTo(5);
             assertThat(text(report, 3)).contains("The page is blank.");
-            assertThat(report.getDocumentCatalog().getDocumentOutline().getFirstChild().getTitle())
+            assertThat(report.getDocumentCatalog()
+                            .getDocumentOutline()
+                            .getFirstChild()
+                            .getTitle())
                     .isEqualTo("Ada Example");
         }
     }

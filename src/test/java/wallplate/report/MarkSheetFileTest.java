@@ -17,7 +17,9 @@ class MarkSheetFileTest {
         assertThat(lines[0])
                 .isEqualTo("name,scan,page,status,awarded,available,undecided,guideline,reason,"
                         + "roof-pitch,wall-plate-crossed,gutter-width,brander-spacing,support-count,drawing-eaves");
-        assertThat(lines[1]).startsWith("sheet-01,sheet-01.png,1,read,3,6,1,default-").endsWith(",,1,1,0,?,1,0");
+        assertThat(lines[1])
+                .startsWith("sheet-01,sheet-01.png,1,read,3,6,1,default-")
+                .endsWith(",,1,1,0,?,1,0");
         assertThat(lines[2]).isEqualTo("sheet-02,sheet-02.png,1,unreadable,,,,,The page is blank.,,,,,,");
     }
 

@@ -52,7 +52,8 @@ class ResultFileTest {
                 .isEqualTo("{\"key\":\"wall-plate.crossed\",\"state\":\"measured\",\"value\":true}");
         assertThat(measurements.get(2).toString()).isEqualTo("{\"key\":\"gutter.width\",\"state\":\"absent\"}");
         assertThat(measurements.get(3).toString())
-                .isEqualTo("{\"key\":\"brander.spacing\",\"state\":\"uncertain\",\"reason\":\"The branders lie under a fold.\"}");
+                .isEqualTo("{\"key\":\"brander.spacing\",\"state\":\"uncertain\",\"reason\":\"The branders lie under a"
+                        + " fold.\"}");
         assertThat(measurements.get(4).toString()).contains("\"value\":3");
         assertThat(measurements.get(5).toString()).contains("\"value\":\"right\"");
     }
@@ -108,8 +109,9 @@ class ResultFileTest {
         MarkedSheet again = new Marker().mark(Guideline.defaultFor(sheet.expected()), sheet.expected(), measured);
         assertThat(again.guideline()).isEqualTo(stored.guideline().orElseThrow());
         assertThat(again.awarded()).isEqualTo(sheet.marked().awarded());
-        assertThat(again.marks()).extracting("verdict", "feedback", "slips").isEqualTo(
-                sheet.marked().marks().stream()
+        assertThat(again.marks())
+                .extracting("verdict", "feedback", "slips")
+                .isEqualTo(sheet.marked().marks().stream()
                         .map(mark -> org.assertj.core.groups.Tuple.tuple(mark.verdict(), mark.feedback(), mark.slips()))
                         .toList());
     }

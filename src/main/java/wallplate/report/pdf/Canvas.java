@@ -115,7 +115,12 @@ final class Canvas implements Closeable {
     }
 
     void line(Segment segment, Pen pen) throws IOException {
-        line(segment.start().x(), segment.start().y(), segment.end().x(), segment.end().y(), pen);
+        line(
+                segment.start().x(),
+                segment.start().y(),
+                segment.end().x(),
+                segment.end().y(),
+                pen);
     }
 
     void polyline(Pen pen, Point... points) throws IOException {

@@ -118,7 +118,8 @@ final class CriterionTable {
         }
         canvas.textFitted(mark.title(), at.title(), y, at.asked() - at.title() - 1, type);
         if (mark.expected().isPresent()) {
-            canvas.textFitted(words.values().asked(mark.expected().get()), at.asked(), y, at.drawn() - at.asked() - 1, type);
+            canvas.textFitted(
+                    words.values().asked(mark.expected().get()), at.asked(), y, at.drawn() - at.asked() - 1, type);
         }
         canvas.textFitted(drawn(mark), at.drawn(), y, at.tolerance() - at.drawn() - 1, type);
         if (mark.expected().isPresent() && mark.tolerance().isPresent()) {
@@ -141,7 +142,9 @@ final class CriterionTable {
     }
 
     private Optional<PartLines> partOf(String key) {
-        return parts.stream().filter(part -> part.part().equals(Topic.partOf(key))).findFirst();
+        return parts.stream()
+                .filter(part -> part.part().equals(Topic.partOf(key)))
+                .findFirst();
     }
 
     private String drawn(Mark mark) {

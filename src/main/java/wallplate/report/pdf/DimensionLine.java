@@ -7,7 +7,8 @@ import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
 
 /**
- * A dimension between two parallel lines, square to them, as it stands on a drawing: a thin line with arrowheads and the size.
+ * A dimension between two parallel lines, square to them, as it stands on a drawing: a thin line with arrowheads and
+ * the size.
  *
  * @param line from the one line to the other, on the report
  */
@@ -19,6 +20,7 @@ record DimensionLine(Segment line, String size) {
     private static final double ARROW_HALF_WIDTH_MM = 0.4;
     /** What both arrows and a little line beside the size take. */
     private static final double ROOM_FOR_ARROWS_MM = 5;
+
     private static final double OUTSIDE_MM = 3.5;
     private static final Pen PEN = Pen.solid(0.22, Ink.GRAPHITE);
     private static final Type SIZE = Type.SMALL_BOLD.sized(2.7);
@@ -74,7 +76,9 @@ record DimensionLine(Segment line, String size) {
         size(canvas, roomy ? line.midpoint() : end.plus(across.times(beyond)), place);
     }
 
-    /** Shorter dimensions have their arrows outside, pointing inwards, and the size beyond them, as drawings have it. */
+    /**
+     * Shorter dimensions have their arrows outside, pointing inwards, and the size beyond them, as drawings have it.
+     */
     private double roomNeeded(Canvas canvas, Vector across) throws IOException {
         return ROOM_FOR_ARROWS_MM + extent(canvas, across);
     }

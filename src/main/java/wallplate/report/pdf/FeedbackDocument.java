@@ -72,7 +72,8 @@ public final class FeedbackDocument implements Closeable {
 
     private void describe(AssessedSheet sheet, SheetText words) {
         PDDocumentInformation facts = new PDDocumentInformation();
-        facts.setTitle(words.text("document.title") + ": " + sheet.expected().task().title());
+        facts.setTitle(
+                words.text("document.title") + ": " + sheet.expected().task().title());
         facts.setCreator("Wallplate");
         document.setDocumentInformation(facts);
         document.getDocumentCatalog().setLanguage(words.phrases().language().toLanguageTag());

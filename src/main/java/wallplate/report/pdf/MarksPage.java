@@ -58,11 +58,20 @@ final class MarksPage {
         double totalWidth = canvas.width(total, Type.TITLE);
         canvas.textRight(total, content.right(), content.top() - 5, Type.TITLE);
         canvas.textFitted(
-                sheet.expected().task().title(), content.left(), content.top() - 5, content.width() - totalWidth - 6, Type.TITLE);
+                sheet.expected().task().title(),
+                content.left(),
+                content.top() - 5,
+                content.width() - totalWidth - 6,
+                Type.TITLE);
         canvas.textFitted(
-                words.text("head.feedback", Map.of("sheet", sheet.scan())), content.left(), content.top() - 10.5, 120, Type.BODY);
+                words.text("head.feedback", Map.of("sheet", sheet.scan())),
+                content.left(),
+                content.top() - 10.5,
+                120,
+                Type.BODY);
         if (marked.undecided() > 0) {
-            String open = words.text("head.undecided", Map.of("count", words.values().number(marked.undecided())));
+            String open =
+                    words.text("head.undecided", Map.of("count", words.values().number(marked.undecided())));
             canvas.textRight(open, content.right(), content.top() - 10.5, Type.BODY);
         }
     }
@@ -85,7 +94,12 @@ final class MarksPage {
         Box page = new Box(0, 0, ink.widthMm(), ink.heightMm());
         List<Segment> lines = new ArrayList<>();
         parts.forEach(part -> lines.addAll(part.lines()));
-        return lines.isEmpty() ? page : Box.around(lines).grown(AROUND_DRAWING_MM).proportionedLike(room).within(page);
+        return lines.isEmpty()
+                ? page
+                : Box.around(lines)
+                        .grown(AROUND_DRAWING_MM)
+                        .proportionedLike(room)
+                        .within(page);
     }
 
     private void legend(Canvas canvas, double left, double y) throws IOException {

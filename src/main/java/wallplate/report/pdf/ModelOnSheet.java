@@ -12,8 +12,8 @@ import wallplate.solver.ExpectedDrawing;
 import wallplate.task.EavesSide;
 
 /**
- * The model answer laid onto a learner's page: aligned at the heel point, its eaves on the side where the learner drew them, so
- * that like places coincide.
+ * The model answer laid onto a learner's page: aligned at the heel point, its eaves on the side where the learner drew
+ * them, so that like places coincide.
  */
 final class ModelOnSheet {
 

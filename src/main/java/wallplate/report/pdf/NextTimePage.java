@@ -50,7 +50,12 @@ final class NextTimePage {
         TopicPictures pictures = new TopicPictures(document, words, sheet);
         double top = content.top() - 10;
         for (int index = 0; index < topics.size(); index++) {
-            topic(canvas, pictures, topics.get(index), index + 1, new Box(content.left(), top - TOPIC_HEIGHT, content.width(), TOPIC_HEIGHT));
+            topic(
+                    canvas,
+                    pictures,
+                    topics.get(index),
+                    index + 1,
+                    new Box(content.left(), top - TOPIC_HEIGHT, content.width(), TOPIC_HEIGHT));
             top -= TOPIC_HEIGHT + GAP;
         }
         if (topics.isEmpty()) {
@@ -61,7 +66,9 @@ final class NextTimePage {
     }
 
     private List<Segment> drawing() {
-        return PartLines.of(sheet).stream().flatMap(part -> part.lines().stream()).toList();
+        return PartLines.of(sheet).stream()
+                .flatMap(part -> part.lines().stream())
+                .toList();
     }
 
     private static Box half(Box content, double top, int index) {
@@ -89,7 +96,8 @@ final class NextTimePage {
 
     private String gain(Topic topic) {
         return words.text(
-                topic.gain() == 1 ? "next.gain-one" : "next.gain", Map.of("marks", words.values().marks(topic.gain())));
+                topic.gain() == 1 ? "next.gain-one" : "next.gain",
+                Map.of("marks", words.values().marks(topic.gain())));
     }
 
     private void sentences(Canvas canvas, Topic topic, Box box) throws IOException {
@@ -122,10 +130,12 @@ final class NextTimePage {
     private List<String> sentences(Topic topic) {
         List<String> sentences = new ArrayList<>();
         if (topic.isNotDrawn() && topic.marks().size() > 1) {
-            sentences.add(words.text("next.not-drawn", Map.of("part", words.names().part(topic.part()))));
+            sentences.add(
+                    words.text("next.not-drawn", Map.of("part", words.names().part(topic.part()))));
             topic.marks().stream()
                     .filter(mark -> mark.expected().filter(NextTimePage::isSize).isPresent())
-                    .map(mark -> mark.title() + ": " + words.values().asked(mark.expected().get()))
+                    .map(mark -> mark.title() + ": "
+                            + words.values().asked(mark.expected().get()))
                     .forEach(sentences::add);
             return sentences;
         }
@@ -137,7 +147,11 @@ final class NextTimePage {
                     "next.same-cause",
                     Map.of(
                             "count", words.values().number(others.size()),
-                            "titles", others.stream().limit(SAME_CAUSE).map(Mark::title).collect(Collectors.joining(", ", "", more)))));
+                            "titles",
+                                    others.stream()
+                                            .limit(SAME_CAUSE)
+                                            .map(Mark::title)
+                                            .collect(Collectors.joining(", ", "", more)))));
             return sentences;
         }
         boolean single = topic.marks().size() == 1;
@@ -173,7 +187,8 @@ final class NextTimePage {
             sentences.add(words.text("praise.parts", Map.of("parts", parts)));
         }
         if (!praise.single().isEmpty()) {
-            String titles = praise.single().stream().limit(PRAISED).map(Mark::title).collect(Collectors.joining(", "));
+            String titles =
+                    praise.single().stream().limit(PRAISED).map(Mark::title).collect(Collectors.joining(", "));
             sentences.add(words.text("praise.single", Map.of("titles", titles)));
         }
         return sentences.isEmpty() ? words.text("praise.start") : String.join(" ", sentences);

@@ -11,8 +11,8 @@ import wallplate.sheet.InkImage;
 /**
  * The measured parts drawn over the picture of a sheet, each with its number in a ring.
  *
- * <p>A number stands where the paper is bare, as near to its part as the other numbers allow; a dark ring says that there is
- * something to look at.
+ * <p>A number stands where the paper is bare, as near to its part as the other numbers allow; a dark ring says that
+ * there is something to look at.
  */
 final class NumberedOverlay {
 
@@ -73,7 +73,8 @@ final class NumberedOverlay {
         for (double distance : DISTANCES_MM) {
             for (int direction = 0; direction < DIRECTIONS; direction++) {
                 double angle = 2 * Math.PI * direction / DIRECTIONS;
-                Point candidate = new Point(anchor.x() + distance * Math.cos(angle), anchor.y() + distance * Math.sin(angle));
+                Point candidate =
+                        new Point(anchor.x() + distance * Math.cos(angle), anchor.y() + distance * Math.sin(angle));
                 double cost = cost(candidate, distance);
                 if (cost < least) {
                     least = cost;

@@ -8,12 +8,16 @@ import org.apache.pdfbox.pdmodel.graphics.image.LosslessFactory;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import wallplate.sheet.InkImage;
 
-/** Pieces of a learner's level page as pictures for a report: pencil on white paper, whatever the scan's own light was. */
+/**
+ * Pieces of a learner's level page as pictures for a report: pencil on white paper, whatever the scan's own light was.
+ */
 final class PagePicture {
 
     /** What a print shows of pencil lines without making the file large. */
     private static final double PIXELS_PER_PRINTED_MM = 7;
-    /** The ink, of 255, that a sheet's own pencil lines are brought to: dark enough to see, light enough to draw over. */
+    /**
+     * The ink, of 255, that a sheet's own pencil lines are brought to: dark enough to see, light enough to draw over.
+     */
     private static final double LINE_INK = 175;
     /** Below this ink it is paper with its grain. */
     private static final double PAPER_INK = 10;

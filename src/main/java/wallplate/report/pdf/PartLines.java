@@ -40,7 +40,8 @@ record PartLines(String part, int number, List<Segment> lines, Pen pen, boolean 
         for (Expected expected : sheet.expected().values()) {
             byPart.computeIfAbsent(Topic.partOf(expected.key()), part -> new ArrayList<>());
         }
-        found(sheet).forEach((part, lines) -> byPart.computeIfAbsent(part, none -> new ArrayList<>()).addAll(lines));
+        found(sheet).forEach((part, lines) -> byPart.computeIfAbsent(part, none -> new ArrayList<>())
+                .addAll(lines));
         addEvidence(sheet, byPart);
         List<PartLines> parts = new ArrayList<>();
         byPart.forEach((part, lines) -> {
@@ -74,14 +75,17 @@ record PartLines(String part, int number, List<Segment> lines, Pen pen, boolean 
         }
         byPart.forEach((part, lines) -> {
             if (lines.isEmpty() && !part.equals("roof") && !part.equals("drawing")) {
-                lines.addAll(evidence.getOrDefault(part, List.of()).stream().distinct().toList());
+                lines.addAll(evidence.getOrDefault(part, List.of()).stream()
+                        .distinct()
+                        .toList());
             }
         });
     }
 
     private static boolean isRight(AssessedSheet.Read sheet, String part) {
         return sheet.marked().marks().stream()
-                .filter(mark -> mark.key().map(Topic::partOf).filter(part::equals).isPresent())
+                .filter(mark ->
+                        mark.key().map(Topic::partOf).filter(part::equals).isPresent())
                 .noneMatch(mark -> mark.verdict() == Verdict.NOT_MET);
     }
 }

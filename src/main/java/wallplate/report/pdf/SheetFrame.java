@@ -8,12 +8,16 @@ import wallplate.assessment.AssessedSheet;
 import wallplate.sheet.LevelPage;
 import wallplate.task.DrawingTask;
 
-/** The drawing-office frame of a report's page: a thin border and, at the lower right, the title block with the page's facts. */
+/**
+ * The drawing-office frame of a report's page: a thin border and, at the lower right, the title block with the page's
+ * facts.
+ */
 final class SheetFrame {
 
     static final Box PAPER = new Box(0, 0, 210, 297);
     /** Where a page's content may stand. */
     static final Box CONTENT = new Box(13, 13, 184, 272);
+
     static final double BLOCK_HEIGHT = 21;
 
     private static final Box BORDER = new Box(8, 8, 194, 281);
@@ -55,7 +59,14 @@ final class SheetFrame {
                 "block.task", task.title(),
                 "block.scale", task.scale().toString(),
                 "block.sheet", name(),
-                "block.page", words.text("block.page-of", Map.of("page", words.values().number(page), "pages", words.values().number(pages))),
+                "block.page",
+                        words.text(
+                                "block.page-of",
+                                Map.of(
+                                        "page",
+                                        words.values().number(page),
+                                        "pages",
+                                        words.values().number(pages))),
                 "block.measured-by", measuredBy(),
                 "block.guideline", guideline()));
         for (int cell = 0; cell < 6; cell++) {
@@ -70,7 +81,9 @@ final class SheetFrame {
     private String name() {
         return sheet.page() == 1
                 ? sheet.scan()
-                : words.text("block.scan-page", Map.of("scan", sheet.scan(), "page", words.values().number(sheet.page())));
+                : words.text(
+                        "block.scan-page",
+                        Map.of("scan", sheet.scan(), "page", words.values().number(sheet.page())));
     }
 
     private String measuredBy() {
@@ -78,7 +91,9 @@ final class SheetFrame {
             LevelPage page = read.levelPage();
             return words.text(
                     "calibration." + page.calibration().source().word(),
-                    Map.of("length", words.values().millimetres(page.calibration().lengthMm())));
+                    Map.of(
+                            "length",
+                            words.values().millimetres(page.calibration().lengthMm())));
         }
         return words.text("calibration.none");
     }

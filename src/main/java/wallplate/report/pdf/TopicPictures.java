@@ -52,8 +52,13 @@ final class TopicPictures {
                     DimensionedEdges.onSheet(model.get(), asked.key()).orElse(List.of()),
                     picture(answer),
                     words.values().millimetres(asked.exactMm()));
-            Optional<DimensionLine> drawn = mark.measured().filter(Finding::isMeasured).flatMap(found -> dimension(
-                    topicPlace, evidence(asked.key()), picture(own), words.values().found(asked, found)));
+            Optional<DimensionLine> drawn = mark.measured()
+                    .filter(Finding::isMeasured)
+                    .flatMap(found -> dimension(
+                            topicPlace,
+                            evidence(asked.key()),
+                            picture(own),
+                            words.values().found(asked, found)));
             if (right.isPresent()) {
                 right.get().draw(canvas, picture(answer));
                 if (drawn.isPresent()) {
@@ -65,13 +70,11 @@ final class TopicPictures {
     }
 
     private List<Segment> evidence(String key) {
-        return sheet.measured()
-                .measurement(key)
-                .map(Measurement::evidence)
-                .orElse(List.of());
+        return sheet.measured().measurement(key).map(Measurement::evidence).orElse(List.of());
     }
 
-    private static Optional<DimensionLine> dimension(TopicPlace topicPlace, List<Segment> lines, Box picture, String size) {
+    private static Optional<DimensionLine> dimension(
+            TopicPlace topicPlace, List<Segment> lines, Box picture, String size) {
         if (lines.size() != 2) {
             return Optional.empty();
         }

@@ -40,7 +40,12 @@ record TopicPlace(Box region, List<Segment> strokes) {
         model.ifPresent(answer -> around.addAll(answer.firstOf(topic.part())));
         if (around.isEmpty()) {
             return new TopicPlace(
-                    new Box(0, 0, sheet.levelPage().ink().widthMm(), sheet.levelPage().ink().heightMm()), strokes);
+                    new Box(
+                            0,
+                            0,
+                            sheet.levelPage().ink().widthMm(),
+                            sheet.levelPage().ink().heightMm()),
+                    strokes);
         }
         Box box = Box.around(around).grown(AROUND_MM);
         if (showsWhole(topic)) {
@@ -50,7 +55,8 @@ record TopicPlace(Box region, List<Segment> strokes) {
     }
 
     private static boolean showsWhole(Topic topic) {
-        return topic.marks().stream().map(Mark::key).anyMatch(key -> key.filter("drawing.eaves"::equals).isPresent());
+        return topic.marks().stream().map(Mark::key).anyMatch(key -> key.filter("drawing.eaves"::equals)
+                .isPresent());
     }
 
     /** No smaller than shows where it is, no larger than shows what it is; a long part is shown at the eaves. */
@@ -58,7 +64,10 @@ record TopicPlace(Box region, List<Segment> strokes) {
         double width = Math.min(WIDEST_MM, Math.max(SMALLEST_MM, box.width()));
         double height = Math.min(HIGHEST_MM, Math.max(SMALLEST_MM, box.height()));
         return new Box(
-                start(box.left(), box.width(), width, heel.x()), start(box.bottom(), box.height(), height, heel.y()), width, height);
+                start(box.left(), box.width(), width, heel.x()),
+                start(box.bottom(), box.height(), height, heel.y()),
+                width,
+                height);
     }
 
     private static double start(double from, double length, double shown, double heel) {

@@ -21,11 +21,17 @@ final class UnreadablePage {
         new SheetFrame(words, sheet).draw(canvas, 1, 1);
         Box content = SheetFrame.CONTENT;
         double width = content.width() * 0.8;
-        canvas.textFitted(sheet.expected().task().title(), content.left(), content.top() - 5, content.width(), Type.TITLE);
         canvas.textFitted(
-                words.text("head.feedback", Map.of("sheet", sheet.scan())), content.left(), content.top() - 10.5, 120, Type.BODY);
+                sheet.expected().task().title(), content.left(), content.top() - 5, content.width(), Type.TITLE);
+        canvas.textFitted(
+                words.text("head.feedback", Map.of("sheet", sheet.scan())),
+                content.left(),
+                content.top() - 10.5,
+                120,
+                Type.BODY);
         Type large = Type.BODY.sized(4);
-        double y = canvas.paragraph(words.text("unreadable.head"), content.left(), content.top() - 26, width, Type.HEADING.sized(4.6));
+        double y = canvas.paragraph(
+                words.text("unreadable.head"), content.left(), content.top() - 26, width, Type.HEADING.sized(4.6));
         y = canvas.paragraph(sheet.reason(), content.left(), y - 3, width, large);
         y = canvas.paragraph(words.text("unreadable.what-to-do"), content.left(), y - 8, width, Type.HEADING);
         for (int advice = 1; advice <= ADVICES; advice++) {

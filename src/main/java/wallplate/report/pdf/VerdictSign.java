@@ -16,8 +16,12 @@ final class VerdictSign {
         double x = centre.x();
         double y = centre.y();
         switch (verdict) {
-            case MET -> canvas.polyline(
-                    PEN.withWidth(0.45), new Point(x - 1.1, y), new Point(x - 0.35, y - 0.9), new Point(x + 1.2, y + 1.1));
+            case MET ->
+                canvas.polyline(
+                        PEN.withWidth(0.45),
+                        new Point(x - 1.1, y),
+                        new Point(x - 0.35, y - 0.9),
+                        new Point(x + 1.2, y + 1.1));
             case NOT_MET -> {
                 canvas.line(x - 0.9, y - 0.9, x + 0.9, y + 0.9, PEN);
                 canvas.line(x - 0.9, y + 0.9, x + 0.9, y - 0.9, PEN);
