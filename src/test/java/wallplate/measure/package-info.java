@@ -1,0 +1,4 @@
+@NullMarked
+package wallplate.measure;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package wallplate.stroke;
+
+import org.jspecify.annotations.NullMarked;
