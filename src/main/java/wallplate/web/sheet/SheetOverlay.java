@@ -53,7 +53,7 @@ public record SheetOverlay(double widthMm, double heightMm, List<Part> parts, Li
     public record Part(String name, int number, String lineType, List<Line> lines, Place badge) {}
 
     /** The strokes of one criterion's value, and where the value is written beside them. */
-    public record Evidence(String criterion, String part, List<Line> lines, Place label) {}
+    public record Evidence(MarkEntry mark, List<Line> lines, Place label) {}
 
     public static SheetOverlay of(KeptAssessment assessment, List<MarkEntry> marks) {
         Frame frame = new Frame(assessment.page());
@@ -119,7 +119,7 @@ public record SheetOverlay(double widthMm, double heightMm, List<Part> parts, Li
     private static Evidence evidence(MarkEntry mark, Measurement measurement, Frame frame) {
         List<Line> lines = measurement.evidence().stream().map(frame::line).toList();
         Place label = lines.get(0).at(MIDDLE);
-        return new Evidence(mark.criterion(), partOf(measurement.key()), lines, frame.inside(label));
+        return new Evidence(mark, lines, frame.inside(label));
     }
 
     private static String partOf(String edgeOrKey) {
