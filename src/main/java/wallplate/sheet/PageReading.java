@@ -263,12 +263,21 @@ final class PageReading {
                     ink,
                     toScan,
                     toScan.pixelsPerMmAt(new Point(sheet.widthMm / 2, sheet.heightMm / 2)),
-                    level.tiltDegrees(),
+                    rotationInPicture(toScan, sheet),
                     isPhotograph(),
                     calibration(scale),
                     bar.map(found -> rightwards(fromRough.apply(found.segment()))),
                     warnings(scale),
                     code());
+        }
+
+        /** How far level lines are turned in the picture as handed in, anticlockwise, quarter turns left out. */
+        private static double rotationInPicture(PageMap toScan, Sheet sheet) {
+            Point middle = new Point(sheet.widthMm / 2, sheet.heightMm / 2);
+            Vector seen = toScan.apply(middle.plus(new Vector(1, 0))).minus(toScan.apply(middle));
+            // Pixels run downwards, so the angle as seen has the other sign.
+            double angle = -seen.angleDegrees();
+            return angle - 90 * Math.round(angle / 90);
         }
 
         private static Segment rightwards(Segment segment) {

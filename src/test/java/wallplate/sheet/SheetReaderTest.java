@@ -26,6 +26,14 @@ class SheetReaderTest {
         assertLevelAndTrue(sheet, read(sheet));
     }
 
+    @ParameterizedTest
+    @ValueSource(doubles = {1.7, 91.7, 181.7})
+    void saysHowFarTheDrawingWasTurnedInThePicture(double turn) {
+        LevelPage page = read(aSheet().scannedAt(200).turned(turn).surroundedBy(12, 30));
+
+        assertThat(page.rotationDegrees()).isCloseTo(-1.7, within(LEVEL_DEGREES));
+    }
+
     @Test
     void followsTheDrawingsOwnLevelNotThePapers() {
         DrawnSheet sheet = aSheet().scannedAt(200).turned(-0.8).drawnTilted(0.55);
