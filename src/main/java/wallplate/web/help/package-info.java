@@ -1,4 +1,4 @@
-/** Help, a page for each screen. */
+/** Help: one page with a section for each screen. */
 @NullMarked
 package wallplate.web.help;
 
