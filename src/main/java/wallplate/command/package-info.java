@@ -2,18 +2,7 @@
  * The command line.
  */
 @NullMarked
-@ApplicationModule(
-        allowedDependencies = {
-            "geometry",
-            "task",
-            "solver",
-            "drafting",
-            "sheet",
-            "measure",
-            "marking",
-            "assessment",
-            "report"
-        })
+@ApplicationModule(allowedDependencies = {"task", "solver", "sheet", "marking", "assessment", "report"})
 package wallplate.command;
 
 import org.jspecify.annotations.NullMarked;

@@ -6,7 +6,7 @@
  * and never came to an end is set aside.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"task", "solver", "assessment", "records", "report", "sheet"})
+@ApplicationModule(allowedDependencies = {"task", "sheet", "assessment", "report", "records"})
 package wallplate.jobs;
 
 import org.jspecify.annotations.NullMarked;

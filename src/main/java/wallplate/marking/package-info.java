@@ -2,7 +2,7 @@
  * The marking guideline and its rules: measurements become marks, each with its reason and its feedback.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"geometry", "task", "solver", "measure"})
+@ApplicationModule(allowedDependencies = {"task", "solver", "measure"})
 package wallplate.marking;
 
 import org.jspecify.annotations.NullMarked;

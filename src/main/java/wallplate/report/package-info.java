@@ -3,8 +3,7 @@
  * no mark is computed here.
  */
 @NullMarked
-@ApplicationModule(
-        allowedDependencies = {"geometry", "task", "solver", "drafting", "sheet", "measure", "marking", "assessment"})
+@ApplicationModule(allowedDependencies = {"geometry", "task", "solver", "sheet", "measure", "marking", "assessment"})
 package wallplate.report;
 
 import org.jspecify.annotations.NullMarked;

@@ -4,7 +4,7 @@
  * <p>Real sizes are millimetres and angles degrees. Nothing here solves or marks.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"geometry"})
+@ApplicationModule(allowedDependencies = {})
 package wallplate.task;
 
 import org.jspecify.annotations.NullMarked;
