@@ -10,7 +10,7 @@ import wallplate.sheet.InkImage;
  * Ink that is put down exactly: strokes with a blurred-box profile, then grain in the strokes and noise all over.
  *
  * <p>A stroke's ink across is a box of its breadth blurred by a Gaussian, the model of measuring practice for scanned
- * lines; strokes that overlap darken one another as two layers of the same pencil do.
+ * lines; the ink of strokes that overlap is added up, to black at most.
  */
 public final class InkCanvas {
 
@@ -32,6 +32,15 @@ public final class InkCanvas {
 
     /** Draws one straight stroke. */
     public InkCanvas stroke(Segment segment, double breadthMm, double darkness) {
+        return put(segment, breadthMm, darkness, breadthMm / 4);
+    }
+
+    /** Draws a short piece of a bent stroke that its neighbours carry on: its ends meet theirs without doubling. */
+    public InkCanvas piece(Segment segment, double breadthMm, double darkness) {
+        return put(segment, breadthMm, darkness, 0);
+    }
+
+    private InkCanvas put(Segment segment, double breadthMm, double darkness, double beyondMm) {
         Line line = segment.line();
         double length = segment.length();
         double reach = breadthMm / 2 + 4 * BLUR_MM;
@@ -45,9 +54,9 @@ public final class InkCanvas {
                 double across = line.distanceTo(point);
                 if (Math.abs(across) <= reach) {
                     double along = line.positionOf(point) - length / 2;
-                    double share = box(across, breadthMm / 2) * box(along, length / 2 + breadthMm / 4);
+                    double share = box(across, breadthMm / 2) * box(along, length / 2 + beyondMm);
                     int index = row * widthPx + column;
-                    ink[index] += (float) (share * darkness * (1 - ink[index] / 255));
+                    ink[index] += (float) (share * darkness);
                 }
             }
         }

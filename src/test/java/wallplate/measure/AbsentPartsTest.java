@@ -1,0 +1,103 @@
+package wallplate.measure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.assertj.core.api.SoftAssertions;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import wallplate.geometry.Segment;
+import wallplate.sheet.LevelPage;
+import wallplate.solver.DrawnLine;
+import wallplate.solver.ExpectedDrawing;
+import wallplate.task.EavesSide;
+
+/** Pages on which a part is left out, or that are drawn the other way round. */
+class AbsentPartsTest {
+
+    private static final ExpectedDrawing NET_LOFT = MeasureTasks.solved(MeasureTasks.NET_LOFT);
+
+    @ParameterizedTest
+    @CsvSource({
+        "gutter, gutter.width gutter.depth barge-board.clearance",
+        "fascia gutter, fascia.thickness fascia.depth gutter.width gutter.depth",
+        "post, post.width post.position",
+        "tie-beam, tie-beam.depth",
+        "ceiling brander, ceiling.drop brander.width brander.depth brander.spacing",
+    })
+    void saysThatAPartIsAbsentThatIsNotDrawn(String parts, String keys) {
+        List<String> leftOut = List.of(parts.split(" "));
+        LevelPage page = ExactPage.of(NET_LOFT, line -> !leftOut.contains(line.part()));
+        MeasuredSheet sheet = new Measurer().measure(page, NET_LOFT);
+        SoftAssertions softly = new SoftAssertions();
+        for (String key : keys.split(" ")) {
+            softly.assertThat(sheet.measurement(key).orElseThrow().finding()).as(key).isEqualTo(new Finding.Absent());
+        }
+        softly.assertAll();
+    }
+
+    @Test
+    void countsOneSupportFewer() {
+        int asked = (int) NET_LOFT.lines().stream()
+                .filter(line -> line.part().equals("support") && line.edge().equals("low"))
+                .count();
+        LevelPage page = ExactPage.of(NET_LOFT, line -> !(line.part().equals("support") && line.index() == asked - 1));
+        assertThat(finding(page, "support.count")).isEqualTo(new Finding.Count(asked - 1));
+    }
+
+    @Test
+    void seesThatTimberIsNotCrossed() {
+        LevelPage page = ExactPage.of(NET_LOFT, line -> !line.edge().startsWith("cross"));
+        for (String key : List.of("wall-plate.crossed", "support.crossed")) {
+            assertThat(finding(page, key)).as(key).isEqualTo(new Finding.YesNo(false));
+        }
+    }
+
+    @Test
+    void seesThatTheBeamFillingIsNotHatched() {
+        LevelPage page = ExactPage.of(NET_LOFT, line -> !line.edge().equals("hatch"));
+        assertThat(finding(page, "beam-filling.hatched")).isEqualTo(new Finding.YesNo(false));
+    }
+
+    @Test
+    void mirroredPageGivesTheSameValuesAndMirroredEvidence() {
+        double width = NET_LOFT.task().sheet().widthMm();
+        double height = NET_LOFT.task().sheet().heightMm();
+        boolean right = NET_LOFT.task().eaves() == EavesSide.RIGHT;
+        List<DrawnLine> lines = NET_LOFT.lines();
+        MeasuredSheet sheet = new Measurer().measure(ExactPage.of(lines, right, width, height), NET_LOFT);
+        MeasuredSheet mirrored = new Measurer().measure(ExactPage.of(lines, !right, width, height), NET_LOFT);
+        SoftAssertions softly = new SoftAssertions();
+        for (Measurement measurement : sheet.measurements()) {
+            Measurement other = mirrored.measurement(measurement.key()).orElseThrow();
+            if (measurement.key().equals("drawing.eaves")) {
+                softly.assertThat(measurement.finding()).isEqualTo(new Finding.Word("right"));
+                softly.assertThat(other.finding()).isEqualTo(new Finding.Word("left"));
+            } else {
+                assertSame(softly, measurement, other, width);
+            }
+        }
+        softly.assertAll();
+    }
+
+    private static void assertSame(SoftAssertions softly, Measurement one, Measurement other, double width) {
+        if (one.finding() instanceof Finding.Quantity first && other.finding() instanceof Finding.Quantity second) {
+            softly.assertThat(Math.abs(first.value() - second.value())).as(one.key()).isLessThan(0.01);
+        } else {
+            softly.assertThat(other.finding()).as(one.key()).isEqualTo(one.finding());
+        }
+        softly.assertThat(other.evidence()).as("evidence of %s", one.key()).hasSameSizeAs(one.evidence());
+        for (int index = 0; index < Math.min(one.evidence().size(), other.evidence().size()); index++) {
+            Segment here = one.evidence().get(index);
+            Segment there = other.evidence().get(index);
+            double off = Math.hypot(
+                    width - here.midpoint().x() - there.midpoint().x(), here.midpoint().y() - there.midpoint().y());
+            softly.assertThat(off).as("evidence %d of %s", index, one.key()).isLessThan(0.5);
+        }
+    }
+
+    private static Finding finding(LevelPage page, String key) {
+        return new Measurer().measure(page, NET_LOFT).measurement(key).orElseThrow().finding();
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package wallplate.measure.pdf;
+
+import org.jspecify.annotations.NullMarked;
