@@ -14,9 +14,8 @@ import wallplate.stroke.Edge;
  * beam and ceiling.
  *
  * @param boxes from the eaves inwards
- * @param spare lines that cross the band as darkly as a box's side and belong to no box
  */
-record BoxRow(List<Box> boxes, int spare) {
+record BoxRow(List<Box> boxes) {
 
     /** One box: its two sides, the nearer to the eaves first. */
     record Box(Edge low, Edge high, double from, double to) {
@@ -65,7 +64,7 @@ record BoxRow(List<Box> boxes, int spare) {
             boxes.add(box(view, lower, across, height, columns.get(pair[0]), columns.get(pair[1]), others));
         }
         boxes.sort(Comparator.comparingDouble(Box::centre));
-        return new BoxRow(boxes, columns.size() - 2 * boxes.size());
+        return new BoxRow(boxes);
     }
 
     /** Whether a line runs in the boxes' own direction rather than plumb, as the sides of the beam filling do. */

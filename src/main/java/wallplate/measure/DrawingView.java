@@ -1,6 +1,7 @@
 package wallplate.measure;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -94,7 +95,7 @@ record DrawingView(
                 .sorted()
                 .toArray();
         double darkest = inks[inks.length - 1];
-        double[] outlines = java.util.Arrays.stream(inks).filter(ink -> ink > 0.6 * darkest).toArray();
+        double[] outlines = Arrays.stream(inks).filter(ink -> ink > 0.6 * darkest).toArray();
         return outlines[outlines.length / 2];
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 import wallplate.stroke.CrossLines;
@@ -81,36 +82,32 @@ final class EavesReader {
         double endX = Math.max(top.segment().start().x(), bottom.segment().start().x());
         List<Crossing> columns = columns(endX, top, bottom, 0.12, 0.88);
         List<Crossing> faces = facesToo(columns, columns(endX, top, bottom, 0.5, 1.2));
-        Stand stand = stand(columns, faces, top, bottom, endX + 6, expectation.asksPart("barge-board") ? bargeEnd(endX) : Optional.empty());
-        if (stand == null) {
+        Optional<Edge> bargeAtFirst = expectation.asksPart("barge-board") ? bargeEnd(endX) : Optional.empty();
+        Optional<Stand> found = stand(columns, faces, top, bottom, endX + 6, bargeAtFirst);
+        if (found.isEmpty()) {
             return nothing();
         }
+        Stand stand = found.get();
         double lowY = bottom.yAt(stand.cut.position());
         double highY = top.yAt(stand.cut.position());
-        double closest = stand.face == null ? 2 : stand.cut.position() - stand.face.position();
+        double closest = stand.face.map(face -> stand.cut.position() - face.position()).orElse(2.0);
         Optional<Edge> cut = Optional.of(upright(stand.cut, lowY, highY, closest));
         double cutX = cut.get().xAt((lowY + highY) / 2);
-        Optional<Edge> fasciaOuter = Optional.ofNullable(stand.face).map(face -> upright(face, lowY, highY, closest));
-        double height = highY - lowY;
+        Optional<Edge> fasciaOuter = stand.face.map(face -> upright(face, lowY, highY, closest));
         double faceX = fasciaOuter.map(edge -> edge.xAt((lowY + highY) / 2)).orElse(cutX);
         Optional<Edge> bargeEnd = bargeEnd(faceX - 0.45);
-        Optional<Edge> bargeBottom = bargeEnd.flatMap(end -> bargeBottom(end, faceX, cutX));
-        Gutter gutter = gutter(faceX, lowY, highY, bargeEnd, bargeBottom);
-        Edge[] closing = fasciaOuter.map(outer -> fasciaEnds(outer, cut.get(), lowY, highY)).orElse(new Edge[2]);
-        Optional<Edge> fasciaTop = Optional.ofNullable(closing[1]);
-        Optional<Edge> fasciaBottom = Optional.ofNullable(closing[0]);
-        Optional<Edge> inner = Optional.empty();
-        if (gutter != null && fasciaOuter.isPresent()) {
-            inner = Optional.of(gutterInner(fasciaOuter.get(), gutter));
-        }
+        Optional<Edge> bargeBottom = bargeEnd.flatMap(end -> bargeBottom(end, faceX));
+        Optional<Gutter> gutter = gutter(faceX, lowY, highY, bargeEnd, bargeBottom);
+        Optional<Closing> closing = fasciaOuter.flatMap(outer -> fasciaEnds(outer, cut.get(), lowY, highY));
+        Optional<Edge> inner = gutter.flatMap(box -> fasciaOuter.map(face -> gutterInner(face, box)));
         return new Eaves(
                 cut,
                 fasciaOuter,
-                fasciaTop,
-                fasciaBottom,
-                Optional.ofNullable(gutter).map(Gutter::outer),
-                Optional.ofNullable(gutter).map(Gutter::bottom),
-                Optional.ofNullable(gutter).map(Gutter::rim),
+                closing.map(Closing::top),
+                closing.map(Closing::bottom),
+                gutter.map(Gutter::outer),
+                gutter.map(Gutter::bottom),
+                gutter.map(Gutter::rim),
                 inner,
                 bargeEnd,
                 bargeBottom,
@@ -153,7 +150,7 @@ final class EavesReader {
         return roof.coveringTop().or(roof::coveringBottom).or(roof::rafterTop).map(edge -> edge.yAt(x)).orElse(0.0);
     }
 
-    private record Stand(Crossing cut, Crossing face, double cost) {}
+    private record Stand(Crossing cut, Optional<Crossing> face) {}
 
     private Edge upright(Crossing column, double lowY, double highY, double closestMm) {
         double window = Math.min(0.25, 0.2 * closestMm);
@@ -164,7 +161,7 @@ final class EavesReader {
      * Which upright is the plumb cut and which the fascia's face: the rafter's two edges end at the cut, give or take
      * an overshot corner, the board's closing lines lie between cut and face, and the sizes speak for or against.
      */
-    private Stand stand(
+    private Optional<Stand> stand(
             List<Crossing> columns, List<Crossing> faces, Edge top, Edge bottom, double fromX, Optional<Edge> bargeEnd) {
         double endTop = inkEnd(top, columns, fromX);
         double endBottom = inkEnd(bottom, columns, fromX);
@@ -177,7 +174,7 @@ final class EavesReader {
                     + 2 * (1 - cut.coverage())
                     + overhangCost(cut.position());
             double alone = cost + (expectation.asksPart("fascia") ? 3 : 0.5);
-            ranking.offer(new Stand(cut, null, alone), cut.position(), alone);
+            ranking.offer(new Stand(cut, Optional.empty()), cut.position(), alone);
             for (Crossing face : faces) {
                 double thickness = cut.position() - face.position();
                 if (thickness < 0.5 || thickness > 5.5) {
@@ -191,11 +188,11 @@ final class EavesReader {
                         + (barge ? 2.5 : 0)
                         + (expectation.asksPart("fascia") ? 0 : 2)
                         - closed(face.position(), cut.position(), bottom, top);
-                ranking.offer(new Stand(cut, face, both), cut.position(), both);
+                ranking.offer(new Stand(cut, Optional.of(face)), cut.position(), both);
             }
         }
         cutRival = ranking.rival(0.5, DOUBT_MARGIN);
-        return ranking.best().orElse(null);
+        return ranking.best();
     }
 
     private double overhangCost(double cutX) {
@@ -244,8 +241,13 @@ final class EavesReader {
                 .orElse(last);
     }
 
-    /** The short level lines that close the fascia, bottom and top; null where none is found. */
-    private Edge[] fasciaEnds(Edge outer, Edge inner, double lowY, double highY) {
+    private record Closing(Edge bottom, Edge top) {}
+
+    /** A level line that may close the board below or above, and how unlikely it is to. */
+    private record End(Crossing row, double cost) {}
+
+    /** The short level lines that close the fascia. */
+    private Optional<Closing> fasciaEnds(Edge outer, Edge inner, double lowY, double highY) {
         double outerX = outer.middle().x();
         double innerX = inner.middle().x();
         double width = innerX - outerX;
@@ -253,23 +255,28 @@ final class EavesReader {
         List<Crossing> rows = crossLines.find(
                 Level.uprightAt(outerX), lowY - 13, coveringY(innerX) + 1, Level.RIGHT,
                 y -> 0.2 * width, y -> 0.8 * width, 0.75);
+        List<End> bottoms = rows.stream()
+                .filter(row -> row.position() <= middle)
+                .map(row -> new End(row, endCost(outer, inner, row, middle, -1)))
+                .toList();
+        List<End> tops = rows.stream()
+                .filter(row -> row.position() >= middle)
+                .map(row -> new End(row, endCost(outer, inner, row, middle, 1)))
+                .toList();
         Ranking<Crossing[]> ranking = new Ranking<>(7);
-        for (Crossing bottom : rows) {
-            for (Crossing top : rows) {
-                double depth = top.position() - bottom.position();
-                if (bottom.position() > middle || top.position() < middle || depth < 2) {
+        for (End bottom : bottoms) {
+            for (End top : tops) {
+                double depth = top.row.position() - bottom.row.position();
+                if (depth < 2) {
                     continue;
                 }
-                double cost = endCost(outer, inner, bottom, middle, -1)
-                        + endCost(outer, inner, top, middle, 1)
-                        + Math.min(2.2, expectation.cost("fascia.depth", depth));
-                ranking.offer(new Crossing[] {bottom, top}, depth, cost);
+                double cost = bottom.cost + top.cost + Math.min(2.2, expectation.cost("fascia.depth", depth));
+                ranking.offer(new Crossing[] {bottom.row, top.row}, depth, cost);
             }
         }
         fasciaRival = ranking.rival(0.5, DOUBT_MARGIN);
         return ranking.best()
-                .map(ends -> new Edge[] {closing(ends[0], outerX, innerX), closing(ends[1], outerX, innerX)})
-                .orElse(new Edge[2]);
+                .map(ends -> new Closing(closing(ends[0], outerX, innerX), closing(ends[1], outerX, innerX)));
     }
 
     private Edge closing(Crossing row, double outerX, double innerX) {
@@ -350,10 +357,8 @@ final class EavesReader {
     }
 
     /** The barge board's lower edge: the sloping line that starts at the foot of its end. */
-    private Optional<Edge> bargeBottom(Edge end, double faceX, double cutX) {
-        double footY = end.segment().start().y() < end.segment().end().y()
-                ? end.segment().start().y()
-                : end.segment().end().y();
+    private Optional<Edge> bargeBottom(Edge end, double faceX) {
+        double footY = lowEnd(end);
         double footX = end.xAt(footY);
         double cosine = view.slope().x();
         double free = (faceX - footX) / cosine;
@@ -370,17 +375,17 @@ final class EavesReader {
             return Optional.empty();
         }
         Line rough = new Line(new Point(footX, best.position()), view.slope());
-        double whole = wall.outer().map(edge -> (edge.xAt(best(edge, footY)) - footX) / cosine).orElse(free);
+        double whole = wall.outer().map(edge -> (edge.xAt(Math.max(lowEnd(edge), footY)) - footX) / cosine).orElse(free);
         Edge alone = view.fit().fit(rough, 0.4, readTo, 0.12, 0.3);
-        return Optional.of(bargeOverWholeLength(alone, rough, readTo, whole));
+        return Optional.of(bargeOverWholeLength(alone, readTo, whole));
     }
 
-    private static double best(Edge edge, double y) {
-        return Math.max(Math.min(edge.segment().start().y(), edge.segment().end().y()), y);
+    private static double lowEnd(Edge upright) {
+        return Math.min(upright.segment().start().y(), upright.segment().end().y());
     }
 
     /** Uses the edge's whole length to the wall where it keeps clear of the rafter's underside. */
-    private Edge bargeOverWholeLength(Edge alone, Line rough, double readTo, double whole) {
+    private Edge bargeOverWholeLength(Edge alone, double readTo, double whole) {
         Edge rafter = roof.rafterBottom().orElseThrow();
         double clear = Math.abs(rafter.line().distanceTo(alone.middle()));
         if (clear < 0.55 || whole < readTo + 3) {
@@ -401,24 +406,18 @@ final class EavesReader {
     record Rim(double y, double sigma, Optional<Double> rival) {}
 
     /** Two sides of the gutter's box: a level bottom that ends at the fascia's face, and an upright at its other end. */
-    private Gutter gutter(
+    private Optional<Gutter> gutter(
             double faceX, double lowY, double highY, Optional<Edge> bargeEnd, Optional<Edge> bargeBottom) {
         List<Crossing> rows = crossLines.find(
                 Level.uprightAt(faceX), lowY - 10, highY + 4, Level.RIGHT, y -> -2.6, y -> -0.4, 0.5);
-        List<Gutter> found = new ArrayList<>();
-        List<Double> costs = new ArrayList<>();
+        Ranking<Gutter> ranking = new Ranking<>(9);
         for (Crossing row : rows) {
             double leftX = leftEnd(row.position(), faceX - 1);
             double width = faceX - leftX;
             if (width < 1.5 || bargeEnd.map(end -> leftX < end.xAt(row.position()) - 1.2).orElse(false)) {
                 continue;
             }
-            addGutters(found, costs, row, leftX, faceX, bargeEnd);
-        }
-        Ranking<Gutter> ranking = new Ranking<>(9);
-        for (int index = 0; index < found.size(); index++) {
-            Gutter gutter = found.get(index);
-            ranking.offer(gutter, gutter.rim.y - gutter.bottom.middle().y() + 10 * (faceX - gutter.outer.middle().x()), costs.get(index));
+            addGutters(ranking, row, leftX, faceX, bargeEnd);
         }
         if (ranking.rival(0.6, DOUBT_MARGIN).isPresent()) {
             gutterDoubt = Optional.of("lines near the fascia could be read as different gutters");
@@ -428,7 +427,7 @@ final class EavesReader {
         if (ranking.best().isEmpty() && !isClean(faceX, lowY, highY, bargeEnd, bargeBottom)) {
             gutterDoubt = Optional.of("there is ink where the gutter should hang, but no clear gutter");
         }
-        return ranking.best().orElse(null);
+        return ranking.best();
     }
 
     /** Whether the place where a gutter should hang shows no more ink than the lines already known there. */
@@ -471,7 +470,7 @@ final class EavesReader {
     }
 
     private void addGutters(
-            List<Gutter> found, List<Double> costs, Crossing row, double leftX, double faceX, Optional<Edge> bargeEnd) {
+            Ranking<Gutter> ranking, Crossing row, double leftX, double faceX, Optional<Edge> bargeEnd) {
         double bottomY = row.position();
         List<Crossing> columns = crossLines.find(
                 Level.levelAt(bottomY), leftX - 1.5, leftX + 3.6, Level.UP, x -> 0.4, x -> 2.8, 0.5);
@@ -480,10 +479,11 @@ final class EavesReader {
             if (x > faceX - 1.2 || bargeEnd.map(end -> Math.abs(end.xAt(bottomY) - x) < 0.3).orElse(false)) {
                 continue;
             }
-            Rim rim = rim(x, bottomY);
-            if (rim == null) {
+            Optional<Rim> end = rim(x, bottomY);
+            if (end.isEmpty()) {
                 continue;
             }
+            Rim rim = end.get();
             double depth = rim.y - bottomY;
             // A gutter hangs below the covering that drains into it.
             boolean aboveCovering = roof.coveringBottom().map(edge -> bottomY > edge.yAt(x) - 0.8).orElse(false);
@@ -499,8 +499,9 @@ final class EavesReader {
                     + 0.5 * Math.abs(leftX - x);
             Edge bottom = view.fit().fit(Level.levelAt(bottomY), x + 0.4, faceX - 0.4, 0.12, 0.25);
             Edge outer = view.fit().fit(Level.uprightAt(x), bottomY + 0.4, rim.y - 0.3, 0.12, 0.25);
-            found.add(new Gutter(outer, bottom, rim));
-            costs.add(cost);
+            // One figure for width and depth together, so that gutters that differ in either are rivals.
+            double size = rim.y - bottom.middle().y() + 10 * (faceX - outer.middle().x());
+            ranking.offer(new Gutter(outer, bottom, rim), size, cost);
         }
     }
 
@@ -508,9 +509,9 @@ final class EavesReader {
      * The free upper end of an upright: the one height that best parts its dark piece from the lighter one above, refined
      * to where the darkness is half-way between both. Broken lead and a construction line that runs on are allowed for.
      *
-     * @return the height and one standard deviation; null where no end stands out
+     * @return the height and one standard deviation; empty where no end stands out
      */
-    private Rim rim(double x, double bottomY) {
+    private Optional<Rim> rim(double x, double bottomY) {
         double step = 0.1;
         int steps = (int) Math.round(RIM_REACH_MM / step);
         double[] heights = new double[steps];
@@ -518,36 +519,16 @@ final class EavesReader {
             heights[at] = bottomY + 0.4 + (at + 0.5) * step;
         }
         double[] middle = middleInk(x, heights);
-        double[] sums = new double[steps + 1];
-        double[] squares = new double[steps + 1];
-        for (int at = 0; at < steps; at++) {
-            sums[at + 1] = sums[at] + middle[at];
-            squares[at + 1] = squares[at] + middle[at] * middle[at];
+        Parting parting = new Parting(middle, 0.25 * view.outlineInk());
+        OptionalInt best = parting.best(OptionalInt.empty());
+        if (best.isEmpty()) {
+            return Optional.empty();
         }
-        int end = -1;
-        double least = Double.MAX_VALUE;
-        for (int at = 10; at < steps - 6; at++) {
-            double error = spread(sums, squares, 0, at) + spread(sums, squares, at, steps);
-            double contrast = sums[at] / at - (sums[steps] - sums[at]) / (steps - at);
-            if (contrast > 0.25 * view.outlineInk() && error < least) {
-                least = error;
-                end = at;
-            }
-        }
-        if (end < 0) {
-            return null;
-        }
-        double rival = Double.MAX_VALUE;
-        int rivalAt = 0;
-        for (int at = 10; at < steps - 6; at++) {
-            double error = spread(sums, squares, 0, at) + spread(sums, squares, at, steps);
-            double contrast = sums[at] / at - (sums[steps] - sums[at]) / (steps - at);
-            if (Math.abs(at - end) > 6 && contrast > 0.25 * view.outlineInk() && error < rival) {
-                rival = error;
-                rivalAt = at;
-            }
-        }
-        Optional<Double> doubt = rival < RIM_DOUBT * least ? Optional.of(heights[rivalAt]) : Optional.empty();
+        int end = best.getAsInt();
+        OptionalInt rival = parting.best(best);
+        Optional<Double> doubt = rival.isPresent() && parting.error(rival.getAsInt()) < RIM_DOUBT * parting.error(end)
+                ? Optional.of(heights[rival.getAsInt()])
+                : Optional.empty();
         double half = (mean(middle, Math.max(0, end - 25), Math.max(3, end - 4))
                         + mean(middle, Math.min(steps - 6, end + 4), Math.min(steps, end + 14)))
                 / 2;
@@ -557,15 +538,10 @@ final class EavesReader {
             if (smooth >= half && next < half) {
                 double part = (smooth - half) / Math.max(1e-6, smooth - next);
                 // The pencil's point stopped before the end of the mark, which is as round as the line is broad.
-                return new Rim(heights[at] + (part - 0.5) * step - ROUND_END_MM, 0.1, doubt);
+                return Optional.of(new Rim(heights[at] + (part - 0.5) * step - ROUND_END_MM, 0.1, doubt));
             }
         }
-        return new Rim(heights[end] - step / 2 - ROUND_END_MM, 0.2, doubt);
-    }
-
-    private static double spread(double[] sums, double[] squares, int from, int to) {
-        double sum = sums[to] - sums[from];
-        return squares[to] - squares[from] - sum * sum / (to - from);
+        return Optional.of(new Rim(heights[end] - step / 2 - ROUND_END_MM, 0.2, doubt));
     }
 
     /**

@@ -1,6 +1,7 @@
 package wallplate.measure;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import wallplate.sheet.LevelPage;
 import wallplate.solver.Expected;
@@ -28,6 +29,6 @@ public final class Measurer {
                 .map(Expected::key)
                 .map(key -> Measurement.uncertain(key, reason))
                 .toList();
-        return new MeasuredSheet(measurements, java.util.Map.of(), Optional.empty());
+        return new MeasuredSheet(measurements, Map.of(), Optional.empty());
     }
 }

@@ -1,5 +1,6 @@
 package wallplate.measure;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -103,7 +104,7 @@ final class Ordered {
             this.roles = roles;
             this.longest = longest;
             this.bestLines = new int[roles];
-            java.util.Arrays.fill(bestLines, -1);
+            Arrays.fill(bestLines, -1);
         }
 
         void place(int role, int nextLine, int[] lines, double cost) {

@@ -1,8 +1,6 @@
 package wallplate.measure;
 
-import java.util.Arrays;
 import java.util.OptionalDouble;
-import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 import wallplate.geometry.Vector;
 import wallplate.sheet.InkImage;
@@ -69,16 +67,6 @@ final class Pattern {
         return inked / (double) Math.max(1, counted);
     }
 
-    /**
-     * How strongly a region is hatched in one direction: the spread of the mean ink along parallels in that direction,
-     * over the same spread for the direction square to it. About 1 where there is no hatching, 2 and more where there is.
-     */
-    double hatching(Region region, double directionDegrees) {
-        double with = spread(region, directionDegrees);
-        double against = spread(region, directionDegrees + 90);
-        return with / Math.max(against, 1);
-    }
-
     /** Mean ink of a region, as a part of an outline's. */
     double meanInk(Region region) {
         double sum = 0;
@@ -92,48 +80,6 @@ final class Pattern {
             }
         }
         return count == 0 ? 0 : sum / count / outlineInk;
-    }
-
-    private double spread(Region region, double directionDegrees) {
-        Line axis = Line.at(Point.ORIGIN, directionDegrees);
-        double bin = 0.2;
-        double lowest = Double.MAX_VALUE;
-        double highest = -Double.MAX_VALUE;
-        for (double y : new double[] {region.lowY(), region.highY()}) {
-            for (double x : new double[] {region.leftX(y), region.rightX(y)}) {
-                double offset = axis.distanceTo(new Point(x, y));
-                lowest = Math.min(lowest, offset);
-                highest = Math.max(highest, offset);
-            }
-        }
-        int bins = Math.max(1, (int) ((highest - lowest) / bin) + 2);
-        double[] sums = new double[bins];
-        int[] counts = new int[bins];
-        for (double y = region.lowY(); y < region.highY(); y += 0.1) {
-            for (double x = region.leftX(y); x < region.rightX(y); x += 0.1) {
-                if (!region.contains(x, y)) {
-                    continue;
-                }
-                int index = (int) ((axis.distanceTo(new Point(x, y)) - lowest) / bin);
-                if (index >= 0 && index < bins) {
-                    sums[index] += ink.at(x, y);
-                    counts[index]++;
-                }
-            }
-        }
-        double[] means = new double[bins];
-        int used = 0;
-        for (int index = 0; index < bins; index++) {
-            if (counts[index] >= 6) {
-                means[used++] = sums[index] / counts[index];
-            }
-        }
-        if (used < 4) {
-            return 0;
-        }
-        double mean = Arrays.stream(means, 0, used).average().orElse(0);
-        double squares = Arrays.stream(means, 0, used).map(value -> (value - mean) * (value - mean)).sum();
-        return Math.sqrt(squares / used);
     }
 
     /** A region of the page between two heights, with its own left and right end at each height. */

@@ -1,9 +1,12 @@
 package wallplate.measure;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import wallplate.geometry.Point;
+import wallplate.geometry.Vector;
 import wallplate.stroke.Edge;
 
 /**
@@ -19,8 +22,7 @@ record RoofLines(
         Optional<Edge> tieBeamTop,
         Optional<Edge> tieBeamBottom,
         Optional<Edge> ceilingTop,
-        Optional<Edge> ceilingBottom,
-        double confusion) {
+        Optional<Edge> ceilingBottom) {
 
     private static final double REACHES_BREAK_MM = 3.0;
     /** A line may be found in pieces; this long a piece at the break line is enough to follow it back. */
@@ -29,7 +31,7 @@ record RoofLines(
     static RoofLines of(DrawingView view, Expectation expectation) {
         Optional<Edge> breakLine = breakLine(view);
         List<Edge> slopes = mains(view, view.sloping(), breakLine, 30, 0.4, 0.6);
-        slopes.sort(Comparator.comparingDouble(edge -> view.squareToSlope().dot(edge.middle().minus(wallplate.geometry.Point.ORIGIN))));
+        slopes.sort(Comparator.comparingDouble(edge -> view.squareToSlope().dot(edge.middle().minus(Point.ORIGIN))));
         Ordered.Assignment roof = Ordered.assign(
                 slopes.stream().mapToDouble(edge -> heightAcross(view, edge, slopes)).toArray(),
                 slopes.stream().mapToDouble(Edge::length).toArray(),
@@ -57,13 +59,12 @@ record RoofLines(
                 beams.line(0).map(levels::get),
                 beams.line(1).map(levels::get),
                 beams.line(2).map(levels::get),
-                beams.line(3).map(levels::get),
-                Math.max(roof.confusion(), beams.confusion()));
+                beams.line(3).map(levels::get));
     }
 
     private static double[] allAsked(int roles) {
         double[] costs = new double[roles];
-        java.util.Arrays.fill(costs, Ordered.MISSING_COST);
+        Arrays.fill(costs, Ordered.MISSING_COST);
         return costs;
     }
 
@@ -239,7 +240,7 @@ record RoofLines(
                 .extendedTo(bottom.from(), bottom.to(), bottom.line());
         return new RoofLines(
                 breakLine, Optional.of(clear), rafterTop, coveringBottom, coveringTop, tieBeamTop, tieBeamBottom, ceilingTop,
-                ceilingBottom, confusion);
+                ceilingBottom);
     }
 
     /**
@@ -268,7 +269,7 @@ record RoofLines(
             String key,
             Optional<Edge> low,
             Optional<Edge> high,
-            wallplate.geometry.Vector along) {
+            Vector along) {
         if (low.isPresent() && high.isPresent() && expectation.asks(key)) {
             double drawn = low.get().distanceTo(high.get(), along);
             logs.add(Math.log(Math.max(drawn, 0.1) / expectation.exactOr(key, 1)));

@@ -11,7 +11,6 @@ import java.util.stream.Stream;
 import wallplate.geometry.Angles;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
-import wallplate.geometry.Vector;
 import wallplate.sheet.LevelPage;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
@@ -209,10 +208,7 @@ final class SheetMeasuring {
         Edge bottom = wall.top().get();
         between("wall-plate.width", Level.rightOf(left, right), left, right);
         between("wall-plate.depth", Level.above(bottom, top), bottom, top);
-        OptionalDouble crossed = pattern.crossed(
-                Level.crossing(left, bottom), Level.crossing(right, bottom), Level.crossing(left, top),
-                Level.crossing(right, top));
-        crossed("wall-plate.crossed", crossed);
+        crossed("wall-plate.crossed", crossed(left, right, bottom, top));
     }
 
     private Optional<Point> heel() {
@@ -270,12 +266,9 @@ final class SheetMeasuring {
         Edge lower = roof.rafterTop().get();
         Edge upper = roof.coveringBottom().get();
         double from = lower.from() - 2;
-        double to = roof.breakLine()
-                .map(edge -> lower.line().positionOf(Level.crossing(edge, lower)))
-                .orElse(lower.to()) - 0.6;
-        BoxRow row = BoxRow.read(view, expectation, "support", lower, upper, from, to, view.squareToSlope(),
+        BoxRow row = BoxRow.read(view, expectation, "support", lower, upper, from, shortOfBreak(lower), view.squareToSlope(),
                 Stream.of(eaves.cut(), eaves.fasciaOuter()).flatMap(Optional::stream).map(Edge::line).toList());
-        boxes("support", row, lower, upper, view.slope());
+        boxes("support", row, lower, upper);
         if (!row.boxes().isEmpty()) {
             BoxRow.Box first = row.boxes().get(0);
             double depth = lower.distanceTo(upper.within(
@@ -287,7 +280,7 @@ final class SheetMeasuring {
         }
     }
 
-    private void boxes(String part, BoxRow row, Edge lower, Edge upper, Vector along) {
+    private void boxes(String part, BoxRow row, Edge lower, Edge upper) {
         List<BoxRow.Box> boxes = row.boxes();
         count(part + ".count", boxes.size());
         if (boxes.isEmpty()) {
@@ -307,7 +300,7 @@ final class SheetMeasuring {
                     .toArray(Edge[]::new));
         }
         double[] crossed = boxes.stream()
-                .map(box -> crossed(box, lower, upper))
+                .map(box -> crossed(box.low(), box.high(), lower, upper))
                 .flatMapToDouble(OptionalDouble::stream)
                 .sorted()
                 .toArray();
@@ -323,10 +316,10 @@ final class SheetMeasuring {
         }
     }
 
-    private OptionalDouble crossed(BoxRow.Box box, Edge lower, Edge upper) {
+    private OptionalDouble crossed(Edge left, Edge right, Edge lower, Edge upper) {
         return pattern.crossed(
-                Level.crossing(box.low(), lower), Level.crossing(box.high(), lower), Level.crossing(box.low(), upper),
-                Level.crossing(box.high(), upper));
+                Level.crossing(left, lower), Level.crossing(right, lower), Level.crossing(left, upper),
+                Level.crossing(right, upper));
     }
 
     private void tieBeamAndCeiling() {
@@ -360,13 +353,18 @@ final class SheetMeasuring {
         }
     }
 
+    /** The place along a line up to which boxes are looked for: just short of the break line. */
+    private double shortOfBreak(Edge line) {
+        return roof.breakLine()
+                        .map(edge -> line.line().positionOf(Level.crossing(edge, line)))
+                        .orElse(line.to())
+                - 0.6;
+    }
+
     private int branders(Edge lower, Edge upper) {
         double start = wall.inner().map(edge -> lower.line().positionOf(Level.crossing(edge, lower))).orElse(lower.from()) + 0.6;
-        double end = roof.breakLine()
-                .map(edge -> lower.line().positionOf(Level.crossing(edge, lower)))
-                .orElse(lower.to()) - 0.6;
-        BoxRow row = BoxRow.read(view, expectation, "brander", lower, upper, start, end, Level.UP, List.of());
-        boxes("brander", row, lower, upper, Level.RIGHT);
+        BoxRow row = BoxRow.read(view, expectation, "brander", lower, upper, start, shortOfBreak(lower), Level.UP, List.of());
+        boxes("brander", row, lower, upper);
         return row.boxes().size();
     }
 
@@ -511,7 +509,6 @@ final class SheetMeasuring {
             }
         };
         double ink = pattern.meanInk(region);
-        double strength = Math.max(pattern.hatching(region, 45), pattern.hatching(region, 135));
         yesNo("beam-filling.hatched", ink > 0.08);
     }
 

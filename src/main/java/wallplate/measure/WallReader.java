@@ -17,8 +17,20 @@ final class WallReader {
             Optional<Edge> top,
             Optional<Edge> plateTop,
             Optional<Edge> plateOuter,
-            Optional<Edge> plateInner,
-            double confusion) {}
+            Optional<Edge> plateInner) {
+
+        private static Wall notFound() {
+            return new Wall(
+                    Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                    Optional.empty());
+        }
+
+        /** The wall alone, where no plate was found on it. */
+        private static Wall bare(Edge outer, Edge inner, Optional<Edge> top) {
+            return new Wall(
+                    Optional.of(outer), Optional.of(inner), top, Optional.empty(), Optional.empty(), Optional.empty());
+        }
+    }
 
     /** How much further a hidden line lies from its neighbour than the centre of the ink of both. */
     static final double SHARED_CENTRE_FACTOR = 1.6;
@@ -37,28 +49,22 @@ final class WallReader {
 
     Wall read() {
         if (roof.rafterBottom().isEmpty()) {
-            return new Wall(
-                    Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
-                    Optional.empty(), 1);
+            return Wall.notFound();
         }
         Edge rafter = roof.rafterBottom().get();
         double heelY = heelHeight(rafter);
         double heelX = rafter.xAt(heelY);
-        Pair faces = faces(heelX, heelY);
-        if (faces == null) {
-            return new Wall(
-                    Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
-                    Optional.empty(), 1);
+        Optional<Faces> faces = faces(heelX, heelY);
+        if (faces.isEmpty()) {
+            return Wall.notFound();
         }
-        Edge outer = view.fit(faces.outer, 0.5);
-        Edge inner = view.fit(faces.inner, 0.5);
+        Edge outer = view.fit(faces.get().outer, 0.5);
+        Edge inner = view.fit(faces.get().inner, 0.5);
         Optional<Edge> top = top(outer, inner, rafter, heelY);
         if (top.isEmpty()) {
-            return new Wall(
-                    Optional.of(outer), Optional.of(inner), top, Optional.empty(), Optional.empty(), Optional.empty(),
-                    faces.confusion);
+            return Wall.bare(outer, inner, top);
         }
-        return plate(outer, inner, top.get(), rafter, heelY, faces.confusion);
+        return plate(outer, inner, top.get(), rafter, heelY);
     }
 
     /** The height at which the heel is to be looked for. */
@@ -74,22 +80,20 @@ final class WallReader {
         return rafter.yAt(rafter.segment().start().x() + expectation.exactOr("rafter.overhang", 20));
     }
 
-    private record Pair(Run outer, Run inner, double cost, double confusion) {}
+    private record Faces(Run outer, Run inner) {}
 
-    private Pair faces(double heelX, double heelY) {
+    private Optional<Faces> faces(double heelX, double heelY) {
         double thickness = expectation.exactOr("wall.thickness", 11);
         double setIn = expectation.setIn();
         List<Run> candidates = new ArrayList<>();
         for (Run run : view.upright()) {
             double x = run.segment().midpoint().x();
-            double bottom = Math.min(run.segment().start().y(), run.segment().end().y());
-            if (run.length() >= 6 && Math.abs(x - heelX) < 2 * thickness + 6 && bottom < heelY - 6
+            if (run.length() >= 6 && Math.abs(x - heelX) < 2 * thickness + 6 && bottom(run) < heelY - 6
                     && run.segment().midpoint().y() < heelY + 6) {
                 candidates.add(run);
             }
         }
-        Pair best = null;
-        double second = Double.MAX_VALUE;
+        Ranking<Faces> ranking = new Ranking<>(Double.MAX_VALUE);
         for (Run outer : candidates) {
             for (Run inner : candidates) {
                 double gap = inner.segment().midpoint().x() - outer.segment().midpoint().x();
@@ -102,15 +106,10 @@ final class WallReader {
                         + Math.min(3, 12 / Math.min(outer.length(), inner.length()) - 0.5)
                         + 2 * (1 - cutOff(outer, inner))
                         + ceilingCost(inner);
-                if (best == null || cost < best.cost) {
-                    second = best == null ? second : Math.min(second, best.cost);
-                    best = new Pair(outer, inner, cost, 0);
-                } else {
-                    second = Math.min(second, cost);
-                }
+                ranking.offer(new Faces(outer, inner), gap, cost);
             }
         }
-        return best == null ? null : new Pair(best.outer, best.inner, best.cost, Math.exp(best.cost - second));
+        return ranking.best();
     }
 
     /** The share of ink on the best level line that joins two faces at their lower ends, where a wall is cut off. */
@@ -174,7 +173,7 @@ final class WallReader {
         return Math.max(outer.xAt(y) + 0.4, rafter.xAt(y) + 0.6);
     }
 
-    private Wall plate(Edge outer, Edge inner, Edge top, Edge rafter, double heelY, double confusion) {
+    private Wall plate(Edge outer, Edge inner, Edge top, Edge rafter, double heelY) {
         double outerX = outer.xAt(heelY);
         double innerX = inner.xAt(heelY);
         double topY = top.middle().y();
@@ -202,9 +201,7 @@ final class WallReader {
             }
         }
         if (ranking.best().isEmpty()) {
-            return new Wall(
-                    Optional.of(outer), Optional.of(inner), Optional.of(top), Optional.empty(), Optional.empty(),
-                    Optional.empty(), confusion);
+            return Wall.bare(outer, inner, Optional.of(top));
         }
         Crossing left = ranking.best().orElseThrow()[0];
         Crossing right = ranking.best().orElseThrow()[1];
@@ -216,7 +213,7 @@ final class WallReader {
         Edge plateTop = plateTop(left.position(), right.position(), heelY);
         return new Wall(
                 Optional.of(outer), Optional.of(inner), Optional.of(top), Optional.of(plateTop),
-                Optional.of(plateOuter), Optional.of(plateInner), confusion);
+                Optional.of(plateOuter), Optional.of(plateInner));
     }
 
     /** How many whole dark columns are neither the plate's sides nor the wall's faces. */

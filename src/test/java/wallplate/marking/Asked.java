@@ -8,32 +8,10 @@ import wallplate.solver.ExpectedDrawing;
 import wallplate.task.DrawingTask;
 import wallplate.task.TaskFile;
 import wallplate.task.TaskReading;
+import wallplate.task.Tasks;
 
 /** What a test's task asks for, value by value; all else is that of the boathouse: 1:20, 26 degrees, purlins. */
 public final class Asked {
-
-    private static final String BOATHOUSE =
-            """
-            id: boathouse-eaves
-            title: Section through the eaves of the boathouse
-            detail: eaves-section
-            scale: "1:20"
-            eaves: right
-            pitch: 26
-            wall: {thickness: 230, plate-flush: inner}
-            wall-plate: {width: 100, depth: 50}
-            tie-beam: {depth: 150}
-            rafter: {depth: 150, overhang: 400}
-            support: {name: purlin, width: 50, depth: 75, spacing: 900}
-            covering: {name: corrugated sheeting, thickness: 40, projection: 60}
-            fascia: {thickness: 25, depth: 225}
-            gutter: {width: 125, depth: 100}
-            barge-board: {depth: 300, clearance: 20}
-            ceiling: {board: 12, brander: {width: 50, depth: 50, spacing: 400}}
-            posts: {width: 100, equal-spaces: 4, span: 6400, set-out-from: wall-centre}
-            break-line: {inside: 2400}
-            sheet: {size: A4, orientation: landscape, reference-bar: 100}
-            """;
 
     private final List<Expected> values = new ArrayList<>();
     private Map<String, Object> marking = Map.of();
@@ -80,7 +58,7 @@ public final class Asked {
 
     /** The task of the interchange page's example. */
     public static DrawingTask boathouse() {
-        return ((TaskReading.Accepted) TaskFile.read(BOATHOUSE)).task();
+        return ((TaskReading.Accepted) TaskFile.read(Tasks.BOATHOUSE)).task();
     }
 
     public static DrawingTask withMarking(DrawingTask task, Map<String, Object> marking) {
