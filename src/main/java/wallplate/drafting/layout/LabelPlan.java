@@ -40,7 +40,8 @@ final class LabelPlan {
     /**
      * One label.
      *
-     * @param anchors where its leader may end, the better ones first
+     * @param anchors where its leader may end, the better ones first; none where the part is hidden or too small to be
+     *     pointed at
      */
     record Label(String part, String text, List<Anchor> anchors) {
 
@@ -59,7 +60,7 @@ final class LabelPlan {
             List<Anchor> anchors = anchors(part, bodies).stream()
                     .map(anchor -> new Anchor(placement.apply(anchor.place()), anchor.inside()))
                     .toList();
-            if (!anchors.isEmpty() && isNamed(part)) {
+            if (isNamed(part)) {
                 labels.add(new Label(part, names.label(part), anchors));
             }
         }

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.stream.Collectors;
 import wallplate.drafting.DrawingOptions;
 import wallplate.drafting.layout.LabelPlacement.Placed;
 import wallplate.drafting.layout.TitleBlock.Cell;
@@ -37,6 +38,12 @@ public final class ModelSheet {
     private static final double TITLE_SHARE = 0.7;
     /** Title, underline and scale, for a title of one line. */
     private static final double TITLE_ROOM = TITLE_LINE + SCALE_HEIGHT + 3;
+
+    private static final double NOTE_HEIGHT = 2.5;
+    private static final double NOTE_LINE = 4.2;
+    private static final double NOTE_WIDTH = 95;
+    /** Between a label's text and the notes. */
+    private static final double CLEAR_OF_NOTES = 1.5;
 
     private final ExpectedDrawing drawing;
     private final DrawingTask task;
@@ -158,7 +165,7 @@ public final class ModelSheet {
                 .max()
                 .orElse(0);
         double height = titleLines.size() * TITLE_LINE + SCALE_HEIGHT + 3;
-        Point middle = titlePlace(clutter, width, height);
+        Point middle = placeUnderDrawing(clutter, width, height);
         double y = middle.y() + TITLE_LINE - TITLE_HEIGHT;
         for (String line : titleLines) {
             y -= TITLE_LINE;
@@ -180,8 +187,8 @@ public final class ModelSheet {
         clutter.add(new Box(middle.x() - width / 2, middle.y() - height, middle.x() + width / 2, middle.y()));
     }
 
-    /** The middle of the title's upper edge. */
-    private Point titlePlace(Clutter clutter, double width, double height) {
+    /** The middle of the upper edge of the free place nearest to the drawing's foot. */
+    private Point placeUnderDrawing(Clutter clutter, double width, double height) {
         Box content = content();
         Point foot = placement.apply(new Point(content.centre().x(), content.bottom()));
         Point best = new Point(foot.x(), foot.y() - TITLE_GAP);
@@ -210,10 +217,42 @@ public final class ModelSheet {
         LabelPlan labels = new LabelPlan(lines, names);
         LabelPlacement finder =
                 new LabelPlacement(plan.frame().grown(-SheetPlan.CLEAR), clutter, labels.bodies(placement));
-        for (LabelPlan.Label label : labels.labels(placement)) {
+        List<LabelPlan.Label> all = labels.labels(placement);
+        for (LabelPlan.Label label : all) {
             finder.add(label, measure.widthMm(label.text(), Typeface.LETTERING, LabelPlacement.TEXT_HEIGHT));
         }
-        finder.place().forEach(placed -> label(placed, inks));
+        List<Placed> placed = finder.place();
+        for (Placed place : placed) {
+            label(place, inks);
+            clutter.add(place.text().grown(CLEAR_OF_NOTES));
+            clutter.add(place.leader(), Clutter.OUTLINE);
+        }
+        Set<LabelPlan.Label> named = placed.stream().map(Placed::label).collect(Collectors.toSet());
+        List<String> unnamed = all.stream()
+                .filter(label -> !named.contains(label))
+                .map(LabelPlan.Label::text)
+                .toList();
+        if (!unnamed.isEmpty()) {
+            notes(unnamed, inks, clutter);
+        }
+    }
+
+    /** What no leader found room for, listed under the drawing: a part is never left without its sizes. */
+    private void notes(List<String> texts, List<Ink> inks, Clutter clutter) {
+        Owner owner = Owner.of(Layer.LABEL);
+        List<String> notes = new TextLines(measure)
+                .broken("Also drawn: " + String.join("; ", texts) + ".", Typeface.LETTERING, NOTE_HEIGHT, NOTE_WIDTH);
+        double width = notes.stream()
+                .mapToDouble(line -> measure.widthMm(line, Typeface.LETTERING, NOTE_HEIGHT))
+                .max()
+                .orElse(0);
+        Point middle = placeUnderDrawing(clutter, width, notes.size() * NOTE_LINE);
+        double y = middle.y() + NOTE_LINE - NOTE_HEIGHT;
+        for (String line : notes) {
+            y -= NOTE_LINE;
+            inks.add(Ink.Lettering.level(
+                    line, new Point(middle.x(), y), NOTE_HEIGHT, Alignment.MIDDLE, Typeface.LETTERING, owner));
+        }
     }
 
     private static void label(Placed placed, List<Ink> inks) {

@@ -43,7 +43,10 @@ final class PartNames {
     /** What no dimension found room for and no size of the part tells. */
     private String withoutDimension(String part) {
         String slope = part.equals("rafter") ? missing(" at ", "roof.pitch") : "";
-        return slope + missing(", overhanging ", part + ".overhang") + missing(" at ", part + ".spacing", " centres");
+        return slope
+                + missing(", overhanging ", part + ".overhang")
+                + missing(" at ", part + ".spacing", " centres")
+                + missing(", the first at ", part + ".position");
     }
 
     private String missing(String before, String key) {

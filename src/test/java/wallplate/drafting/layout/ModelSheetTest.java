@@ -27,6 +27,7 @@ import wallplate.drafting.paper.Picture;
 import wallplate.drafting.pdf.FaceWidths;
 import wallplate.solver.ConstructionStep;
 import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.LineRole;
 import wallplate.solver.Solver;
 import wallplate.task.DrawingTask;
 import wallplate.task.RandomTasks;
@@ -120,6 +121,32 @@ class ModelSheetTest {
                 .sorted()
                 .toList();
         assertThat(labelled).containsExactlyElementsOf(drawn);
+    }
+
+    /** On a crowded sheet a part may have no leader; then it stands with its sizes in the notes under the drawing. */
+    @ParameterizedTest
+    @MethodSource("fittingSeeds")
+    void everyPartOfARandomTaskIsNamedAtALeaderOrInTheNotes(long seed) {
+        DrawingTask task = random(seed);
+        Picture picture = picture(task, DrawingOptions.FULL);
+        List<Ink.Lettering> labels = InkShapes.inks(picture, Ink.Lettering.class).stream()
+                .filter(text -> text.owner().layer() == Layer.LABEL)
+                .toList();
+        Set<String> atLeaders =
+                labels.stream().map(text -> text.owner().part()).collect(Collectors.toSet());
+        String notes = labels.stream()
+                .filter(text -> text.owner().part().isEmpty())
+                .map(Ink.Lettering::text)
+                .collect(Collectors.joining(" "));
+        PartNames names = new PartNames(
+                task.sizes(), new SizeFigures(Solver.solve(task), Figures.REAL), false, Set.of());
+        assertThat(Solver.solve(task).lines().stream()
+                        .filter(line -> line.role() != LineRole.BREAK)
+                        .map(line -> line.part())
+                        .filter(names::hasSizes)
+                        .distinct())
+                .as("seed %d, notes: %s", seed, notes)
+                .allMatch(part -> atLeaders.contains(part) || notes.contains(names.label(part).split(" ")[0]));
     }
 
     @ParameterizedTest
