@@ -123,6 +123,37 @@ class FormsTest {
     }
 
     @Test
+    void worksOutSizesTakenFromAPlan() throws Exception {
+        // Common practice, no source: 104 mm on a 1:50 plan are 5200 mm, drawn 260 mm long at 1:20.
+        pages.perform(get("/tasks/" + task.id()).param("plan", "1:50").param("lengths", "104 62,5"))
+                .andExpect(status().isOk())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("104 x 50 = 5200 mm; 5200 / 20 = 260 mm"),
+                                containsString("62.5 x 50 = 3125 mm; 3125 / 20 = 156.25 mm"),
+                                not(containsString("id=\"plan-faults\"")))));
+    }
+
+    @Test
+    void namesWhatItCannotReadOfAPlanAndKeepsIt() throws Exception {
+        pages.perform(get("/tasks/" + task.id()).param("plan", "1-50").param("lengths", "104 wide -3"))
+                .andExpect(status().isOk())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("found “1-50”"),
+                                containsString("Found “wide”"),
+                                containsString("Found “-3”"),
+                                containsString("value=\"104 wide -3\""))));
+    }
+
+    @Test
+    void showsWhatAKnownSlipWouldMakeOfASize() throws Exception {
+        // The lookout's pitch is 24 degrees; read off the other row of the protractor it is 90 - 24 = 66.
+        pages.perform(get("/tasks/" + task.id()))
+                .andExpect(content().string(allOf(containsString("What learners get wrong"), containsString("66°"))));
+    }
+
+    @Test
     void showsAFaultAtItsFieldOfTheTaskForm() throws Exception {
         pages.perform(post("/tasks")
                         .param("detail", "eaves-section")

@@ -198,8 +198,16 @@ class TaskController {
     }
 
     @GetMapping("/tasks/{id}")
-    String one(@PathVariable long id, @RequestParam(defaultValue = "true") boolean dimensions, Model model) {
+    String one(
+            @PathVariable long id,
+            @RequestParam(defaultValue = "true") boolean dimensions,
+            @RequestParam(required = false) @Nullable String plan,
+            @RequestParam(defaultValue = "") String lengths,
+            Model model) {
         KeptTask kept = found(id);
+        model.addAttribute(
+                "planSizes",
+                plan == null ? PlanSizes.empty() : PlanSizes.read(plan, lengths, kept.task().scale()));
         model.addAttribute("kept", kept);
         model.addAttribute("dimensions", dimensions);
         model.addAttribute("preview", TaskPreview.of(kept.task(), DrawingOptions.FULL.withDimensions(dimensions)));

@@ -12,6 +12,7 @@ import wallplate.solver.BriefCheck;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.MeasuredKey;
+import wallplate.solver.SlipValue;
 import wallplate.solver.Solver;
 import wallplate.task.DrawingTask;
 
@@ -19,9 +20,10 @@ import wallplate.task.DrawingTask;
  * The model answer of a task with its sizes on paper.
  *
  * @param svg the drawing as an element of a page
+ * @param slips what learners get wrong, by size; a size without a known slip is left out
  * @param advice what is possible but unusual
  */
-record TaskPreview(String svg, List<Size> sizes, List<Advice> advice) {
+record TaskPreview(String svg, List<Size> sizes, List<SlipsOfSize> slips, List<Advice> advice) {
 
     /**
      * One size of the drawing.
@@ -32,9 +34,24 @@ record TaskPreview(String svg, List<Size> sizes, List<Advice> advice) {
      */
     record Size(String label, Expected value, String working, String how) {}
 
+    /**
+     * What known slips would make of one size.
+     *
+     * @param label the size in the trade's words
+     */
+    record SlipsOfSize(String label, Expected right, List<SlipOfSize> slips) {}
+
+    /**
+     * @param value what would be drawn, as a value of the same kind as the right one
+     * @param sentence as the learner would be told
+     */
+    record SlipOfSize(double value, String unit, String sentence) {}
+
     static TaskPreview of(DrawingTask task, DrawingOptions options) {
         ExpectedDrawing expected = Solver.solve(task);
-        return new TaskPreview(ModelAnswer.of(expected).with(options).svg(), sizes(expected), BriefCheck.check(task));
+        List<Size> sizes = sizes(expected);
+        return new TaskPreview(
+                ModelAnswer.of(expected).with(options).svg(), sizes, slips(expected, sizes), BriefCheck.check(task));
     }
 
     private static List<Size> sizes(ExpectedDrawing expected) {
@@ -42,6 +59,21 @@ record TaskPreview(String svg, List<Size> sizes, List<Advice> advice) {
                 .collect(Collectors.toMap(MeasuredKey::key, Function.identity(), (one, same) -> one));
         return expected.values().stream()
                 .map(value -> size(value, Optional.ofNullable(keys.get(value.key())), expected.task()))
+                .toList();
+    }
+
+    private static List<SlipsOfSize> slips(ExpectedDrawing expected, List<Size> sizes) {
+        return sizes.stream()
+                .map(size -> new SlipsOfSize(
+                        size.label(), size.value(), slips(size.value(), expected.slipsFor(size.value().key()))))
+                .filter(size -> !size.slips().isEmpty())
+                .toList();
+    }
+
+    private static List<SlipOfSize> slips(Expected right, List<SlipValue> values) {
+        String unit = right instanceof Expected.Angle ? "deg" : right instanceof Expected.Count ? "count" : "mm";
+        return values.stream()
+                .map(slip -> new SlipOfSize(slip.value(), unit, slip.sentence()))
                 .toList();
     }
 
