@@ -1,5 +1,6 @@
 package wallplate.web.page;
 
+import java.math.RoundingMode;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.time.Clock;
@@ -146,7 +147,10 @@ public class Words {
     }
 
     private String figures(double value, String pattern) {
-        String text = new DecimalFormat(pattern, DecimalFormatSymbols.getInstance(language())).format(value);
+        DecimalFormat format = new DecimalFormat(pattern, DecimalFormatSymbols.getInstance(language()));
+        // As the solver's working rounds, so that a page does not contradict itself.
+        format.setRoundingMode(RoundingMode.HALF_UP);
+        String text = format.format(value);
         return text.equals("-0") ? "0" : text;
     }
 
