@@ -33,7 +33,8 @@ class ArchitectureTest {
     static final ArchRule pureModulesKnowNoFramework = noClasses()
             .that()
             .resideInAnyPackage(
-                    "wallplate.geometry", "wallplate.task", "wallplate.solver..", "wallplate.measure..", "wallplate.marking..")
+                    "wallplate.geometry", "wallplate.task", "wallplate.solver..", "wallplate.measure..", "wallplate.marking..",
+                    "wallplate.statistics..")
             .and()
             .doNotHaveSimpleName("package-info")
             .should()
