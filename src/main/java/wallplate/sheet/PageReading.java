@@ -49,7 +49,6 @@ final class PageReading {
     private static final int OUTSIDE = 0;
 
     private static final double EDGE_INSET = 0.8;
-    private static final double MM_PER_INCH = 25.4;
     /** A hundred dots to the inch: a pencil line is one or two pixels wide. */
     private static final double LEAST_PIXELS_PER_MM = 3.9;
     /** Two scales of one page may differ by this share before it is said; the eaves page asks for it. */
@@ -79,7 +78,7 @@ final class PageReading {
     SheetReading read() {
         double pixelsPerMm = rough.map().pixelsPerMmAt(new Point(rough.widthMm() / 2, rough.heightMm() / 2));
         if (pixelsPerMm < LEAST_PIXELS_PER_MM) {
-            return new SheetReading.Unreadable(tooCoarse(pixelsPerMm));
+            return new SheetReading.Unreadable(Refusals.tooCoarse(pixelsPerMm, isPhotograph()));
         }
         GreyPage grey =
                 PageWarp.warp(picture, rough.map(), rough.widthMm(), rough.heightMm(), ROUGH_PIXELS_PER_MM, OUTSIDE);
@@ -119,18 +118,6 @@ final class PageReading {
         return discs;
     }
 
-    private String tooCoarse(double pixelsPerMm) {
-        String advice = isPhotograph()
-                ? "Take the photograph again from nearer, so that the sheet fills the picture."
-                : "Scan it again at 300 dpi.";
-        return String.format(
-                Locale.ROOT,
-                "This picture shows only %.0f dots to the inch of paper, too few to measure thin lines; at least 100 are"
-                        + " needed. %s",
-                pixelsPerMm * MM_PER_INCH,
-                advice);
-    }
-
     private SheetReading read(
             InkImage ink, Optional<Frame> frame, AxisLines drawn, Optional<SlopingLines> slopes) {
         Bars bars = bars(ink, drawn);
@@ -147,12 +134,7 @@ final class PageReading {
             return new SheetReading.Unreadable(refusal.get());
         }
         if (chosen.isEmpty() && rough.scale() != Scale.EDGES && rough.scale() != Scale.MARKS) {
-            return new SheetReading.Unreadable(String.format(
-                    Locale.ROOT,
-                    "There is no reference bar on this sheet and the edges of the paper are not in the picture, so nothing"
-                            + " tells how large it is. Draw a level bar %.0f mm long with a short upright tick at either"
-                            + " end at the bottom of the sheet, and scan it again.",
-                    format.referenceBarMm()));
+            return new SheetReading.Unreadable(Refusals.nothingToMeasureBy(format.referenceBarMm(), isPhotograph()));
         }
         Optional<Bar> bar = chosen.map(BarChoice.Choice::bar);
         Stretch stretch = stretch(frame, turn, bar, bars);

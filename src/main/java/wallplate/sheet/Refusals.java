@@ -1,5 +1,6 @@
 package wallplate.sheet;
 
+import java.util.Locale;
 import wallplate.sheet.ScanPage.Refused;
 import wallplate.sheet.formats.FileFormat;
 import wallplate.sheet.formats.PictureHeader;
@@ -11,6 +12,8 @@ final class Refusals {
 
     /** The end mark of a JPEG file lies within its last bytes, unless it was cut short; cameras add little behind it. */
     private static final int JPEG_END_WITHIN = 65_536;
+
+    private static final double MM_PER_INCH = 25.4;
 
     private Refusals() {}
 
@@ -30,6 +33,33 @@ final class Refusals {
         return new Refused(
                 "This picture is %d x %d pixels, more than the %d million that can be read. Scan the sheet again at 300 dpi."
                         .formatted(header.widthPx(), header.heightPx(), most / 1_000_000));
+    }
+
+    /** Why a picture with too few pixels to the millimetre of paper is refused, and how many are needed. */
+    static String tooCoarse(double pixelsPerMm, boolean photograph) {
+        String advice = photograph
+                ? "Take the photograph again from nearer, so that the sheet fills the picture."
+                : "Scan it again at 300 dpi.";
+        return String.format(
+                Locale.ROOT,
+                "This picture shows only %.0f dots to the inch of paper, too few to measure thin lines; at least 100 are"
+                        + " needed. %s",
+                pixelsPerMm * MM_PER_INCH,
+                advice);
+    }
+
+    /** Why a sheet is refused that has neither bar nor marks nor the edges of its paper in the picture. */
+    static String nothingToMeasureBy(double barMm, boolean photograph) {
+        String again = photograph
+                ? "take the photograph again from straight above with all four edges of the paper in it"
+                : "scan it again";
+        return String.format(
+                Locale.ROOT,
+                "There is no reference bar on this sheet and the edges of the paper are not in the picture, so nothing"
+                        + " tells how large it is. Draw a level bar %.0f mm long with a short upright tick at either end"
+                        + " at the bottom of the sheet, and %s.",
+                barMm,
+                again);
     }
 
     /** Whether a file's end is missing, which decoders fill with grey without a word. */
