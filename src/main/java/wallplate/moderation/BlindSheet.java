@@ -14,7 +14,14 @@ import wallplate.solver.Expected;
  * @param screenPicture the level page at the size of a screen
  */
 public record BlindSheet(
-        Moderation moderation, int place, int of, String pagePicture, String screenPicture, List<Criterion> criteria) {
+        Moderation moderation,
+        int place,
+        int of,
+        double widthMm,
+        double heightMm,
+        String pagePicture,
+        String screenPicture,
+        List<Criterion> criteria) {
 
     public BlindSheet {
         criteria = List.copyOf(criteria);

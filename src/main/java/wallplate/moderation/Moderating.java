@@ -91,6 +91,8 @@ public class Moderating {
                 moderation,
                 place,
                 moderation.sheets().size(),
+                found.page().widthMm(),
+                found.page().heightMm(),
                 sheet.pagePicture().orElseThrow(),
                 sheet.screenPicture().orElseThrow(),
                 criteria);

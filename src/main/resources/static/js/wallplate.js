@@ -4,6 +4,7 @@ const needs = {
   "[data-upload]": "./upload.js",
   "[data-viewer]": "./viewer.js",
   "[data-sheet]": "./checking.js",
+  "[data-second-marking]": "./second-marking.js",
   "[data-photograph]": "./photograph.js",
 };
 

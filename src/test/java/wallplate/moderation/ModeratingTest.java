@@ -4,29 +4,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.context.annotation.Import;
 import wallplate.marking.Verdict;
 import wallplate.moderation.SamplingRule.Choice;
-import wallplate.records.ClassListEntry;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
-import wallplate.records.KeptTask;
-import wallplate.records.MarkChange;
 import wallplate.records.MarkEntry;
-import wallplate.records.ScanFileEntry;
-import wallplate.records.ScanFiles;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.records.Tasks;
+import wallplate.web.DecidedSets;
 import wallplate.web.DrawnSheets;
 
 /** A moderation from the draw to the decision, on a real database. */
@@ -37,10 +32,10 @@ import wallplate.web.DrawnSheets;
             "wallplate.scans=target/test-data/moderation",
             "wallplate.demonstration.enabled=false"
         })
+@Import(DecidedSets.class)
 class ModeratingTest {
 
     private static final int SHEETS = 6;
-    private static final Instant BEFORE = Instant.parse("2026-11-25T09:00:00Z");
 
     @Autowired
     private Moderating moderating;
@@ -55,7 +50,7 @@ class ModeratingTest {
     private ClassSets classSets;
 
     @Autowired
-    private ScanFiles files;
+    private DecidedSets sets;
 
     @Autowired
     private Sheets sheets;
@@ -64,15 +59,7 @@ class ModeratingTest {
 
     @BeforeEach
     void sixSheetsWithEveryCriterionDecided() {
-        KeptTask task = tasks.add(DrawnSheets.aTask());
-        classSet = classSets.add("Eaves, 11B", "11B", List.of(new ClassListEntry("Ada", "1")), task, false);
-        for (int number = 1; number <= SHEETS; number++) {
-            ScanFileEntry file =
-                    files.add(classSet.id(), number + ".png", "%064x".formatted(number), 10).orElseThrow();
-            SheetEntry sheet = sheets.page(file.id(), 1);
-            sheets.keep(sheet.id(), DrawnSheets.aSheet(task.task(), "a.png", number), hash(8), hash(9), "{}");
-            decideWhatIsOpen(sheet.id());
-        }
+        classSet = sets.aSet(tasks.add(DrawnSheets.aTask()), SHEETS, 1);
     }
 
     @Test
@@ -90,7 +77,7 @@ class ModeratingTest {
     void drawsNoSheetThatIsNotDecidedAndSaysHowManyWereLeftOut() {
         SheetEntry first = sheets.of(classSet.id()).get(0);
         MarkEntry mark = sheets.marks(first.id()).get(0);
-        change(mark, Verdict.UNDECIDED, 0);
+        sets.change(mark, Verdict.UNDECIDED, 0);
 
         Moderation all = drawn(SHEETS);
 
@@ -114,7 +101,7 @@ class ModeratingTest {
         BlindSheet before = moderating.sheet(one.id(), 1).orElseThrow();
         long sheetId = one.sheets().get(0).sheetId();
         for (MarkEntry mark : sheets.marks(sheetId)) {
-            change(mark, Verdict.NOT_MET, mark.available() / 2);
+            sets.change(mark, Verdict.NOT_MET, mark.available() / 2);
         }
 
         assertThat(moderating.sheet(one.id(), 1)).contains(before);
@@ -123,16 +110,16 @@ class ModeratingTest {
     @Test
     void comparesOnlyWhatWasHandedInAndThenNothingCanBeChanged() {
         Moderation moderation = drawn(3);
-        markLikeTheFirst(moderation, 1, 0);
+        sets.markLikeTheFirst(moderation, 1, 0);
         assertThat(moderating.handIn(moderation.id())).isFalse();
         assertThat(moderating.report(moderation.id())).isEmpty();
-        markLikeTheFirst(moderation, 2, 0);
-        markLikeTheFirst(moderation, 3, 0);
+        sets.markLikeTheFirst(moderation, 2, 0);
+        sets.markLikeTheFirst(moderation, 3, 0);
 
         assertThat(moderating.handIn(moderation.id())).isTrue();
 
         assertThat(moderating.report(moderation.id())).isPresent();
-        assertThatThrownBy(() -> markLikeTheFirst(moderation, 1, 0)).isInstanceOf(IllegalStateException.class);
+        assertThatThrownBy(() -> sets.markLikeTheFirst(moderation, 1, 0)).isInstanceOf(IllegalStateException.class);
     }
 
     @Test
@@ -157,7 +144,7 @@ class ModeratingTest {
     @Test
     void adjustsMarksByNewEntriesAndKeepsTheComparison() {
         Moderation moderation = drawn(2);
-        markAndHandIn(moderation, 0.5);
+        sets.markAndHandIn(moderation, 0.5);
         AgreementReport before = moderating.report(moderation.id()).orElseThrow();
         MarkEntry example = sheets.marks(sheets.of(classSet.id()).get(0).id()).get(0);
         Map<Long, Double> totals = totals();
@@ -182,7 +169,7 @@ class ModeratingTest {
         sheets.of(classSet.id()).forEach(sheet -> sheets.setChecked(sheet.id(), true));
         classSets.release(classSet.id());
         Moderation moderation = drawn(2);
-        markAndHandIn(moderation, 0.5);
+        sets.markAndHandIn(moderation, 0.5);
 
         moderating.decide(moderation.id(), new Decision.MarkAgain(), "too far apart", "head");
 
@@ -199,7 +186,7 @@ class ModeratingTest {
     }
 
     private Moderation drawn(int size) {
-        return ((DrawOutcome.Drawn) moderating.draw(classSet.id(), rule(size), "M. Two", "teacher")).moderation();
+        return sets.drawn(classSet, size);
     }
 
     private static SamplingRule rule(int size) {
@@ -208,38 +195,8 @@ class ModeratingTest {
 
     private AgreementReport handedIn(int size, double stricter) {
         Moderation moderation = drawn(size);
-        markAndHandIn(moderation, stricter);
+        sets.markAndHandIn(moderation, stricter);
         return moderating.report(moderation.id()).orElseThrow();
-    }
-
-    private void markAndHandIn(Moderation moderation, double stricter) {
-        moderation.sheets().forEach(sheet -> markLikeTheFirst(moderation, sheet.place(), stricter));
-        moderating.handIn(moderation.id());
-    }
-
-    /** The first marker's marks, less so many in the first criterion that earned as much. */
-    private void markLikeTheFirst(Moderation moderation, int place, double stricter) {
-        BlindSheet sheet = moderating.sheet(moderation.id(), place).orElseThrow();
-        Map<String, String> typed = new LinkedHashMap<>();
-        double left = stricter;
-        for (MarkEntry mark : sheets.marks(moderation.at(place).orElseThrow().sheetId())) {
-            double taken = mark.awarded() >= left ? left : 0;
-            left -= taken;
-            typed.put(mark.criterion(), Double.toString(mark.awarded() - taken));
-        }
-        moderating.mark(sheet, SecondMarks.read(sheet.criteria(), typed));
-    }
-
-    private void decideWhatIsOpen(long sheetId) {
-        sheets.marks(sheetId).stream()
-                .filter(MarkEntry::isUndecided)
-                .forEach(mark -> change(mark, Verdict.MET, mark.available()));
-    }
-
-    private void change(MarkEntry mark, Verdict verdict, double awarded) {
-        sheets.change(
-                mark.sheetId(),
-                new MarkChange(mark.criterion(), Optional.of(verdict), awarded, "for the test", "teacher", BEFORE));
     }
 
     private List<MarkEntry> marksOf(String criterion) {
@@ -252,9 +209,5 @@ class ModeratingTest {
         Map<Long, Double> totals = new LinkedHashMap<>();
         sheets.of(classSet.id()).forEach(sheet -> totals.put(sheet.id(), sheet.awarded()));
         return totals;
-    }
-
-    private static String hash(int number) {
-        return "%064x".formatted(number);
     }
 }

@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import java.util.stream.DoubleStream;
 import wallplate.marking.Verdict;
 import wallplate.records.MarkEntry;
+import wallplate.web.page.PlotAxis;
 
 /**
  * The measured values of one criterion along a scale, with the tolerance drawn over them as a dimension.
@@ -19,7 +20,7 @@ import wallplate.records.MarkEntry;
  * @param to the upper edge
  */
 record ToleranceScale(
-        double from, double to, double fromX, double toX, double height, List<Dot> dots, List<Tick> ticks) {
+        double from, double to, double fromX, double toX, double height, List<Dot> dots, List<PlotAxis.Tick> ticks) {
 
     static final double WIDTH = 640;
     static final double MARGIN = 34;
@@ -30,9 +31,6 @@ record ToleranceScale(
 
     /** A sheet's value. */
     record Dot(double x, double y, boolean accepted, long sheetId, double value, boolean beyond) {}
-
-    /** A mark on the scale with its figure. */
-    record Tick(double x, double value) {}
 
     /** Empty where the criterion is no length or angle, or nobody's value was measured. */
     static Optional<ToleranceScale> of(List<MarkEntry> marks) {
@@ -60,10 +58,11 @@ record ToleranceScale(
         double from = Math.min(exact, rounded) - tolerance;
         double to = Math.max(exact, rounded) + tolerance;
         double reach = Math.min(MOST_TOLERANCES * tolerance, furthest(marks, from, to));
-        Axis axis = new Axis(from - Math.max(reach, tolerance), to + Math.max(reach, tolerance));
+        PlotAxis axis = new PlotAxis(
+                from - Math.max(reach, tolerance), to + Math.max(reach, tolerance), MARGIN, WIDTH - MARGIN);
         List<Dot> dots = dots(marks, axis);
         double height = TOP + dots.stream().mapToDouble(Dot::y).max().orElse(0) + DOT + 30;
-        return new ToleranceScale(from, to, axis.x(from), axis.x(to), height, dots, axis.ticks());
+        return new ToleranceScale(from, to, axis.at(from), axis.at(to), height, dots, axis.ticks(TICKS));
     }
 
     private static double furthest(List<MarkEntry> marks, double from, double to) {
@@ -74,12 +73,12 @@ record ToleranceScale(
                 .orElse(0);
     }
 
-    private static List<Dot> dots(List<MarkEntry> marks, Axis axis) {
+    private static List<Dot> dots(List<MarkEntry> marks, PlotAxis axis) {
         Map<Long, Integer> stacked = new TreeMap<>();
         List<Dot> dots = new ArrayList<>();
         for (MarkEntry mark : marks.stream().sorted(byValue()).toList()) {
             double value = mark.reading().measured().orElseThrow();
-            long column = Math.round(axis.x(value) / DOT);
+            long column = Math.round(axis.at(value) / DOT);
             int above = stacked.merge(column, 1, Integer::sum) - 1;
             boolean accepted = mark.verdict() == Verdict.MET || mark.verdict() == Verdict.CARRIED;
             dots.add(new Dot(column * DOT, above * DOT, accepted, mark.sheetId(), value, axis.isBeyond(value)));
@@ -90,35 +89,5 @@ record ToleranceScale(
     private static Comparator<MarkEntry> byValue() {
         return Comparator.comparingDouble((MarkEntry mark) -> mark.reading().measured().orElseThrow())
                 .thenComparingLong(MarkEntry::sheetId);
-    }
-
-    /** The scale from one value to another. */
-    private record Axis(double lowest, double highest) {
-
-        double x(double value) {
-            double clamped = Math.max(lowest, Math.min(highest, value));
-            double place = MARGIN + (WIDTH - 2 * MARGIN) * (clamped - lowest) / (highest - lowest);
-            return Math.round(place * 10) / 10.0;
-        }
-
-        boolean isBeyond(double value) {
-            return value < lowest || value > highest;
-        }
-
-        /** Round values, about {@link #TICKS} of them. */
-        List<Tick> ticks() {
-            double step = roundStep((highest - lowest) / TICKS);
-            List<Tick> ticks = new ArrayList<>();
-            for (double number = Math.ceil(lowest / step); number * step <= highest; number++) {
-                ticks.add(new Tick(x(number * step), number * step));
-            }
-            return ticks;
-        }
-
-        private static double roundStep(double wanted) {
-            double power = Math.pow(10, Math.floor(Math.log10(wanted)));
-            double lead = wanted / power;
-            return power * (lead < 1.5 ? 1 : lead < 3.5 ? 2 : lead < 7.5 ? 5 : 10);
-        }
     }
 }
