@@ -1,6 +1,7 @@
 package wallplate.analysis;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +17,7 @@ import wallplate.records.SheetState;
  * How one learner grows over tasks. Parts of the marks that could be had are compared, from 0 to 1, because tasks differ in their marks.
  *
  * @param steps one a class set, the oldest first
- * @param criteria those that were judged in at least two sets, with the learner's part of the marks set by set
+ * @param criteria those that were judged in at least two sets, what was earned least of last first
  */
 public record Growth(List<Step> steps, List<Row> criteria) {
 
@@ -42,6 +43,14 @@ public record Growth(List<Step> steps, List<Row> criteria) {
     public record Row(String title, List<OptionalDouble> parts) {
         public Row {
             parts = List.copyOf(parts);
+        }
+
+        /** The last part of the marks that is known. */
+        double last() {
+            return parts.stream()
+                    .flatMapToDouble(OptionalDouble::stream)
+                    .reduce((before, next) -> next)
+                    .orElseThrow();
         }
     }
 
@@ -77,6 +86,7 @@ public record Growth(List<Step> steps, List<Row> criteria) {
                 rows.add(new Row(title, parts));
             }
         });
+        rows.sort(Comparator.comparingDouble(Row::last));
         return rows;
     }
 

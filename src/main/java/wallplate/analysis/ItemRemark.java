@@ -9,7 +9,7 @@ import wallplate.statistics.ItemFigures;
  * be just what was to be learnt.
  */
 public enum ItemRemark {
-    /** Weaker learners did better. */
+    /** Weaker learners did better, by more than chance makes of a class in which the criterion tells nothing. */
     AGAINST("Learners with low totals did better in it: look whether the criterion asks what it should."),
     /** Below .20 of discrimination, which Ebel (1965, Measuring Educational Achievement) calls poor; bound from memory. */
     TELLS_LITTLE("It hardly tells strong from weak sheets."),
@@ -18,6 +18,7 @@ public enum ItemRemark {
     /** Common practice. */
     HARD("Hardly anybody has it: teach it again, or look whether it was asked clearly.");
 
+    private static final double AGAINST_DISCRIMINATION = -0.1;
     private static final double POOR_DISCRIMINATION = 0.2;
     private static final double EASY_FACILITY = 0.9;
     private static final double HARD_FACILITY = 0.3;
@@ -42,7 +43,7 @@ public enum ItemRemark {
         } else if (facility <= HARD_FACILITY) {
             remarks.add(HARD);
         }
-        if (discrimination < 0) {
+        if (discrimination < AGAINST_DISCRIMINATION) {
             remarks.add(AGAINST);
         } else if (discrimination < POOR_DISCRIMINATION && remarks.isEmpty()) {
             remarks.add(TELLS_LITTLE);

@@ -18,7 +18,7 @@ import org.hipparchus.distribution.continuous.FDistribution;
  */
 public record IntraclassCorrelation(Estimate estimate, double betweenSheets, double betweenMarkers, double residual) {
 
-    /** Squares below this part of the whole are rounding, not variation. */
+    /** Sums of squares below this part of the marks' own squares are rounding, not variation. */
     private static final double ROUNDING = 1e-12;
 
     /** The correlation of two markers' marks for the same sheets in the same order. */
@@ -72,14 +72,16 @@ public record IntraclassCorrelation(Estimate estimate, double betweenSheets, dou
             double between = 0;
             double ofMarkers = 0;
             double residual = 0;
+            double ofMarks = 0;
             for (int sheet = 0; sheet < sheets; sheet++) {
                 for (int marker = 0; marker < markers; marker++) {
                     between += square(sheetMeans[sheet] - mean);
                     ofMarkers += square(markerMeans[marker] - mean);
+                    ofMarks += square(marks[sheet][marker]);
                     residual += square(marks[sheet][marker] - sheetMeans[sheet] - markerMeans[marker] + mean);
                 }
             }
-            double nothing = ROUNDING * (between + ofMarkers + residual);
+            double nothing = ROUNDING * ofMarks;
             return new MeanSquares(
                     sheets,
                     markers,

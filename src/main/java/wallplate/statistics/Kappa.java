@@ -1,5 +1,6 @@
 package wallplate.statistics;
 
+import java.util.Arrays;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 
 /**
@@ -18,7 +19,8 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
 public record Kappa(
         double value, double standardError, double observed, double byChance, Statistic<Interval> interval) {
 
-    private static final double TINY = 1e-12;
+    /** What rounding leaves of an error that is 0: a square root of differences of nearly equal numbers. */
+    private static final double ROUNDING = 1e-6;
 
     /** The kappa of a table under a weighting of disagreement. */
     public static Statistic<Kappa> of(RatingTable table, Disagreement disagreement) {
@@ -29,6 +31,9 @@ public record Kappa(
         double[][] parts = table.proportions();
         double[] rows = rowSums(parts);
         double[] columns = columnSums(parts);
+        if (isConstant(rows) || isConstant(columns)) {
+            return Statistic.unknown("a marker gave every sheet the same mark, so that chance explains all agreement");
+        }
         double observed = 0;
         double byChance = 0;
         for (int row = 0; row < rows.length; row++) {
@@ -37,12 +42,13 @@ public record Kappa(
                 byChance += agreement[row][column] * rows[row] * columns[column];
             }
         }
-        if (1 - byChance < TINY) {
-            return Statistic.unknown("both markers gave every sheet the same mark, so that chance explains all agreement");
-        }
         double kappa = (observed - byChance) / (1 - byChance);
         double error = standardError(agreement, parts, observed, byChance) / Math.sqrt(table.total());
         return Statistic.known(new Kappa(kappa, error, observed, byChance, interval(kappa, error)));
+    }
+
+    private static boolean isConstant(double[] sums) {
+        return Arrays.stream(sums).filter(sum -> sum > 0).count() < 2;
     }
 
     /** Weights of agreement from 0 to 1, of which Fleiss, Cohen and Everitt write. */
@@ -117,7 +123,7 @@ public record Kappa(
     }
 
     private static Statistic<Interval> interval(double kappa, double error) {
-        if (error < TINY) {
+        if (error < ROUNDING) {
             return Statistic.unknown("the sheets all agree or disagree in the same way, so that nothing shows how far it may vary");
         }
         double reach = new NormalDistribution().inverseCumulativeProbability(Interval.UPPER_TAIL) * error;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -56,6 +57,14 @@ class IntraclassCorrelationTest {
         assertThat(IntraclassCorrelation.of(new double[][] {{1}, {2}}).because()).contains("two markers");
         assertThat(IntraclassCorrelation.of(List.of(4.0, 4.0), List.of(4.0, 4.0)).because()).contains("do not vary");
         assertThat(IntraclassCorrelation.of(List.of(4.0, 4.0), List.of(5.0, 5.0)).because()).contains("do not vary");
+    }
+
+    /** The mean of many equal marks is not quite the mark: what rounding leaves must not be taken for variation. */
+    @Test
+    void takesNoRoundingForVariation() {
+        List<Double> same = Collections.nCopies(12, 0.1);
+
+        assertThat(IntraclassCorrelation.of(same, same).because()).contains("do not vary");
     }
 
     @Test

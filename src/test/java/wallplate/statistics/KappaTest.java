@@ -93,6 +93,8 @@ class KappaTest {
         List<Double> same = List.of(1.0, 1.0, 1.0);
 
         assertThat(Kappa.of(RatingTable.of(same, same), Disagreement.QUADRATIC).because()).contains("same mark");
+        assertThat(Kappa.of(RatingTable.of(same, List.of(1.0, 0.5, 1.0)), Disagreement.QUADRATIC).because())
+                .contains("same mark");
         assertThat(Kappa.of(RatingTable.of(List.of(), List.of()), Disagreement.ALIKE).because()).contains("two sheets");
         assertThat(Kappa.of(RatingTable.of(List.of(1.0), List.of(2.0)), Disagreement.ALIKE).because())
                 .contains("two sheets");

@@ -26,6 +26,12 @@ record GrowthPlot(PlotAxis tasks, PlotAxis parts, List<Dot> learner, List<Dot> m
     /** @param task the number of the task, from 1 */
     record Dot(int task, double x, double y, double part) {}
 
+    /** Where the learner's figure stands: on the side of the dot that the median's line does not cross. */
+    public double figureY(Dot dot) {
+        boolean below = median.stream().anyMatch(other -> other.task() == dot.task() && other.y() < dot.y() - 1);
+        return below ? dot.y() + 19 : dot.y() - 9;
+    }
+
     /** Empty where fewer than two tasks have a known part. */
     static Optional<GrowthPlot> of(Growth growth) {
         PlotAxis tasks = new PlotAxis(0.5, growth.steps().size() + 0.5, LEFT, WIDTH - RIGHT);

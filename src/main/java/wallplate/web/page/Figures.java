@@ -24,7 +24,7 @@ public class Figures {
 
     /** A figure to two places, or why there is none. */
     public String plain(Statistic<Double> statistic) {
-        return say(statistic, words::marks);
+        return say(statistic, this::figure);
     }
 
     public String kappa(Statistic<Kappa> statistic) {
@@ -45,7 +45,9 @@ public class Figures {
 
     /** The mean difference with its interval, such as +0.5 (−0.1 to +1.1). */
     public String difference(Statistic<PairedDifference> statistic) {
-        return say(statistic, found -> signed(found.mean()) + range(found.interval()));
+        return say(
+                statistic,
+                found -> signed(found.mean()) + (found.standardDeviation() == 0 ? "" : range(found.interval())));
     }
 
     public String limits(Statistic<PairedDifference> statistic) {
@@ -59,6 +61,10 @@ public class Figures {
 
     public String correlationWord(Statistic<IntraclassCorrelation> statistic) {
         return word(statistic.told().map(found -> AgreementBand.ofCorrelation(found.estimate().value())));
+    }
+
+    private String figure(double value) {
+        return value < 0 ? signed(value) : words.marks(value);
     }
 
     /** A number with its sign; 0 has none. */
@@ -77,9 +83,9 @@ public class Figures {
     }
 
     private String with(double value, Statistic<Interval> interval) {
-        return words.marks(value)
+        return figure(value)
                 + interval.told()
-                        .map(found -> " (" + words.marks(found.lower()) + " to " + words.marks(found.upper()) + ")")
+                        .map(found -> " (" + figure(found.lower()) + " to " + figure(found.upper()) + ")")
                         .orElse("");
     }
 

@@ -97,6 +97,14 @@ public class Words {
                 : "± " + withUnit(tolerance.getAsDouble(), mark.reading().unit(), TO_A_HUNDREDTH);
     }
 
+    /** The tolerance of what a task asks for; empty where it is no length or angle. */
+    public String tolerance(Expected value, double tolerance) {
+        if (value instanceof Expected.Length) {
+            return "± " + withUnit(tolerance, "mm", TO_A_HUNDREDTH);
+        }
+        return value instanceof Expected.Angle ? "± " + withUnit(tolerance, "deg", TO_A_HUNDREDTH) : "";
+    }
+
     /** A value to a tenth with its unit. */
     public String value(double value, String unit) {
         return withUnit(value, unit, TO_A_TENTH);
