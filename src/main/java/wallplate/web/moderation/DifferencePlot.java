@@ -33,8 +33,12 @@ record DifferencePlot(
     private static final double TOP = 14;
     private static final double BOTTOM = 40;
 
-    /** @param label the places in the sample of the sheets that stand here */
-    record Spot(double x, double y, String label) {}
+    /**
+     * A pair of totals.
+     *
+     * @param label the places in the sample of the sheets that stand here
+     */
+    record Spot(double x, double y, Label label) {}
 
     /** Empty where there are too few sheets for limits. */
     static Optional<DifferencePlot> of(AgreementReport report) {
@@ -65,13 +69,25 @@ record DifferencePlot(
         totals.forEach(total -> together
                 .computeIfAbsent(total.first() + " " + total.second(), pair -> new ArrayList<>())
                 .add(total));
+        LabelPlaces labels = new LabelPlaces();
+        together.values().forEach(same -> labels.keepFree(x(same, marks), y(same, difference)));
         return together.values().stream()
                 .map(same -> new Spot(
-                        marks.at(same.get(0).mean()), difference.at(same.get(0).difference()), label(same)))
+                        x(same, marks),
+                        y(same, difference),
+                        labels.place(x(same, marks), y(same, difference), places(same))))
                 .toList();
     }
 
-    private static String label(List<PairedTotal> same) {
+    private static double x(List<PairedTotal> same, PlotAxis marks) {
+        return marks.at(same.get(0).mean());
+    }
+
+    private static double y(List<PairedTotal> same, PlotAxis difference) {
+        return difference.at(same.get(0).difference());
+    }
+
+    private static String places(List<PairedTotal> same) {
         return String.join(
                 ", ", same.stream().map(total -> Integer.toString(total.place())).toList());
     }
