@@ -1,0 +1,30 @@
+package wallplate.moderation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.sql.SQLException;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.test.context.DynamicPropertyRegistry;
+import org.springframework.test.context.DynamicPropertySource;
+import wallplate.records.PostgresServer;
+
+/** The same on PostgreSQL. */
+class ModeratingOnPostgresTest extends ModeratingTest {
+
+    @Autowired
+    private DataSource database;
+
+    @DynamicPropertySource
+    static void onPostgres(DynamicPropertyRegistry properties) {
+        PostgresServer.use(properties, "moderation");
+    }
+
+    @Test
+    void isPostgres() throws SQLException {
+        try (var connection = database.getConnection()) {
+            assertThat(connection.getMetaData().getDatabaseProductName()).isEqualTo("PostgreSQL");
+        }
+    }
+}
