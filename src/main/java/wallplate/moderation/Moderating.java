@@ -115,7 +115,7 @@ public class Moderating {
      */
     @Transactional
     public void mark(BlindSheet sheet, SecondMarks second) {
-        Moderation moderation = moderations.find(sheet.moderation().id()).orElseThrow();
+        Moderation moderation = moderations.take(sheet.moderation().id()).orElseThrow();
         if (moderation.isHandedIn() || !second.isComplete()) {
             throw new IllegalStateException("second marks that are handed in or incomplete are not kept");
         }
@@ -146,7 +146,7 @@ public class Moderating {
     /** Hands the second marks in; false where a sheet is not marked yet. */
     @Transactional
     public boolean handIn(long moderationId) {
-        boolean complete = moderations.find(moderationId).orElseThrow().isMarked();
+        boolean complete = moderations.take(moderationId).orElseThrow().isMarked();
         if (complete) {
             moderations.handIn(moderationId);
         }
@@ -161,17 +161,27 @@ public class Moderating {
                 .map(found -> AgreementReport.of(moderations.pairs(moderationId), moderations.totals(moderationId)));
     }
 
-    /** Writes a decision down and carries it out; what it did stands in the entry. */
+    /**
+     * Writes a decision down and carries it out; what it did stands in the entry.
+     *
+     * @param decisionsSeen how many decisions the person who decides knows of
+     * @return empty, and nothing was done, where there are others: so that a decision sent twice adjusts once
+     * @throws IllegalStateException where the second marks were not handed in
+     */
     @Transactional
-    public DecisionEntry decide(long moderationId, Decision decision, String reason, String decidedBy) {
-        Moderation moderation = moderations.find(moderationId).orElseThrow();
+    public Optional<DecisionEntry> decide(
+            long moderationId, Decision decision, String reason, String decidedBy, int decisionsSeen) {
+        Moderation moderation = moderations.take(moderationId).orElseThrow();
         if (!moderation.isHandedIn()) {
             throw new IllegalStateException("a decision before the second marks were handed in");
+        }
+        if (moderation.decisions().size() != decisionsSeen) {
+            return Optional.empty();
         }
         String outcome = carryOut(moderation, decision, reason, decidedBy);
         DecisionEntry entry = new DecisionEntry(decision, reason, decidedBy, now(), outcome);
         moderations.decide(moderationId, entry);
-        return entry;
+        return Optional.of(entry);
     }
 
     private String carryOut(Moderation moderation, Decision decision, String reason, String decidedBy) {

@@ -12,6 +12,9 @@ public interface Moderations {
 
     Optional<Moderation> find(long id);
 
+    /** As {@link #find}, and keeps others from changing it until the transaction ends. */
+    Optional<Moderation> take(long id);
+
     Moderation add(Draw draw);
 
     /** What the second marker gave on one sheet so far, by criterion. */

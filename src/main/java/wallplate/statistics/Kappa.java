@@ -32,7 +32,7 @@ public record Kappa(
         double[] rows = rowSums(parts);
         double[] columns = columnSums(parts);
         if (isConstant(rows) || isConstant(columns)) {
-            return Statistic.unknown("a marker gave every sheet the same mark, so that chance explains all agreement");
+            return Statistic.unknown("a marker gave every sheet the same mark");
         }
         double observed = 0;
         double byChance = 0;

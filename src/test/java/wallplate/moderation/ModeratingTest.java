@@ -152,7 +152,7 @@ class ModeratingTest {
                 .collect(Collectors.toMap(MarkEntry::sheetId, MarkEntry::awarded));
 
         DecisionEntry entry = moderating.decide(
-                moderation.id(), new Decision.Adjust(example.criterion(), -0.25, 0, 1000), "marked high", "head");
+                moderation.id(), new Decision.Adjust(example.criterion(), -0.25, 0, 1000), "marked high", "head", 0).orElseThrow();
 
         for (MarkEntry mark : marksOf(example.criterion())) {
             assertThat(mark.awarded()).isEqualTo(Math.max(0, marksBefore.get(mark.sheetId()) - 0.25));
@@ -165,13 +165,28 @@ class ModeratingTest {
     }
 
     @Test
+    void adjustsOnceWhereTheSameDecisionIsSentTwice() {
+        Moderation moderation = drawn(2);
+        sets.markAndHandIn(moderation, 0.5);
+        String criterion = sheets.marks(sheets.of(classSet.id()).get(0).id()).get(0).criterion();
+        Decision.Adjust decision = new Decision.Adjust(criterion, -0.25, 0, 1000);
+        moderating.decide(moderation.id(), decision, "marked high", "head", 0);
+        Map<Long, Double> totals = totals();
+
+        assertThat(moderating.decide(moderation.id(), decision, "marked high", "head", 0)).isEmpty();
+
+        assertThat(totals()).isEqualTo(totals);
+        assertThat(moderations.find(moderation.id()).orElseThrow().decisions()).hasSize(1);
+    }
+
+    @Test
     void sendsTheWholeSetBackToBeMarkedAgain() {
         sheets.of(classSet.id()).forEach(sheet -> sheets.setChecked(sheet.id(), true));
         classSets.release(classSet.id());
         Moderation moderation = drawn(2);
         sets.markAndHandIn(moderation, 0.5);
 
-        moderating.decide(moderation.id(), new Decision.MarkAgain(), "too far apart", "head");
+        moderating.decide(moderation.id(), new Decision.MarkAgain(), "too far apart", "head", 0);
 
         assertThat(sheets.of(classSet.id())).allMatch(sheet -> sheet.checkedAt().isEmpty());
         assertThat(classSets.find(classSet.id()).orElseThrow().releasedAt()).isEmpty();
@@ -181,7 +196,7 @@ class ModeratingTest {
     void decidesNothingBeforeTheSecondMarksAreIn() {
         Moderation moderation = drawn(2);
 
-        assertThatThrownBy(() -> moderating.decide(moderation.id(), new Decision.Accept(), "fine", "head"))
+        assertThatThrownBy(() -> moderating.decide(moderation.id(), new Decision.Accept(), "fine", "head", 0))
                 .isInstanceOf(IllegalStateException.class);
     }
 

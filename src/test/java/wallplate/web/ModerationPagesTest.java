@@ -168,6 +168,16 @@ class ModerationPagesTest {
     }
 
     @Test
+    void saysThatADecisionWasMadeMeanwhile() throws Exception {
+        Moderation drawn = handedIn();
+        pages.perform(decided(drawn, "accept", "", "", "fine")).andExpect(flash().attributeExists("done"));
+
+        pages.perform(decided(drawn, "mark-again", "", "", "too far apart"))
+                .andExpect(flash().attribute("wrong", containsString("A decision was made since")));
+        assertThat(moderations.find(drawn.id()).orElseThrow().decisions()).hasSize(1);
+    }
+
+    @Test
     void decidesNothingBeforeTheSecondMarksAreIn() throws Exception {
         Moderation drawn = sets.drawn(classSet, 2);
 

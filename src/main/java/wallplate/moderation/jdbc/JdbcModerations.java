@@ -55,6 +55,15 @@ class JdbcModerations implements Moderations {
     }
 
     @Override
+    public Optional<Moderation> take(long id) {
+        database.sql("select id from moderations where id = ? for update")
+                .param(id)
+                .query(Long.class)
+                .optional();
+        return find(id);
+    }
+
+    @Override
     @Transactional
     public Moderation add(Draw draw) {
         SampleSize size = draw.rule().size();

@@ -12,9 +12,9 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import wallplate.moderation.AgreementReport;
-import wallplate.moderation.DecisionEntry;
 import wallplate.moderation.DrawOutcome;
 import wallplate.moderation.Moderating;
 import wallplate.moderation.Moderation;
@@ -105,6 +105,7 @@ class ModerationController {
     String decide(
             @PathVariable long id,
             DecisionForm form,
+            @RequestParam(defaultValue = "0") int seen,
             @Nullable Principal person,
             Model model,
             HttpServletResponse response,
@@ -119,9 +120,13 @@ class ModerationController {
             model.addAttribute("fault", fault.get());
             return show(moderation, form, model);
         }
-        DecisionEntry entry =
-                moderating.decide(id, form.chosen(report.orElseThrow()), form.reasonText(), Person.name(person));
-        redirect.addFlashAttribute("done", "Decided. " + entry.outcome());
+        moderating
+                .decide(id, form.chosen(report.orElseThrow()), form.reasonText(), Person.name(person), seen)
+                .ifPresentOrElse(
+                        entry -> redirect.addFlashAttribute("done", "Decided. " + entry.outcome()),
+                        () -> redirect.addFlashAttribute(
+                                "wrong",
+                                "A decision was made since you opened this page. Nothing was added to it: look at what was decided."));
         return "redirect:/moderations/" + id;
     }
 

@@ -65,7 +65,7 @@ class ModerationIT {
         decided.aSet(task, 24, System.nanoTime() % 1_000_000 + 1);
         Moderation compared = decided.drawn(many, 12);
         markNearly(compared);
-        moderating.decide(compared.id(), new Decision.Accept(), "The two agree closely enough.", "head");
+        moderating.decide(compared.id(), new Decision.Accept(), "The two agree closely enough.", "head", 0);
         open = decided.drawn(classSet, 5);
         pages.put("moderation-draw", "/class-sets/" + many.id() + "/moderation");
         pages.put("moderation-open", "/moderations/" + open.id());
@@ -95,6 +95,10 @@ class ModerationIT {
     void isAccessibleAndFitsTheWindow(Browser.Size size) {
         try (Browser browser = Browser.open(port, size)) {
             pages.forEach((name, address) -> browser.go(address).look(name));
+            if (size == Browser.Size.DESK) {
+                browser.go(pages.get("moderation-report")).helpPicture("moderation");
+                browser.go(pages.get("items")).helpPicture("items");
+            }
         }
     }
 
