@@ -1,5 +1,7 @@
 package wallplate.marking;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.text.NumberFormat;
 import java.util.Locale;
 import java.util.Map;
@@ -137,7 +139,7 @@ public final class ValueWords {
         NumberFormat format = NumberFormat.getNumberInstance(phrases.language());
         format.setGroupingUsed(false);
         format.setMaximumFractionDigits(decimals);
-        format.setRoundingMode(java.math.RoundingMode.HALF_UP);
-        return format.format(value == 0 ? 0.0 : value);
+        // Rounded first, because a decimal has no negative nought: -0.04 mm reads 0 mm, not -0 mm.
+        return format.format(new BigDecimal(value).setScale(decimals, RoundingMode.HALF_UP));
     }
 }

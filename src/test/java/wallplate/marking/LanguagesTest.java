@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import wallplate.measure.Finding;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.SlipCatalogue;
@@ -77,6 +78,20 @@ class LanguagesTest {
                 .doesNotContain("7.4");
         assertThat(marked.mark("fascia-depth").orElseThrow().feedback())
                 .isEqualTo("Das fehlt noch auf deiner Zeichnung. Richtig ist 11,25 mm (oder gerundet 11 mm).");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"en", "de"})
+    void writesWhatRoundsToNothingWithoutASign(String language) {
+        ExpectedDrawing asked = Solver.solve(Asked.boathouse());
+        Expected width = asked.values().stream()
+                .filter(value -> value.key().equals("gutter.width"))
+                .findFirst()
+                .orElseThrow();
+        ValueWords words = ValueWords.in(Locale.forLanguageTag(language));
+        assertThat(words.found(width, new Finding.Quantity(-0.04, 0.05))).isEqualTo("0 mm");
+        assertThat(words.found(width, new Finding.Quantity(-0.06, 0.05)))
+                .isEqualTo(language.equals("de") ? "-0,1 mm" : "-0.1 mm");
     }
 
     @Test
