@@ -92,7 +92,7 @@ class AgreementTest {
         }
         assertThat(apart)
                 .as("of %d decided marks%n%s", decided, String.join("\n", apart))
-                .hasSizeLessThanOrEqualTo(decided * 3 / 100);
+                .hasSizeLessThanOrEqualTo(decided / 100);
     }
 
     @Test

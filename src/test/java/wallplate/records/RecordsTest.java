@@ -11,6 +11,9 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import wallplate.assessment.AssessedSheet;
+import wallplate.marking.GroupTotal;
+import wallplate.marking.Mark;
+import wallplate.marking.MarkedSheet;
 import wallplate.marking.Verdict;
 import wallplate.web.DrawnSheets;
 
@@ -103,6 +106,34 @@ class RecordsTest {
         assertThat(kept.awarded()).isEqualTo(drawn.marked().awarded());
         assertThat(kept.undecided()).isEqualTo(drawn.marked().undecided());
         assertThat(sheets.marks(sheet.id())).hasSameSizeAs(drawn.marked().marks());
+    }
+
+    /** Two criteria of a mark each share one mark: all the others count alone, whatever a person decides. */
+    @Test
+    void holdsAGroupToItsMaximumAfterAMarkWasChanged() {
+        AssessedSheet.Read drawn = DrawnSheets.aSheet(task.task(), "a.png", 1);
+        List<String> pair = drawn.marked().marks().stream()
+                .limit(2)
+                .map(Mark::criterion)
+                .toList();
+        MarkedSheet grouped = new MarkedSheet(
+                drawn.marked().guideline(), drawn.marked().marks(), List.of(new GroupTotal("pair", "Pair", pair, 1)));
+        SheetEntry sheet = aSheet(1);
+        sheets.keep(sheet.id(), with(grouped, drawn), hash(8), hash(9), "{}");
+
+        pair.forEach(criterion -> sheets.change(
+                sheet.id(), new MarkChange(criterion, Optional.of(Verdict.MET), 1, "seen", "teacher", Instant.EPOCH)));
+
+        assertThat(sheets.assessment(sheet.id()).orElseThrow().marked().groups()).isEqualTo(grouped.groups());
+        double others = drawn.marked().marks().stream().skip(2).mapToDouble(Mark::awarded).sum();
+        SheetEntry kept = sheets.find(sheet.id()).orElseThrow();
+        assertThat(kept.awarded()).isEqualTo(1 + others);
+        assertThat(kept.available()).isEqualTo(drawn.marked().available() - 1);
+    }
+
+    private static AssessedSheet.Read with(MarkedSheet marked, AssessedSheet.Read sheet) {
+        return new AssessedSheet.Read(
+                sheet.scan(), sheet.page(), sheet.expected(), sheet.levelPage(), sheet.measured(), marked);
     }
 
     @Test
