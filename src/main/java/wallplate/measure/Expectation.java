@@ -20,6 +20,8 @@ final class Expectation {
     private static final double SLIP_COST = 1;
     /** How far a learner's line may lie from where it was meant to be, one standard deviation. */
     private static final double DRAWN_SIGMA_MM = 0.45;
+    /** How far off a size may be by careless drawing alone. */
+    private static final double CARELESS_MM = 0.8;
 
     private final ExpectedDrawing drawing;
     private final double scaleFactor;
@@ -109,6 +111,12 @@ final class Expectation {
         }
         boolean fits = hypotheses(key).stream().anyMatch(value -> Math.abs(value - valueMm) < 1);
         return !fits && (valueMm > 3 * exact.get() + 1 || valueMm < exact.get() / 5 - 0.5);
+    }
+
+    /** Whether a length is, but for careless drawing, the right one or what a known slip would make of it. */
+    boolean explains(String key, double valueMm) {
+        double careless = Math.max(CARELESS_MM, 0.1 * exactOr(key, 0));
+        return hypotheses(key).stream().anyMatch(value -> Math.abs(value - valueMm) < careless);
     }
 
     /** How unlikely a length is for a key: 0 where it is right, 1 at a slip's value, about 3 and more elsewhere. */

@@ -27,6 +27,11 @@ record RoofLines(
     private static final double REACHES_BREAK_MM = 3.0;
     /** A line may be found in pieces; this long a piece at the break line is enough to follow it back. */
     private static final double SHORTEST_PIECE_MM = 10;
+    /** How far a thickness may lie from what a scale makes of it: a share of it, or this much where it is thin. */
+    private static final double AGREEING_SHARE = 0.14;
+    private static final double AGREEING_MM = 0.25;
+    /** The logarithm of a factor that cannot come from careless drawing: 1.2. */
+    private static final double CLEARLY_ANOTHER = 0.18;
 
     static RoofLines of(DrawingView view, Expectation expectation) {
         Optional<Edge> breakLine = breakLine(view);
@@ -248,31 +253,57 @@ record RoofLines(
      * scale.
      */
     double scaleFactor(DrawingView view, Expectation expectation) {
-        List<Double> logs = new ArrayList<>();
-        addRatio(logs, expectation, "rafter.depth", rafterBottom, rafterTop, view.slope());
-        addRatio(logs, expectation, "covering.gap", rafterTop, coveringBottom, view.slope());
-        addRatio(logs, expectation, "covering.thickness", coveringBottom, coveringTop, view.slope());
-        addRatio(logs, expectation, "tie-beam.depth", tieBeamBottom, tieBeamTop, Level.RIGHT);
-        addRatio(logs, expectation, "ceiling.drop", ceilingTop, tieBeamBottom, Level.RIGHT);
-        if (logs.size() < 4) {
-            return 1;
+        List<Ratio> ratios = slopeRatios(view, expectation);
+        addRatio(ratios, expectation, "tie-beam.depth", tieBeamBottom, tieBeamTop, Level.RIGHT);
+        addRatio(ratios, expectation, "ceiling.drop", ceilingTop, tieBeamBottom, Level.RIGHT);
+        return ratios.size() < 4 ? 1 : agreed(ratios, Math.max(4, ratios.size() - 1));
+    }
+
+    /** The same from the sloping lines alone, which must all agree. */
+    double scaleOfSlopes(DrawingView view, Expectation expectation) {
+        List<Ratio> ratios = slopeRatios(view, expectation);
+        return ratios.size() < 3 ? 1 : agreed(ratios, ratios.size());
+    }
+
+    private List<Ratio> slopeRatios(DrawingView view, Expectation expectation) {
+        List<Ratio> ratios = new ArrayList<>();
+        addRatio(ratios, expectation, "rafter.depth", rafterBottom, rafterTop, view.slope());
+        addRatio(ratios, expectation, "covering.gap", rafterTop, coveringBottom, view.slope());
+        addRatio(ratios, expectation, "covering.thickness", coveringBottom, coveringTop, view.slope());
+        return ratios;
+    }
+
+    /** A thickness as drawn and as asked, in millimetres on paper. */
+    private record Ratio(double drawnMm, double askedMm) {
+
+        double log() {
+            return Math.log(Math.max(drawnMm, 0.1) / askedMm);
         }
-        logs.sort(null);
-        double median = logs.get(logs.size() / 2);
-        long agreeing = logs.stream().filter(log -> Math.abs(log - median) < 0.14).count();
-        return Math.abs(median) > 0.18 && agreeing >= logs.size() - 1 && agreeing >= 4 ? Math.exp(median) : 1;
+
+        boolean agreesWith(double factor) {
+            double there = factor * askedMm;
+            return Math.abs(drawnMm - there) <= Math.max(AGREEING_SHARE * there, AGREEING_MM);
+        }
+    }
+
+    /** The median factor where it is clearly not 1 and enough of the thicknesses agree with it, else 1. */
+    private static double agreed(List<Ratio> ratios, int enough) {
+        double[] logs = ratios.stream().mapToDouble(Ratio::log).sorted().toArray();
+        double median = logs[logs.length / 2];
+        double factor = Math.exp(median);
+        long agreeing = ratios.stream().filter(ratio -> ratio.agreesWith(factor)).count();
+        return Math.abs(median) > CLEARLY_ANOTHER && agreeing >= enough ? factor : 1;
     }
 
     private static void addRatio(
-            List<Double> logs,
+            List<Ratio> ratios,
             Expectation expectation,
             String key,
             Optional<Edge> low,
             Optional<Edge> high,
             Vector along) {
         if (low.isPresent() && high.isPresent() && expectation.asks(key)) {
-            double drawn = low.get().distanceTo(high.get(), along);
-            logs.add(Math.log(Math.max(drawn, 0.1) / expectation.exactOr(key, 1)));
+            ratios.add(new Ratio(low.get().distanceTo(high.get(), along), expectation.exactOr(key, 1)));
         }
     }
 

@@ -38,6 +38,7 @@ final class SheetMeasuring {
     private RoofLines roof;
     private WallReader.Wall wall;
     private EavesReader.Eaves eaves;
+    private Vacancy vacancy;
 
     SheetMeasuring(DrawingView view, LevelPage page, Expectation expectation) {
         this.view = view;
@@ -47,11 +48,12 @@ final class SheetMeasuring {
     }
 
     MeasuredSheet measured(ExpectedDrawing expected) {
-        roof = RoofLines.of(view, expectation);
+        roof = roofLines();
         expectation = expectation.atScale(roof.scaleFactor(view, expectation));
         wall = new WallReader(view, expectation, roof).read();
         roof = roof.withRafterClearOfBargeBoard(view, wall.outer());
         eaves = new EavesReader(view, expectation, roof, wall).read();
+        vacancy = new Vacancy(view, expectation, roof, wall, eaves);
         word("drawing.eaves", view.mirrored() ? "right" : "left");
         pitch();
         wallAndPlate();
@@ -66,6 +68,7 @@ final class SheetMeasuring {
         beamFilling();
         nameParts();
         implausible();
+        incoherent();
         List<Measurement> measurements = new ArrayList<>();
         for (Expected value : expected.values()) {
             measurements.add(found.getOrDefault(
@@ -73,6 +76,17 @@ final class SheetMeasuring {
         }
         Optional<Point> heel = heel().map(point -> view.onPage(new Segment(point, point)).start());
         return new MeasuredSheet(measurements, parts, heel);
+    }
+
+    /** The long lines; where the slopes alone speak for another scale, the level ones are told apart at that scale. */
+    private RoofLines roofLines() {
+        RoofLines asAsked = RoofLines.of(view, expectation);
+        double factor = asAsked.scaleOfSlopes(view, expectation);
+        if (factor == 1) {
+            return asAsked;
+        }
+        RoofLines atScale = RoofLines.of(view, expectation.atScale(factor));
+        return atScale.scaleFactor(view, expectation) == 1 ? asAsked : atScale;
     }
 
     // --- putting down what was found ---
@@ -144,6 +158,30 @@ final class SheetMeasuring {
                                 List.of(quantity.value()))));
             }
         }
+    }
+
+    /** Leaves open what neighbouring sizes contradict, and everything where the drawing was not understood. */
+    private void incoherent() {
+        Coherence coherence = new Coherence(expectation, found);
+        coherence.doubts().forEach(this::leaveOpen);
+        if (coherence.isNotUnderstood()) {
+            List.copyOf(found.keySet()).forEach(key -> leaveOpen(
+                    key, "too few of the sizes agree with the task, so the drawing was not understood well enough"));
+        }
+    }
+
+    /** Makes what is measured or absent uncertain, with the value that it would have had. */
+    private void leaveOpen(String key, String reason) {
+        Finding finding = found.get(key).finding();
+        if (finding instanceof Finding.Quantity quantity) {
+            found.put(key, Measurement.of(key, new Finding.Uncertain(reason, List.of(quantity.value()))));
+        } else if (!(finding instanceof Finding.Uncertain)) {
+            uncertain(reason, key);
+        }
+    }
+
+    private static String holdsInk(String what) {
+        return "there is ink where " + what + " should be, but no clear one";
     }
 
     // --- the keys ---
@@ -268,20 +306,28 @@ final class SheetMeasuring {
         double from = lower.from() - 2;
         BoxRow row = BoxRow.read(view, expectation, "support", lower, upper, from, shortOfBreak(lower), view.squareToSlope(),
                 Stream.of(eaves.cut(), eaves.fasciaOuter()).flatMap(Optional::stream).map(Edge::line).toList());
-        boxes("support", row, lower, upper);
+        boxes("support", row, lower, upper, from, shortOfBreak(lower));
         if (!row.boxes().isEmpty()) {
             BoxRow.Box first = row.boxes().get(0);
             double depth = lower.distanceTo(upper.within(
                     upper.line().positionOf(first.low().middle()), upper.line().positionOf(first.high().middle())),
                     view.slope());
             between("support.depth", depth, lower, upper);
-        } else {
+        } else if (!isUncertain("support.count")) {
             absent("support.depth");
         }
     }
 
-    private void boxes(String part, BoxRow row, Edge lower, Edge upper) {
+    private boolean isUncertain(String key) {
+        return found.get(key) != null && found.get(key).finding() instanceof Finding.Uncertain;
+    }
+
+    private void boxes(String part, BoxRow row, Edge lower, Edge upper, double from, double to) {
         List<BoxRow.Box> boxes = row.boxes();
+        if (boxes.isEmpty() && !vacancy.ofRow(lower, upper, from, to)) {
+            uncertain(holdsInk("the row"), part + ".count", part + ".width", part + ".depth", part + ".spacing", part + ".crossed");
+            return;
+        }
         count(part + ".count", boxes.size());
         if (boxes.isEmpty()) {
             absent(part + ".width", part + ".spacing", part + ".crossed");
@@ -332,7 +378,7 @@ final class SheetMeasuring {
             absent("tie-beam.depth");
         }
         if (ceiling.isEmpty()) {
-            if (beamBottom.isPresent()) {
+            if (beamBottom.isPresent() && vacancy.ofCeiling(beamBottom.get())) {
                 absent("ceiling.drop", "brander.width", "brander.depth", "brander.spacing", "brander.crossed");
                 count("brander.count", 0);
             }
@@ -348,7 +394,7 @@ final class SheetMeasuring {
         int number = branders(lower, upper);
         if (number > 0) {
             between("brander.depth", Level.above(lower, upper), lower, upper);
-        } else {
+        } else if (!isUncertain("brander.count")) {
             absent("brander.depth");
         }
     }
@@ -364,7 +410,7 @@ final class SheetMeasuring {
     private int branders(Edge lower, Edge upper) {
         double start = wall.inner().map(edge -> lower.line().positionOf(Level.crossing(edge, lower))).orElse(lower.from()) + 0.6;
         BoxRow row = BoxRow.read(view, expectation, "brander", lower, upper, start, shortOfBreak(lower), Level.UP, List.of());
-        boxes("brander", row, lower, upper);
+        boxes("brander", row, lower, upper, start, shortOfBreak(lower));
         return row.boxes().size();
     }
 
@@ -374,8 +420,10 @@ final class SheetMeasuring {
         }
         Optional<PostReader.Post> post = PostReader.read(view, expectation, roof);
         if (post.isEmpty()) {
-            if (roof.rafterBottom().isPresent()) {
+            if (vacancy.ofPosts()) {
                 absent("post.width", "post.position");
+            } else {
+                uncertain(holdsInk("the first post"), "post.width", "post.position");
             }
             return;
         }
@@ -409,8 +457,12 @@ final class SheetMeasuring {
                 Edge bottom = eaves.fasciaBottom().get();
                 between("fascia.depth", Level.above(bottom, top), bottom, top);
             }
-        } else {
+        } else if (vacancy.ofFascia(cut)) {
             absent("fascia.thickness", "fascia.depth");
+        } else {
+            String reason = "another upright stands beside the plumb cut, and one of both may be the fascia's face";
+            uncertain(reason, "fascia.thickness", "fascia.depth");
+            unsettle(reason, "rafter.overhang", "covering.projection", "gutter.width");
         }
         if (eaves.gutterOuter().isEmpty()) {
             absent("gutter.width", "gutter.depth", "barge-board.clearance");
@@ -455,7 +507,11 @@ final class SheetMeasuring {
             return;
         }
         if (eaves.bargeEnd().isEmpty()) {
-            absent("barge-board.depth", "barge-board.clearance");
+            if (vacancy.ofBargeBoard(eaves.fasciaOuter().orElse(eaves.cut().get()).middle().x())) {
+                absent("barge-board.depth", "barge-board.clearance");
+            } else {
+                uncertain(holdsInk("the barge board"), "barge-board.depth", "barge-board.clearance");
+            }
             return;
         }
         Edge end = eaves.bargeEnd().get();

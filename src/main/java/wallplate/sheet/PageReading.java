@@ -30,6 +30,7 @@ import wallplate.sheet.page.LevelDirection;
 import wallplate.sheet.page.LineRefit;
 import wallplate.sheet.page.PageMap;
 import wallplate.sheet.page.PaperMask;
+import wallplate.sheet.page.RoofSense;
 import wallplate.sheet.page.RoughPage;
 import wallplate.sheet.page.RoughPage.Kind;
 import wallplate.sheet.page.RoughPage.Scale;
@@ -165,12 +166,11 @@ final class PageReading {
     private static boolean slopesAbove(AxisLines drawn, Optional<SlopingLines> slopes, Turn turn) {
         List<Segment> level = (turn.isLevelAlongX() ? drawn.alongX() : drawn.alongY())
                 .stream().map(LineRefit.Fitted::segment).toList();
-        if (slopes.isEmpty() || level.isEmpty()) {
-            return true;
-        }
-        List<Segment> sloping =
-                slopes.get().lines().stream().map(LineRefit.Fitted::segment).toList();
-        return turn.meanHeight(sloping) > turn.meanHeight(level);
+        List<Segment> sloping = slopes.stream()
+                .flatMap(family -> family.lines().stream())
+                .map(LineRefit.Fitted::segment)
+                .toList();
+        return RoofSense.slopesAbove(turn, sloping, level);
     }
 
     private Stretch stretch(Optional<Frame> frame, Turn turn, Optional<Bar> bar, Bars bars) {

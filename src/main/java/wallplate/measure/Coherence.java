@@ -1,0 +1,71 @@
+package wallplate.measure;
+
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * What the measured sizes say about one another. Learners draw single sizes wrong; where a size that nothing explains
+ * stands beside one that was not found, or beside another that nothing explains, it is likelier that the program took
+ * one line for another.
+ */
+final class Coherence {
+
+    /** Sizes whose lines lie next to one another, so that one line taken for another spoils several of them. */
+    private static final List<List<String>> NEIGHBOURS = List.of(
+            List.of("rafter.depth", "covering.gap", "covering.thickness"),
+            List.of("tie-beam.depth", "ceiling.drop"),
+            List.of("wall.thickness", "wall-plate.width", "wall-plate.depth"));
+
+    /** Below this share of sizes that are as asked, or as a known slip would make them, a drawing is not understood. */
+    private static final double LEAST_UNDERSTOOD = 0.5;
+
+    private final Expectation expectation;
+    private final Map<String, Measurement> found;
+
+    Coherence(Expectation expectation, Map<String, Measurement> found) {
+        this.expectation = expectation;
+        this.found = found;
+    }
+
+    /** The keys that must be left open, with the reason. */
+    Map<String, String> doubts() {
+        Map<String, String> doubts = new LinkedHashMap<>();
+        for (List<String> neighbours : NEIGHBOURS) {
+            List<String> asked = neighbours.stream().filter(expectation::asks).toList();
+            List<String> unexplained = asked.stream().filter(this::isUnexplained).toList();
+            boolean oneMissing = asked.stream().anyMatch(key -> !isMeasured(key));
+            if (unexplained.isEmpty() || (!oneMissing && unexplained.size() < 2)) {
+                continue;
+            }
+            Set<String> open = new LinkedHashSet<>(unexplained);
+            asked.stream().filter(this::isAbsent).forEach(open::add);
+            open.forEach(key -> doubts.put(
+                    key, "the sizes of neighbouring parts do not fit together, so one line may have been taken for another"));
+        }
+        return doubts;
+    }
+
+    /** Whether so few sizes agree with the task or a known slip that the drawing as a whole was not understood. */
+    boolean isNotUnderstood() {
+        List<String> asked = NEIGHBOURS.stream().flatMap(List::stream).filter(expectation::asks).toList();
+        long explained = asked.stream().filter(key -> isMeasured(key) && !isUnexplained(key)).count();
+        return explained < LEAST_UNDERSTOOD * asked.size();
+    }
+
+    private boolean isMeasured(String key) {
+        return found.get(key) != null && found.get(key).finding().isMeasured();
+    }
+
+    private boolean isAbsent(String key) {
+        return found.get(key) != null && found.get(key).finding() instanceof Finding.Absent;
+    }
+
+    private boolean isUnexplained(String key) {
+        return found.get(key) != null
+                && found.get(key).finding() instanceof Finding.Quantity quantity
+                && !expectation.explains(key, quantity.value());
+    }
+}

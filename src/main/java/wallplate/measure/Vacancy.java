@@ -1,0 +1,164 @@
+package wallplate.measure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import wallplate.geometry.Line;
+import wallplate.geometry.Point;
+import wallplate.stroke.CrossLines;
+import wallplate.stroke.CrossLines.Crossing;
+import wallplate.stroke.Edge;
+
+/**
+ * Whether the place of a part that was not found is vacant: only there may the part be called absent. Lines in the
+ * part's own directions that belong to no other part say that it may have been drawn and not been understood.
+ */
+final class Vacancy {
+
+    /** The widest board that is taken for a fascia, in millimetres on paper. */
+    private static final double WIDEST_FASCIA_MM = 5.5;
+    /** How near a line must lie to that of a known part to belong to it. */
+    private static final double SAME_LINE_MM = 0.5;
+    /** A leader or two that cross a row leave less ink than this in it; one box with its diagonals leaves more. */
+    private static final double CLEAN_ROW_SHARE = 0.012;
+    /** A piece of an upright this long, against the room between beam and rafter, may be a post's side. */
+    private static final double POST_SHARE = 0.5;
+    /** A dark piece this long, against the asked depth, may be the end of a barge board. */
+    private static final double BARGE_END_SHARE = 0.5;
+
+    private final DrawingView view;
+    private final Expectation expectation;
+    private final RoofLines roof;
+    private final WallReader.Wall wall;
+    private final EavesReader.Eaves eaves;
+    private final CrossLines crossLines;
+
+    Vacancy(DrawingView view, Expectation expectation, RoofLines roof, WallReader.Wall wall, EavesReader.Eaves eaves) {
+        this.view = view;
+        this.expectation = expectation;
+        this.roof = roof;
+        this.wall = wall;
+        this.eaves = eaves;
+        this.crossLines = new CrossLines(view.ink(), view.outlineInk());
+    }
+
+    /** Whether no other upright stands beside the plumb cut: then one of both would be a fascia's face. */
+    boolean ofFascia(Edge cut) {
+        if (roof.rafterBottom().isEmpty() || roof.rafterTop().isEmpty()) {
+            return false;
+        }
+        Edge bottom = roof.rafterBottom().get();
+        Edge top = roof.rafterTop().get();
+        double cutX = cut.middle().x();
+        List<Crossing> columns = crossLines.find(
+                Level.levelAt(0),
+                cutX - WIDEST_FASCIA_MM,
+                cutX + WIDEST_FASCIA_MM,
+                Level.UP,
+                x -> bottom.yAt(x) + 0.25 * (top.yAt(x) - bottom.yAt(x)),
+                x -> bottom.yAt(x) + 0.8 * (top.yAt(x) - bottom.yAt(x)),
+                0.6);
+        double middleY = cut.middle().y();
+        return columns.stream()
+                .map(Crossing::position)
+                .filter(x -> Math.abs(x - cutX) > SAME_LINE_MM)
+                .allMatch(x -> isKnownUpright(x, middleY));
+    }
+
+    private boolean isKnownUpright(double x, double y) {
+        return Stream.of(eaves.gutterOuter(), eaves.bargeEnd(), wall.outer(), wall.inner())
+                .flatMap(Optional::stream)
+                .anyMatch(edge -> Math.abs(edge.xAt(y) - x) < SAME_LINE_MM);
+    }
+
+    /** Whether no long dark upright stands where the barge board ends, outside the face. */
+    boolean ofBargeBoard(double faceX) {
+        if (roof.coveringTop().isEmpty()) {
+            return false;
+        }
+        Edge covering = roof.coveringTop().get();
+        double depth = expectation.exactOr("barge-board.depth", 14);
+        for (Run run : view.upright()) {
+            double x = run.segment().midpoint().x();
+            double topY = Math.max(run.segment().start().y(), run.segment().end().y());
+            boolean isOutside = x < faceX - SAME_LINE_MM && x > faceX - 3 * depth;
+            boolean isOfItsSize = run.length() > BARGE_END_SHARE * depth && run.length() < 2.5 * depth;
+            boolean isInItsPlace = Math.abs(topY - covering.yAt(x)) < depth / 2;
+            if (isOutside && isOfItsSize && isInItsPlace && !isKnownUpright(x, run.segment().midpoint().y())) {
+                return false;
+            }
+        }
+        return !hasSlopingEdgeOutside(faceX);
+    }
+
+    /** Whether a line runs with the slope below the rafter, outside the wall, where a barge board's lower edge would. */
+    private boolean hasSlopingEdgeOutside(double faceX) {
+        if (roof.rafterBottom().isEmpty()) {
+            return false;
+        }
+        Line rafter = roof.rafterBottom().get().line();
+        double least = Math.max(5, 0.5 * expectation.exactOr("rafter.overhang", 10));
+        double wallX = wall.outer().map(edge -> edge.middle().x()).orElse(faceX + 30);
+        return view.sloping().stream()
+                .filter(run -> run.length() > least && run.segment().start().x() < faceX)
+                .anyMatch(run -> {
+                    Point middle = run.segment().midpoint();
+                    double below = -rafter.distanceTo(middle);
+                    return middle.x() < wallX && below > 0.7 && below < 15;
+                });
+    }
+
+    /** Whether no upright stands between the tie beam and the rafter. */
+    boolean ofPosts() {
+        if (roof.rafterBottom().isEmpty()) {
+            return false;
+        }
+        if (roof.tieBeamTop().isEmpty()) {
+            return roof.tieBeamBottom().isEmpty();
+        }
+        Edge beam = roof.tieBeamTop().get();
+        Edge rafter = roof.rafterBottom().get();
+        double heelX = Level.crossing(beam, rafter).x();
+        double endX = roof.breakLine().map(edge -> edge.xAt(beam.middle().y())).orElse(beam.segment().end().x()) - 1.2;
+        return view.upright().stream().noneMatch(run -> {
+            double x = run.segment().midpoint().x();
+            double low = Math.max(beam.yAt(x), Math.min(run.segment().start().y(), run.segment().end().y()));
+            double high = Math.min(rafter.yAt(x), Math.max(run.segment().start().y(), run.segment().end().y()));
+            double room = rafter.yAt(x) - beam.yAt(x);
+            return x > heelX + 2 && x < endX && high - low > Math.max(2.5, POST_SHARE * room);
+        });
+    }
+
+    /** Whether the band between two lines holds no more ink than a leader or two that cross it. */
+    boolean ofRow(Edge lower, Edge upper, double from, double to) {
+        double height = lower.distanceTo(upper, lower.line().direction());
+        int inked = 0;
+        int counted = 0;
+        for (double position = from; position < to; position += 0.15) {
+            for (double part = 0.3; part <= 0.71; part += 0.1) {
+                Point point = lower.line().pointAt(position)
+                        .plus(lower.line().direction().leftNormal().times(part * height));
+                counted++;
+                inked += view.ink().at(point.x(), point.y()) > 0.4 * view.outlineInk() ? 1 : 0;
+            }
+        }
+        return counted == 0 || inked / (double) counted < CLEAN_ROW_SHARE;
+    }
+
+    /** Whether no other long level line lies near the tie beam's, where a ceiling's would. */
+    boolean ofCeiling(Edge beamBottom) {
+        double fromX = wall.inner().map(edge -> edge.xAt(beamBottom.middle().y())).orElse(beamBottom.segment().start().x() + 10);
+        double toX = roof.breakLine().map(edge -> edge.xAt(beamBottom.middle().y())).orElse(beamBottom.segment().end().x());
+        double drop = expectation.exactOr("ceiling.drop", 2.5);
+        List<Crossing> rows = new ArrayList<>(crossLines.find(
+                Level.uprightAt(0),
+                beamBottom.middle().y() - 3 * drop - 2,
+                beamBottom.middle().y() - SAME_LINE_MM,
+                Level.RIGHT,
+                y -> fromX + 1.5,
+                y -> toX - 1.5,
+                0.4));
+        return rows.isEmpty();
+    }
+}

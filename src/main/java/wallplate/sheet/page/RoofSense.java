@@ -1,0 +1,52 @@
+package wallplate.sheet.page;
+
+import java.util.Comparator;
+import java.util.DoubleSummaryStatistics;
+import java.util.List;
+import java.util.stream.Stream;
+import wallplate.geometry.Line;
+import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+import wallplate.geometry.Vector;
+
+/**
+ * Which way up a section through a roof is: tie beam, ceiling and wall lie under its slope, never over it.
+ *
+ * <p>Only level lines below or above the slope's own stretch count; a title or a bar beside it says nothing. Where no
+ * level line does, the slopes' mean height against that of all level lines decides.
+ */
+public final class RoofSense {
+
+    private RoofSense() {}
+
+    /** Whether, with the page turned so, the slope lies above the level lines; true where there is nothing to tell. */
+    public static boolean slopesAbove(Turn turn, List<Segment> sloping, List<Segment> level) {
+        if (sloping.isEmpty() || level.isEmpty()) {
+            return true;
+        }
+        Vector up = turn.up();
+        Line slope = sloping.stream()
+                .max(Comparator.comparingDouble(Segment::length))
+                .orElseThrow()
+                .line();
+        DoubleSummaryStatistics stretch = sloping.stream()
+                .flatMap(line -> Stream.of(line.start(), line.end()))
+                .mapToDouble(end -> across(end, up))
+                .summaryStatistics();
+        double upwards = Math.signum(slope.direction().leftNormal().dot(up));
+        double under = 0;
+        for (Segment line : level) {
+            double place = across(line.midpoint(), up);
+            if (place > stretch.getMin() && place < stretch.getMax()) {
+                double above = slope.distanceTo(line.midpoint()) * upwards;
+                under += above < 0 ? line.length() : -line.length();
+            }
+        }
+        return under == 0 ? turn.meanHeight(sloping) > turn.meanHeight(level) : under > 0;
+    }
+
+    /** The place of a point along the drawing's level. */
+    private static double across(Point point, Vector up) {
+        return point.x() * up.y() - point.y() * up.x();
+    }
+}
