@@ -81,7 +81,8 @@ final class EavesReader {
         Edge bottom = roof.rafterBottom().get();
         double endX = Math.max(top.segment().start().x(), bottom.segment().start().x());
         List<Crossing> columns = columns(endX, top, bottom, 0.12, 0.88);
-        List<Crossing> faces = facesToo(columns, columns(endX, top, bottom, 0.5, 1.2));
+        List<Crossing> higher = facesToo(columns, columns(endX, top, bottom, 0.5, 1.2));
+        List<Crossing> faces = facesToo(higher, beforeTheCut(endX, top, bottom));
         Optional<Edge> bargeAtFirst = expectation.asksPart("barge-board") ? bargeEnd(endX) : Optional.empty();
         Optional<Stand> found = stand(columns, faces, top, bottom, endX + 6, bargeAtFirst);
         if (found.isEmpty()) {
@@ -124,6 +125,19 @@ final class EavesReader {
                 Level.UP,
                 x -> bottom.yAt(x) + from * (top.yAt(x) - bottom.yAt(x)),
                 x -> bottom.yAt(x) + to * (top.yAt(x) - bottom.yAt(x)),
+                0.7);
+    }
+
+    /** The uprights that are dark at the height of a plumb cut as far behind them as a fascia is thick. */
+    private List<Crossing> beforeTheCut(double endX, Edge top, Edge bottom) {
+        double thickness = expectation.exactOr("fascia.thickness", 1.5);
+        return crossLines.find(
+                Level.levelAt(0),
+                endX - 9,
+                endX + 7,
+                Level.UP,
+                x -> bottom.yAt(x + thickness) + 0.12 * (top.yAt(x) - bottom.yAt(x)),
+                x -> bottom.yAt(x + thickness) + 0.88 * (top.yAt(x) - bottom.yAt(x)),
                 0.7);
     }
 
@@ -452,7 +466,8 @@ final class EavesReader {
                 inked += view.ink().at(x, y) > 0.45 * view.outlineInk() ? 1 : 0;
             }
         }
-        return counted == 0 || inked / (double) counted < 0.02;
+        // On a steep roof known lines may take up the whole place, which then says nothing.
+        return counted > 200 && inked / (double) counted < 0.02;
     }
 
     private double leftEnd(double y, double fromX) {

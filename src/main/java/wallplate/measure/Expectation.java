@@ -115,8 +115,9 @@ final class Expectation {
 
     /** Whether a length is, but for careless drawing, the right one or what a known slip would make of it. */
     boolean explains(String key, double valueMm) {
-        double careless = Math.max(CARELESS_MM, 0.1 * exactOr(key, 0));
-        return hypotheses(key).stream().anyMatch(value -> Math.abs(value - valueMm) < careless);
+        double right = exactOr(key, 0);
+        boolean isRight = Math.abs(right - valueMm) < Math.max(CARELESS_MM, 0.1 * right);
+        return isRight || hypotheses(key).stream().anyMatch(value -> Math.abs(value - valueMm) < DRAWN_SIGMA_MM);
     }
 
     /** How unlikely a length is for a key: 0 where it is right, 1 at a slip's value, about 3 and more elsewhere. */

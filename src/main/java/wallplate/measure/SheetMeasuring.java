@@ -374,11 +374,16 @@ final class SheetMeasuring {
         Optional<Edge> ceiling = roof.ceilingTop();
         if (beamTop.isPresent() && beamBottom.isPresent()) {
             between("tie-beam.depth", Level.above(beamBottom.get(), beamTop.get()), beamBottom.get(), beamTop.get());
+            if (!vacancy.aboveBeam(beamTop.get())) {
+                unsettle("another long level line lies above the one taken for the tie beam's top", "tie-beam.depth");
+            }
         } else if (beamTop.isEmpty() && beamBottom.isEmpty() && roof.hasWholeSlope()) {
             absent("tie-beam.depth");
         }
         if (ceiling.isEmpty()) {
-            if (beamBottom.isPresent() && vacancy.ofCeiling(beamBottom.get())) {
+            boolean isVacant = beamBottom.map(vacancy::belowBeam).orElse(false)
+                    && beamTop.map(vacancy::aboveBeam).orElse(true);
+            if (isVacant) {
                 absent("ceiling.drop", "brander.width", "brander.depth", "brander.spacing", "brander.crossed");
                 count("brander.count", 0);
             }

@@ -1,8 +1,8 @@
 package wallplate.measure;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Stream;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
@@ -24,6 +24,8 @@ final class Vacancy {
     private static final double CLEAN_ROW_SHARE = 0.012;
     /** A piece of an upright this long, against the room between beam and rafter, may be a post's side. */
     private static final double POST_SHARE = 0.5;
+    /** The share of the room between wall and break line over which a line must be dark to be one of beam or ceiling. */
+    private static final double LONG_ROW_SHARE = 0.45;
     /** A dark piece this long, against the asked depth, may be the end of a barge board. */
     private static final double BARGE_END_SHARE = 0.5;
 
@@ -51,19 +53,29 @@ final class Vacancy {
         Edge bottom = roof.rafterBottom().get();
         Edge top = roof.rafterTop().get();
         double cutX = cut.middle().x();
-        List<Crossing> columns = crossLines.find(
-                Level.levelAt(0),
-                cutX - WIDEST_FASCIA_MM,
-                cutX + WIDEST_FASCIA_MM,
-                Level.UP,
-                x -> bottom.yAt(x) + 0.25 * (top.yAt(x) - bottom.yAt(x)),
-                x -> bottom.yAt(x) + 0.8 * (top.yAt(x) - bottom.yAt(x)),
-                0.6);
-        double middleY = cut.middle().y();
-        return columns.stream()
+        double lowY = bottom.yAt(cutX);
+        double height = top.yAt(cutX) - lowY;
+        // A board's face ends where the plumb cut does, not where the slope would be: on a steep roof that differs much.
+        boolean alone = isAloneBetween(cut, x -> bottom.yAt(x) + 0.25 * height, x -> bottom.yAt(x) + 0.8 * height)
+                && isAloneBetween(cut, x -> lowY + 0.25 * height, x -> lowY + 0.8 * height);
+        return alone && !runsOnBelow(cutX, lowY);
+    }
+
+    private boolean isAloneBetween(Edge cut, DoubleUnaryOperator low, DoubleUnaryOperator high) {
+        double cutX = cut.middle().x();
+        return crossLines
+                .find(Level.levelAt(0), cutX - WIDEST_FASCIA_MM, cutX + WIDEST_FASCIA_MM, Level.UP, low, high, 0.55)
+                .stream()
                 .map(Crossing::position)
                 .filter(x -> Math.abs(x - cutX) > SAME_LINE_MM)
-                .allMatch(x -> isKnownUpright(x, middleY));
+                .allMatch(x -> isKnownUpright(x, cut.middle().y()));
+    }
+
+    /** Whether an upright runs on below the rafter's lower corner, further than a corner is overshot: a board's does. */
+    private boolean runsOnBelow(double x, double lowY) {
+        boolean hasGutter = eaves.gutterBottom().map(edge -> edge.middle().y() < lowY).orElse(false);
+        return !hasGutter
+                && view.fit().coverage(Level.uprightAt(x), lowY - 2.6, lowY - 1.3, DrawingView.OUTLINE_PART) > 0.7;
     }
 
     private boolean isKnownUpright(double x, double y) {
@@ -146,19 +158,32 @@ final class Vacancy {
         return counted == 0 || inked / (double) counted < CLEAN_ROW_SHARE;
     }
 
-    /** Whether no other long level line lies near the tie beam's, where a ceiling's would. */
-    boolean ofCeiling(Edge beamBottom) {
-        double fromX = wall.inner().map(edge -> edge.xAt(beamBottom.middle().y())).orElse(beamBottom.segment().start().x() + 10);
-        double toX = roof.breakLine().map(edge -> edge.xAt(beamBottom.middle().y())).orElse(beamBottom.segment().end().x());
+    /** Whether no other long level line lies above the tie beam's top: then that would be the top. */
+    boolean aboveBeam(Edge beamTop) {
+        return longRows(beamTop, SAME_LINE_MM + 0.2, 2 * expectation.exactOr("tie-beam.depth", 7)).isEmpty();
+    }
+
+    /** Whether no other long level line lies below the tie beam's underside, where a ceiling's would. */
+    boolean belowBeam(Edge beamBottom) {
         double drop = expectation.exactOr("ceiling.drop", 2.5);
-        List<Crossing> rows = new ArrayList<>(crossLines.find(
-                Level.uprightAt(0),
-                beamBottom.middle().y() - 3 * drop - 2,
-                beamBottom.middle().y() - SAME_LINE_MM,
-                Level.RIGHT,
-                y -> fromX + 1.5,
-                y -> toX - 1.5,
-                0.4));
-        return rows.isEmpty();
+        return longRows(beamBottom, -3 * drop - 2, -SAME_LINE_MM).isEmpty();
+    }
+
+    /** The level lines between two heights above a known one that run over most of the room inside the wall. */
+    private List<Crossing> longRows(Edge level, double fromMm, double toMm) {
+        double y = level.middle().y();
+        double fromX = wall.inner().map(edge -> edge.xAt(y)).orElse(level.segment().start().x() + 10);
+        double toX = roof.breakLine().map(edge -> edge.xAt(y)).orElse(level.segment().end().x());
+        return crossLines
+                .find(Level.uprightAt(0), y + fromMm, y + toMm, Level.RIGHT, at -> insideOfRafter(at, fromX), at -> toX - 1.5, LONG_ROW_SHARE)
+                .stream()
+                .filter(row -> toX - insideOfRafter(row.position(), fromX) > 12)
+                .toList();
+    }
+
+    /** Where at a height the room under the rafter begins, clear of the wall. */
+    private double insideOfRafter(double y, double wallX) {
+        double rafterX = roof.rafterBottom().map(edge -> edge.xAt(y)).orElse(wallX);
+        return Math.max(wallX, rafterX) + 2;
     }
 }
