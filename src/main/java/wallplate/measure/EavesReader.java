@@ -80,9 +80,11 @@ final class EavesReader {
         Edge top = roof.rafterTop().get();
         Edge bottom = roof.rafterBottom().get();
         double endX = Math.max(top.segment().start().x(), bottom.segment().start().x());
-        List<Crossing> columns = columns(endX, top, bottom, 0.12, 0.88);
-        List<Crossing> higher = facesToo(columns, columns(endX, top, bottom, 0.5, 1.2));
-        List<Crossing> faces = facesToo(higher, beforeTheCut(endX, top, bottom));
+        List<Crossing> columns = columns(endX, top, bottom, 0, 0.12, 0.88);
+        List<Crossing> higher = facesToo(columns, columns(endX, top, bottom, 0, 0.5, 1.2));
+        // A board's face ends at the heights of the plumb cut behind it, which on a steep roof differ much from its own.
+        double thickness = expectation.exactOr("fascia.thickness", 1.5);
+        List<Crossing> faces = facesToo(higher, columns(endX, top, bottom, thickness, 0.12, 0.88));
         Optional<Edge> bargeAtFirst = expectation.asksPart("barge-board") ? bargeEnd(endX) : Optional.empty();
         Optional<Stand> found = stand(columns, faces, top, bottom, endX + 6, bargeAtFirst);
         if (found.isEmpty()) {
@@ -116,28 +118,18 @@ final class EavesReader {
                 new Doubts(cutRival, fasciaRival, gutterDoubt));
     }
 
-    /** The uprights near the rafter's end that are dark between two parts of its height: 0 its underside, 1 its top. */
-    private List<Crossing> columns(double endX, Edge top, Edge bottom, double from, double to) {
+    /**
+     * The uprights near the rafter's end that are dark between two parts of its height, 0 its underside and 1 its top, as
+     * that height is so far to the inside of each.
+     */
+    private List<Crossing> columns(double endX, Edge top, Edge bottom, double insideMm, double from, double to) {
         return crossLines.find(
                 Level.levelAt(0),
                 endX - 9,
                 endX + 7,
                 Level.UP,
-                x -> bottom.yAt(x) + from * (top.yAt(x) - bottom.yAt(x)),
-                x -> bottom.yAt(x) + to * (top.yAt(x) - bottom.yAt(x)),
-                0.7);
-    }
-
-    /** The uprights that are dark at the height of a plumb cut as far behind them as a fascia is thick. */
-    private List<Crossing> beforeTheCut(double endX, Edge top, Edge bottom) {
-        double thickness = expectation.exactOr("fascia.thickness", 1.5);
-        return crossLines.find(
-                Level.levelAt(0),
-                endX - 9,
-                endX + 7,
-                Level.UP,
-                x -> bottom.yAt(x + thickness) + 0.12 * (top.yAt(x) - bottom.yAt(x)),
-                x -> bottom.yAt(x + thickness) + 0.88 * (top.yAt(x) - bottom.yAt(x)),
+                x -> bottom.yAt(x + insideMm) + from * (top.yAt(x) - bottom.yAt(x)),
+                x -> bottom.yAt(x + insideMm) + to * (top.yAt(x) - bottom.yAt(x)),
                 0.7);
     }
 
@@ -336,8 +328,8 @@ final class EavesReader {
         double bestCost = expectation.asksPart("barge-board") ? 6 : 3;
         for (Run run : view.upright()) {
             double x = run.segment().midpoint().x();
-            double topY = Math.max(run.segment().start().y(), run.segment().end().y());
-            double bottomY = Math.min(run.segment().start().y(), run.segment().end().y());
+            double topY = run.highY();
+            double bottomY = run.lowY();
             if (run.length() < 5 || x > rightMost || x < rightMost - 45 || run.ink() < 0.5 * view.outlineInk()) {
                 continue;
             }

@@ -17,6 +17,16 @@ record Run(Segment segment, Stroke stroke, double ink) {
         return segment.length();
     }
 
+    /** The height of its lower end. */
+    double lowY() {
+        return Math.min(segment.start().y(), segment.end().y());
+    }
+
+    /** The height of its upper end. */
+    double highY() {
+        return Math.max(segment.start().y(), segment.end().y());
+    }
+
     /** The outline pieces of a stroke, in its own order. */
     static List<Run> of(Stroke stroke, double leastInk) {
         List<Run> runs = new ArrayList<>();

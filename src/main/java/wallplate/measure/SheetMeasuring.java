@@ -151,11 +151,9 @@ final class SheetMeasuring {
         for (Map.Entry<String, Measurement> entry : found.entrySet()) {
             if (entry.getValue().finding() instanceof Finding.Quantity quantity
                     && expectation.isImplausible(entry.getKey(), quantity.value())) {
-                entry.setValue(Measurement.of(
+                leaveOpen(
                         entry.getKey(),
-                        new Finding.Uncertain(
-                                "the size found is far from the one asked for, so other lines may have been taken for the part",
-                                List.of(quantity.value()))));
+                        "the size found is far from the one asked for, so other lines may have been taken for the part");
             }
         }
     }
@@ -467,7 +465,7 @@ final class SheetMeasuring {
         } else {
             String reason = "another upright stands beside the plumb cut, and one of both may be the fascia's face";
             uncertain(reason, "fascia.thickness", "fascia.depth");
-            unsettle(reason, "rafter.overhang", "covering.projection", "gutter.width");
+            unsettle(reason, "rafter.overhang", "covering.projection");
         }
         if (eaves.gutterOuter().isEmpty()) {
             absent("gutter.width", "gutter.depth", "barge-board.clearance");

@@ -93,7 +93,7 @@ final class Vacancy {
         double depth = expectation.exactOr("barge-board.depth", 14);
         for (Run run : view.upright()) {
             double x = run.segment().midpoint().x();
-            double topY = Math.max(run.segment().start().y(), run.segment().end().y());
+            double topY = run.highY();
             boolean isOutside = x < faceX - SAME_LINE_MM && x > faceX - 3 * depth;
             boolean isOfItsSize = run.length() > BARGE_END_SHARE * depth && run.length() < 2.5 * depth;
             boolean isInItsPlace = Math.abs(topY - covering.yAt(x)) < depth / 2;
@@ -135,8 +135,8 @@ final class Vacancy {
         double endX = roof.breakLine().map(edge -> edge.xAt(beam.middle().y())).orElse(beam.segment().end().x()) - 1.2;
         return view.upright().stream().noneMatch(run -> {
             double x = run.segment().midpoint().x();
-            double low = Math.max(beam.yAt(x), Math.min(run.segment().start().y(), run.segment().end().y()));
-            double high = Math.min(rafter.yAt(x), Math.max(run.segment().start().y(), run.segment().end().y()));
+            double low = Math.max(beam.yAt(x), run.lowY());
+            double high = Math.min(rafter.yAt(x), run.highY());
             double room = rafter.yAt(x) - beam.yAt(x);
             return x > heelX + 2 && x < endX && high - low > Math.max(2.5, POST_SHARE * room);
         });

@@ -88,7 +88,7 @@ final class WallReader {
         List<Run> candidates = new ArrayList<>();
         for (Run run : view.upright()) {
             double x = run.segment().midpoint().x();
-            if (run.length() >= 6 && Math.abs(x - heelX) < 2 * thickness + 6 && bottom(run) < heelY - 6
+            if (run.length() >= 6 && Math.abs(x - heelX) < 2 * thickness + 6 && run.lowY() < heelY - 6
                     && run.segment().midpoint().y() < heelY + 6) {
                 candidates.add(run);
             }
@@ -101,7 +101,7 @@ final class WallReader {
                     continue;
                 }
                 double cost = expectation.cost("wall.thickness", gap)
-                        + Math.min(4, Math.abs(bottom(outer) - bottom(inner)) / 2)
+                        + Math.min(4, Math.abs(outer.lowY() - inner.lowY()) / 2)
                         + Math.min(3, Math.abs(heelX - setIn - outer.segment().midpoint().x()) / 3)
                         + Math.min(3, 12 / Math.min(outer.length(), inner.length()) - 0.5)
                         + 2 * (1 - cutOff(outer, inner))
@@ -116,7 +116,7 @@ final class WallReader {
     private double cutOff(Run outer, Run inner) {
         double from = outer.segment().midpoint().x();
         double to = inner.segment().midpoint().x();
-        double middle = (bottom(outer) + bottom(inner)) / 2;
+        double middle = (outer.lowY() + inner.lowY()) / 2;
         double best = 0;
         for (double y = middle - 2; y <= middle + 2.5; y += 0.2) {
             best = Math.max(best, view.fit().coverage(Level.levelAt(y), from + 0.3, to - 0.3, 0.35));
@@ -128,10 +128,6 @@ final class WallReader {
         return roof.ceilingTop()
                 .map(ceiling -> Math.min(3, Math.abs(ceiling.segment().start().x() - inner.segment().midpoint().x()) / 2))
                 .orElse(0.0);
-    }
-
-    private static double bottom(Run run) {
-        return Math.min(run.segment().start().y(), run.segment().end().y());
     }
 
     /** The highest level line between the faces below the heel. */

@@ -2,9 +2,9 @@ package wallplate.moderation;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import wallplate.moderation.Decision.Adjust;
 import wallplate.records.MarkEntry;
+import wallplate.task.PlainNumber;
 
 /**
  * What an adjustment makes of the marks of a set: no mark falls below 0 or rises above its criterion's maximum.
@@ -65,7 +65,7 @@ public record Adjustment(
         append(words, unchanged, "stood at 0 or the maximum already.");
         append(words, undecided, "left alone, not decided yet.");
         append(words, outside, "left alone, total outside %s to %s."
-                .formatted(plain(decision.fromTotal()), plain(decision.toTotal())));
+                .formatted(PlainNumber.text(decision.fromTotal()), PlainNumber.text(decision.toTotal())));
         return words.toString();
     }
 
@@ -80,10 +80,6 @@ public record Adjustment(
     }
 
     private static String signed(double marks) {
-        return (marks > 0 ? "+" : "−") + plain(Math.abs(marks));
-    }
-
-    private static String plain(double marks) {
-        return marks == Math.rint(marks) ? Long.toString((long) marks) : String.format(Locale.ROOT, "%s", marks);
+        return (marks > 0 ? "+" : "−") + PlainNumber.text(Math.abs(marks));
     }
 }

@@ -3,6 +3,7 @@ package wallplate.moderation;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import wallplate.task.PlainNumber;
 
 /**
  * Marks that a second marker typed for one sheet.
@@ -23,12 +24,12 @@ public record SecondMarks(Map<String, Double> marks, Map<String, String> faults)
         Map<String, String> faults = new LinkedHashMap<>();
         for (BlindSheet.Criterion criterion : criteria) {
             String text = typed.getOrDefault(criterion.id(), "").strip();
-            double mark = number(text);
+            double mark = PlainNumber.read(text).orElse(Double.NaN);
             if (text.isEmpty()) {
-                faults.put(criterion.id(), "No mark yet: 0 to %s.".formatted(plain(criterion.available())));
+                faults.put(criterion.id(), "No mark yet: 0 to %s.".formatted(PlainNumber.text(criterion.available())));
             } else if (!(mark >= 0 && mark <= criterion.available()) || !Marks.isKept(mark)) {
                 faults.put(criterion.id(), "Found: \"%s\"; right would be 0 to %s, to a hundredth."
-                        .formatted(text, plain(criterion.available())));
+                        .formatted(text, PlainNumber.text(criterion.available())));
             } else {
                 marks.put(criterion.id(), mark);
             }
@@ -38,17 +39,5 @@ public record SecondMarks(Map<String, Double> marks, Map<String, String> faults)
 
     public boolean isComplete() {
         return faults.isEmpty();
-    }
-
-    private static double number(String text) {
-        try {
-            return Double.parseDouble(text.replace(',', '.'));
-        } catch (NumberFormatException notANumber) {
-            return Double.NaN;
-        }
-    }
-
-    private static String plain(double marks) {
-        return marks == Math.rint(marks) ? Long.toString((long) marks) : Double.toString(marks);
     }
 }

@@ -7,7 +7,7 @@
  * measured value.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"records", "marking", "solver", "statistics"})
+@ApplicationModule(allowedDependencies = {"records", "marking", "solver", "statistics", "task"})
 package wallplate.moderation;
 
 import org.jspecify.annotations.NullMarked;

@@ -23,8 +23,6 @@ class ModeratingOnPostgresTest extends ModeratingTest {
 
     @Test
     void isPostgres() throws SQLException {
-        try (var connection = database.getConnection()) {
-            assertThat(connection.getMetaData().getDatabaseProductName()).isEqualTo("PostgreSQL");
-        }
+        assertThat(PostgresServer.productOf(database)).isEqualTo("PostgreSQL");
     }
 }

@@ -4,6 +4,7 @@ import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.sql.SQLException;
+import javax.sql.DataSource;
 import org.springframework.test.context.DynamicPropertyRegistry;
 
 /** One real PostgreSQL server for all tests of a run; each asks for a database of its own. */
@@ -23,6 +24,13 @@ public final class PostgresServer {
             } catch (IOException broken) {
                 throw new UncheckedIOException("the PostgreSQL server for the tests did not start", broken);
             }
+        }
+    }
+
+    /** What the server behind the application under test calls itself. */
+    public static String productOf(DataSource database) throws SQLException {
+        try (var connection = database.getConnection()) {
+            return connection.getMetaData().getDatabaseProductName();
         }
     }
 

@@ -22,8 +22,6 @@ class RecordsOnPostgresTest extends RecordsTest {
 
     @Test
     void isPostgres() throws SQLException {
-        try (var connection = database.getConnection()) {
-            assertThat(connection.getMetaData().getDatabaseProductName()).isEqualTo("PostgreSQL");
-        }
+        assertThat(PostgresServer.productOf(database)).isEqualTo("PostgreSQL");
     }
 }

@@ -160,10 +160,7 @@ public final class ModelSheet {
                         Typeface.LETTERING_STRONG,
                         TITLE_HEIGHT,
                         plan.frame().width() * TITLE_SHARE);
-        double width = titleLines.stream()
-                .mapToDouble(line -> measure.widthMm(line, Typeface.LETTERING_STRONG, TITLE_HEIGHT))
-                .max()
-                .orElse(0);
+        double width = widest(titleLines, Typeface.LETTERING_STRONG, TITLE_HEIGHT);
         double height = titleLines.size() * TITLE_LINE + SCALE_HEIGHT + 3;
         Point middle = placeUnderDrawing(clutter, width, height);
         double y = middle.y() + TITLE_LINE - TITLE_HEIGHT;
@@ -242,10 +239,7 @@ public final class ModelSheet {
         Owner owner = Owner.of(Layer.LABEL);
         List<String> notes = new TextLines(measure)
                 .broken("Also drawn: " + String.join("; ", texts) + ".", Typeface.LETTERING, NOTE_HEIGHT, NOTE_WIDTH);
-        double width = notes.stream()
-                .mapToDouble(line -> measure.widthMm(line, Typeface.LETTERING, NOTE_HEIGHT))
-                .max()
-                .orElse(0);
+        double width = widest(notes, Typeface.LETTERING, NOTE_HEIGHT);
         Point middle = placeUnderDrawing(clutter, width, notes.size() * NOTE_LINE);
         double y = middle.y() + NOTE_LINE - NOTE_HEIGHT;
         for (String line : notes) {
@@ -253,6 +247,13 @@ public final class ModelSheet {
             inks.add(Ink.Lettering.level(
                     line, new Point(middle.x(), y), NOTE_HEIGHT, Alignment.MIDDLE, Typeface.LETTERING, owner));
         }
+    }
+
+    private double widest(List<String> texts, Typeface typeface, double height) {
+        return texts.stream()
+                .mapToDouble(text -> measure.widthMm(text, typeface, height))
+                .max()
+                .orElse(0);
     }
 
     private static void label(Placed placed, List<Ink> inks) {

@@ -6,6 +6,8 @@ import org.jspecify.annotations.Nullable;
 import wallplate.moderation.Agreement;
 import wallplate.moderation.AgreementReport;
 import wallplate.moderation.Decision;
+import wallplate.moderation.Marks;
+import wallplate.task.PlainNumber;
 
 /** What a person fills in to decide about the marks of a set. */
 record DecisionForm(
@@ -42,9 +44,9 @@ record DecisionForm(
         }
         double most = chosen.get().available();
         double number = number(by, 0);
-        if (!(Math.abs(number) >= 0.01 && Math.abs(number) <= most) || Math.abs(number * 100 - Math.rint(number * 100)) > 1e-6) {
+        if (!(Math.abs(number) >= 0.01 && Math.abs(number) <= most) || !Marks.isKept(number)) {
             return Optional.of("Adjusted by: found \"%s\"; right would be a number from −%s to %s that is not 0, to a hundredth."
-                    .formatted(text(by), plain(most), plain(most)));
+                    .formatted(text(by), PlainNumber.text(most), PlainNumber.text(most)));
         }
         if (!(number(from, 0) >= 0 && number(from, 0) <= number(to, report.total().available()))) {
             return Optional.of("Limits: found \"%s\" to \"%s\"; right would be totals from low to high.".formatted(text(from), text(to)));
@@ -75,14 +77,6 @@ record DecisionForm(
         if (text(typed).isEmpty()) {
             return otherwise;
         }
-        try {
-            return Double.parseDouble(text(typed).replace(',', '.').replace('−', '-'));
-        } catch (NumberFormatException notANumber) {
-            return Double.NaN;
-        }
-    }
-
-    private static String plain(double marks) {
-        return marks == Math.rint(marks) ? Long.toString((long) marks) : Double.toString(marks);
+        return PlainNumber.read(text(typed).replace('−', '-')).orElse(Double.NaN);
     }
 }

@@ -17,6 +17,7 @@ import wallplate.moderation.Moderation;
 import wallplate.moderation.Moderations;
 import wallplate.moderation.SecondMarks;
 import wallplate.records.ClassSets;
+import wallplate.task.PlainNumber;
 import wallplate.web.page.NotFound;
 
 /**
@@ -43,7 +44,7 @@ class SecondMarkingController {
         BlindSheet sheet = found(id, place);
         Map<String, String> typed = new LinkedHashMap<>();
         for (BlindSheet.Criterion criterion : sheet.criteria()) {
-            criterion.given().ifPresent(given -> typed.put(criterion.id(), plain(given)));
+            criterion.given().ifPresent(given -> typed.put(criterion.id(), PlainNumber.text(given)));
         }
         return show(sheet, typed, Map.of(), model);
     }
@@ -90,9 +91,5 @@ class SecondMarkingController {
         return moderating
                 .sheet(id, place)
                 .orElseThrow(() -> new NotFound("There is no sheet %d in moderation %d.".formatted(place, id)));
-    }
-
-    private static String plain(double marks) {
-        return marks == Math.rint(marks) ? Long.toString((long) marks) : Double.toString(marks);
     }
 }

@@ -1,9 +1,11 @@
 package wallplate.web.sheet;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import wallplate.marking.Verdict;
 import wallplate.records.MarkEntry;
+import wallplate.task.PlainNumber;
 
 /** What a teacher fills in to decide about one mark. */
 record MarkForm(@Nullable String verdict, @Nullable String awarded, @Nullable String reason) {
@@ -16,7 +18,7 @@ record MarkForm(@Nullable String verdict, @Nullable String awarded, @Nullable St
         Optional<Double> marks = marks(mark);
         if (marks.isEmpty() || marks.get() < 0 || marks.get() > mark.available()) {
             return Optional.of("Marks found: \"%s\"; right would be a number from 0 to %s."
-                    .formatted(awarded, withoutPoint(mark.available())));
+                    .formatted(awarded, PlainNumber.text(mark.available())));
         }
         if (reasonText().isEmpty() && mark.guidelineVerdict() != Verdict.UNDECIDED) {
             return Optional.of("Say in a few words why the mark is changed: the learner and the department will ask.");
@@ -39,19 +41,13 @@ record MarkForm(@Nullable String verdict, @Nullable String awarded, @Nullable St
             return chosen().map(verdict ->
                     verdict == Verdict.MET || verdict == Verdict.CARRIED ? mark.available() : 0.0);
         }
-        try {
-            double number = Double.parseDouble(awarded.strip().replace(',', '.'));
-            return Double.isFinite(number) ? Optional.of(number) : Optional.empty();
-        } catch (NumberFormatException notANumber) {
-            return Optional.empty();
-        }
+        OptionalDouble number = PlainNumber.read(awarded);
+        return number.isPresent() && Double.isFinite(number.getAsDouble())
+                ? Optional.of(number.getAsDouble())
+                : Optional.empty();
     }
 
     String reasonText() {
         return reason == null ? "" : reason.strip();
-    }
-
-    private static String withoutPoint(double marks) {
-        return marks == Math.rint(marks) ? Long.toString((long) marks) : Double.toString(marks);
     }
 }

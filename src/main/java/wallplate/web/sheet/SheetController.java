@@ -1,6 +1,7 @@
 package wallplate.web.sheet;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.security.Principal;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
@@ -24,14 +25,13 @@ import wallplate.records.MarkEntry;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.web.page.NotFound;
+import wallplate.web.page.Person;
 
 /** One sheet, its criteria and what a teacher decides about them. */
 @Controller
 class SheetController {
 
     /** Who decides, as long as nobody signs in. */
-    private static final String TEACHER = "teacher";
-
     private final Sheets sheets;
     private final ClassSets classSets;
     private final Clock clock;
@@ -94,6 +94,7 @@ class SheetController {
             @PathVariable long id,
             @PathVariable String criterion,
             MarkForm form,
+            @Nullable Principal person,
             @RequestParam(defaultValue = "sheet") String from,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean fragment,
             Model model,
@@ -101,7 +102,7 @@ class SheetController {
         MarkEntry mark = mark(found(id), criterion);
         Optional<String> fault = form.fault(mark);
         if (fault.isEmpty()) {
-            sheets.change(id, decision(criterion, form, mark));
+            sheets.change(id, decision(criterion, form, mark, Person.name(person)));
         } else {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             model.addAttribute("faultAt", criterion);
@@ -115,13 +116,13 @@ class SheetController {
         return answer(id, criterion, fragment, fault.isEmpty(), model);
     }
 
-    private MarkChange decision(String criterion, MarkForm form, MarkEntry mark) {
+    private MarkChange decision(String criterion, MarkForm form, MarkEntry mark, String changedBy) {
         return new MarkChange(
                 criterion,
                 form.chosen(),
                 form.marks(mark).orElseThrow(),
                 form.reasonText(),
-                TEACHER,
+                changedBy,
                 clock.instant());
     }
 
@@ -129,10 +130,11 @@ class SheetController {
     String restore(
             @PathVariable long id,
             @PathVariable String criterion,
+            @Nullable Principal person,
             @RequestHeader(name = "HX-Request", defaultValue = "false") boolean fragment,
             Model model) {
         mark(found(id), criterion);
-        sheets.change(id, new MarkChange(criterion, Optional.empty(), 0, "", TEACHER, clock.instant()));
+        sheets.change(id, new MarkChange(criterion, Optional.empty(), 0, "", Person.name(person), clock.instant()));
         return answer(id, criterion, fragment, true, model);
     }
 

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import wallplate.solver.PlanLength;
+import wallplate.task.PlainNumber;
 import wallplate.task.Scale;
 
 /**
@@ -22,7 +23,7 @@ record PlanSizes(String plan, String typed, List<PlanLength> lengths, List<Strin
     private static final String USUAL_PLAN = "1:50";
     /** More than any plan has sizes to take off; longer lists are a slip of the paste. */
     private static final int MOST_LENGTHS = 100;
-    /** A sheet larger than A0 is 1189 mm long; nobody measures more on one plan. */
+    /** An A0 sheet is 1189 mm long and 1456 mm from corner to corner; no plan gives more. */
     private static final double LONGEST_ON_PLAN_MM = 2000;
 
     PlanSizes {
@@ -50,7 +51,7 @@ record PlanSizes(String plan, String typed, List<PlanLength> lengths, List<Strin
             if (word.isEmpty()) {
                 continue;
             }
-            double millimetres = millimetres(word);
+            double millimetres = PlainNumber.read(word).orElse(Double.NaN);
             if (!(millimetres > 0 && millimetres <= LONGEST_ON_PLAN_MM)) {
                 faults.add("Found “%s”. Right would be millimetres on the plan, such as 62.5.".formatted(word));
             } else {
@@ -63,14 +64,5 @@ record PlanSizes(String plan, String typed, List<PlanLength> lengths, List<Strin
     private static Optional<Scale> scale(String plan) {
         Matcher reduction = REDUCTION.matcher(plan);
         return reduction.matches() ? Optional.of(new Scale(Double.parseDouble(reduction.group(1)))) : Optional.empty();
-    }
-
-    /** A decimal comma is taken as a point; not a number where it is none. */
-    private static double millimetres(String word) {
-        try {
-            return Double.parseDouble(word.replace(',', '.'));
-        } catch (NumberFormatException notANumber) {
-            return Double.NaN;
-        }
     }
 }
