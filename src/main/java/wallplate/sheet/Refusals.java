@@ -65,7 +65,6 @@ final class Refusals {
     /** Whether a file's end is missing, which decoders fill with grey without a word. */
     static boolean isCutShort(FileFormat format, byte[] content) {
         return switch (format) {
-            case PNG -> !hasNearEnd(content, 4096, 'I', 'E', 'N', 'D');
             case JPEG -> !hasNearEnd(content, JPEG_END_WITHIN, 0xff, 0xd9);
             default -> false;
         };

@@ -15,6 +15,7 @@ import wallplate.sheet.ScanPage.Picture;
 import wallplate.sheet.ScanPage.Refused;
 import wallplate.sheet.formats.FileFormat;
 import wallplate.sheet.formats.PictureHeader;
+import wallplate.sheet.formats.StatedLengths;
 import wallplate.sheet.formats.TiffDirectory;
 import wallplate.sheet.opencv.PictureDecoder;
 import wallplate.sheet.pdf.PdfPages;
@@ -98,7 +99,9 @@ public final class ScanFile {
 
     private static Content picture(FileFormat format, byte[] content) {
         Optional<PictureHeader> header = PictureHeader.of(format, content);
-        if (header.isEmpty() || Refusals.isCutShort(format, content)) {
+        if (header.isEmpty()
+                || !StatedLengths.areWithin(format, content)
+                || Refusals.isCutShort(format, content)) {
             return new Refused(Refusals.DAMAGED);
         }
         PictureHeader found = header.get();
@@ -117,12 +120,13 @@ public final class ScanFile {
             visitor.accept(refused(scanName, Refusals.DAMAGED));
         }
         for (int page = 0; page < pages.size(); page++) {
-            visitor.accept(new ScanPage(scanName, page + 1, tiffPage(content, page, pages.get(page).header())));
+            visitor.accept(new ScanPage(scanName, page + 1, tiffPage(content, page, pages.get(page))));
         }
     }
 
-    private static Content tiffPage(byte[] content, int page, PictureHeader header) {
-        if (header.widthPx() <= 0 || header.heightPx() <= 0) {
+    private static Content tiffPage(byte[] content, int page, TiffDirectory directory) {
+        PictureHeader header = directory.header();
+        if (header.widthPx() <= 0 || header.heightPx() <= 0 || !StatedLengths.areWithin(directory, MOST_PIXELS)) {
             return new Refused(Refusals.DAMAGED);
         }
         if (header.pixels() > MOST_PIXELS) {

@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -17,6 +20,9 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.graphics.image.JPEGFactory;
 import org.apache.pdfbox.pdmodel.graphics.image.LosslessFactory;
 import org.junit.jupiter.api.Test;
+import wallplate.sheet.formats.FileFormat;
+import wallplate.sheet.formats.StatedLengths;
+import wallplate.sheet.formats.TiffDirectory;
 
 /**
  * Randomly damaged copies of files: each must come back as pages or refusals, soon, and never as an exception.
@@ -58,6 +64,56 @@ class DamagedFilesTest {
         }
         assertThat(read).as("pages still read").isPositive();
         assertThat(refused).as("pages refused").isPositive();
+    }
+
+    /** Without a look at the length first, OpenCV sets aside four gigabytes and fills them for half a minute. */
+    @Test
+    void refusesPngWhoseChunkClaimsMoreThanTheFileHas() throws IOException {
+        byte[] png = Scans.encoded(Scans.gradient(150, 100), "png");
+        int name = indexOf(png, "IDAT");
+        ByteBuffer.wrap(png).putInt(name - 4, (int) 4_060_086_966L);
+
+        long start = System.nanoTime();
+        String refusal = Scans.refusal(png);
+
+        assertThat(refusal).contains("damaged or cut short");
+        assertThat(Duration.ofNanos(System.nanoTime() - start)).isLessThan(Duration.ofSeconds(2));
+        assertThat(StatedLengths.areWithin(FileFormat.PNG, png)).as("told before decoding").isFalse();
+    }
+
+    @Test
+    void refusesJpegWithEndlessPasses() throws IOException {
+        byte[] jpeg = Scans.encoded(Scans.gradient(150, 100), "jpg");
+        ByteArrayOutputStream many = new ByteArrayOutputStream();
+        many.write(jpeg, 0, jpeg.length - 2);
+        for (int i = 0; i < 60_000; i++) {
+            many.write(new byte[] {(byte) 0xff, (byte) 0xda, 0, 8, 1, 1, 0, 0, 63, 0});
+        }
+        many.write(jpeg, jpeg.length - 2, 2);
+
+        assertThat(Scans.refusal(many.toByteArray())).contains("damaged or cut short");
+    }
+
+    /** A page of 20 x 20 pixels in one tile of 16,000 x 16,000, for which OpenCV sets aside a gigabyte. */
+    @Test
+    void refusesTiffWithTilesBeyondAllPages() {
+        int[][] tags = {
+            {256, 20}, {257, 20}, {258, 8}, {259, 1}, {262, 1}, {277, 1}, {322, 16_000}, {323, 16_000}, {324, 150}, {325, 400}
+        };
+        ByteBuffer tiff = ByteBuffer.allocate(600).order(ByteOrder.LITTLE_ENDIAN);
+        tiff.put(new byte[] {'I', 'I', 42, 0}).putInt(8).putShort((short) tags.length);
+        for (int[] tag : tags) {
+            tiff.putShort((short) tag[0]).putShort((short) 4).putInt(1).putInt(tag[1]);
+        }
+
+        assertThat(Scans.refusal(tiff.array())).contains("damaged or cut short");
+        assertThat(StatedLengths.areWithin(TiffDirectory.all(tiff.array()).get(0), ScanFile.MOST_PIXELS))
+                .as("told before decoding")
+                .isFalse();
+    }
+
+    private static int indexOf(byte[] content, String name) {
+        return new String(content, StandardCharsets.ISO_8859_1).indexOf(name);
     }
 
     /** Some bytes changed, a piece cut out or doubled, or the end cut off. */

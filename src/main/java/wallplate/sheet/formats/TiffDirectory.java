@@ -24,6 +24,8 @@ public record TiffDirectory(Map<Integer, Double> values) {
     private static final int X_RESOLUTION = 282;
     private static final int Y_RESOLUTION = 283;
     private static final int RESOLUTION_UNIT = 296;
+    private static final int TILE_WIDTH = 322;
+    private static final int TILE_LENGTH = 323;
     private static final double CM_PER_INCH = 2.54;
     private static final int MOST_TAGS = 512;
 
@@ -94,6 +96,11 @@ public record TiffDirectory(Map<Integer, Double> values) {
     private double unit() {
         double unit = number(RESOLUTION_UNIT, 2);
         return unit == 3 ? CM_PER_INCH : unit == 2 ? 1 : 0;
+    }
+
+    /** Pixels of one tile, 0 where the page is stored in strips. */
+    long tilePixels() {
+        return (long) (number(TILE_WIDTH, 0) * number(TILE_LENGTH, 0));
     }
 
     /** Size and resolution of the page's picture. */

@@ -25,6 +25,7 @@ import wallplate.sheet.ScanPage.Picture;
 import wallplate.sheet.ScanPage.Refused;
 import wallplate.sheet.formats.FileFormat;
 import wallplate.sheet.formats.PictureHeader;
+import wallplate.sheet.formats.StatedLengths;
 import wallplate.sheet.opencv.PictureDecoder;
 import wallplate.sheet.page.PictureTurn;
 
@@ -176,6 +177,9 @@ public final class PdfPages {
     private static Picture picture(PDImageXObject image, double dpiX, double dpiY) throws IOException {
         if (isPlainJpeg(image)) {
             byte[] jpeg = raw(image);
+            if (!StatedLengths.areWithin(FileFormat.JPEG, jpeg)) {
+                throw new IOException("a JPEG with more passes than any decoder should make");
+            }
             // The size in the JPEG's own header is what it would be decoded to.
             boolean asStated = PictureHeader.of(FileFormat.JPEG, jpeg)
                     .filter(header -> header.widthPx() == image.getWidth() && header.heightPx() == image.getHeight())
