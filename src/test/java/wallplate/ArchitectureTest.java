@@ -49,6 +49,14 @@ class ArchitectureTest {
             .dependOnClassesThat()
             .resideInAPackage("com.github.kagkarlsson..");
 
+    @ArchTest
+    static final ArchRule storeClientStaysInStorage = noClasses()
+            .that()
+            .resideOutsideOfPackage("..storage..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("software.amazon..");
+
     @Test
     void everyModuleUsesOnlyWhatItMay() {
         ApplicationModules.of(Wallplate.class).verify();

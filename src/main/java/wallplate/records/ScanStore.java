@@ -3,6 +3,8 @@ package wallplate.records;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.util.function.Consumer;
 
 /** Scans and pictures at rest, named by the SHA-256 of what is in them; the same content is kept once. */
 public interface ScanStore {
@@ -18,4 +20,13 @@ public interface ScanStore {
 
     /** Copies the content into a file, which must not exist yet. */
     void copyTo(String name, Path file) throws IOException;
+
+    /** Takes content out of the store; a name that nothing has is no error. */
+    void delete(String name) throws IOException;
+
+    /** Visits the name of everything that was put, or put again, before that moment. */
+    void forEachPutBefore(Instant moment, Consumer<String> visitor) throws IOException;
+
+    /** @throws IOException where the store cannot take or give anything now */
+    void check() throws IOException;
 }

@@ -1,4 +1,7 @@
-/** Scans and pictures in a folder of the file system. */
+/**
+ * Scans and pictures at rest. {@code HashedScanStore} names content, a {@code ScanShelf} is where it lies: a folder or an
+ * S3-compatible store.
+ */
 @NullMarked
 package wallplate.records.storage;
 

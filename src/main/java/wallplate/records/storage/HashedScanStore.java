@@ -3,39 +3,33 @@ package wallplate.records.storage;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.time.Instant;
 import java.util.HexFormat;
+import java.util.function.Consumer;
 import java.util.regex.Pattern;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
 import wallplate.records.ScanStore;
 
-/**
- * The scan store as a folder: each content is a file, in a sub-folder named by the first two letters of its name.
- *
- * <p>Content is written beside its place and moved there, so that a name never stands for half of a file.
- */
+/** Names content by what is in it and lays it on the shelf that the settings choose. */
 @Component
-class FolderScanStore implements ScanStore {
+class HashedScanStore implements ScanStore {
 
     private static final Pattern NAME = Pattern.compile("[0-9a-f]{64}");
 
-    private final Path folder;
+    private final ScanShelf shelf;
 
-    FolderScanStore(@Value("${wallplate.scans}") Path folder) {
-        this.folder = folder;
+    HashedScanStore(ScanShelf shelf) {
+        this.shelf = shelf;
     }
 
     @Override
     public Kept put(InputStream content) throws IOException {
-        Files.createDirectories(folder);
-        Path arriving = Files.createTempFile(folder, "arriving-", ".part");
+        Path arriving = Files.createTempFile("wallplate-arriving-", ".part");
         try {
             MessageDigest digest = sha256();
             long size;
@@ -44,7 +38,7 @@ class FolderScanStore implements ScanStore {
                 size = in.transferTo(out);
             }
             String name = HexFormat.of().formatHex(digest.digest());
-            moveIntoPlace(arriving, place(name));
+            shelf.lay(name, arriving);
             return new Kept(name, size);
         } finally {
             Files.deleteIfExists(arriving);
@@ -53,31 +47,40 @@ class FolderScanStore implements ScanStore {
 
     @Override
     public InputStream open(String name) throws IOException {
-        return Files.newInputStream(place(name));
+        return shelf.open(checked(name));
     }
 
     @Override
     public void copyTo(String name, Path file) throws IOException {
-        Files.copy(place(name), file);
-    }
-
-    private static void moveIntoPlace(Path arriving, Path place) throws IOException {
-        if (Files.exists(place)) {
-            return;
-        }
-        Files.createDirectories(place.getParent());
-        try {
-            Files.move(arriving, place, StandardCopyOption.ATOMIC_MOVE);
-        } catch (AtomicMoveNotSupportedException notAtomic) {
-            Files.move(arriving, place, StandardCopyOption.REPLACE_EXISTING);
+        try (InputStream content = open(name)) {
+            Files.copy(content, file);
         }
     }
 
-    private Path place(String name) {
+    @Override
+    public void delete(String name) throws IOException {
+        shelf.delete(checked(name));
+    }
+
+    @Override
+    public void forEachPutBefore(Instant moment, Consumer<String> visitor) throws IOException {
+        shelf.forEachLaidBefore(moment, name -> {
+            if (NAME.matcher(name).matches()) {
+                visitor.accept(name);
+            }
+        });
+    }
+
+    @Override
+    public void check() throws IOException {
+        shelf.check();
+    }
+
+    private static String checked(String name) {
         if (!NAME.matcher(name).matches()) {
             throw new IllegalArgumentException("a name in the scan store is 64 hexadecimal digits, not " + name);
         }
-        return folder.resolve(name.substring(0, 2)).resolve(name);
+        return name;
     }
 
     private static MessageDigest sha256() {
