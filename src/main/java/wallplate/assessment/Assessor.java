@@ -57,6 +57,22 @@ public final class Assessor {
         return new AssessedSheet.Unreadable(page.scan(), page.page(), expected, reason);
     }
 
+    /**
+     * Measures and marks a sheet again, with what a person corrected about its reading.
+     *
+     * @param asRead the sheet as the program read it, with its ink
+     */
+    public CorrectedSheet correct(AssessedSheet.Read asRead, Corrections corrections) {
+        Correcting.Outcome outcome = new Correcting(measurer, asRead).with(corrections);
+        if (outcome instanceof Correcting.Outcome.Again again) {
+            ExpectedDrawing expected = asRead.expected();
+            MarkedSheet marked = marker.mark(guidelineOf(expected), expected, again.measured());
+            return new CorrectedSheet.Corrected(new AssessedSheet.Read(
+                    asRead.scan(), asRead.page(), expected, again.page(), again.measured(), marked));
+        }
+        return new CorrectedSheet.Refused(((Correcting.Outcome.Not) outcome).reason());
+    }
+
     private AssessedSheet measure(ScanPage page, ExpectedDrawing expected, Guideline guideline, LevelPage level) {
         MeasuredSheet measured = measurer.measure(level, expected);
         MarkedSheet marked = marker.mark(guideline, expected, measured);

@@ -24,4 +24,12 @@ public record MeasuredSheet(
     public Optional<Measurement> measurement(String key) {
         return measurements.stream().filter(measurement -> measurement.key().equals(key)).findFirst();
     }
+
+    /** This sheet with another measurement in the place of the one of the same key. */
+    public MeasuredSheet with(Measurement other) {
+        List<Measurement> replaced = measurements.stream()
+                .map(measurement -> measurement.key().equals(other.key()) ? other : measurement)
+                .toList();
+        return new MeasuredSheet(replaced, parts, heel);
+    }
 }

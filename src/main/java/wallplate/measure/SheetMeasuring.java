@@ -102,7 +102,7 @@ final class SheetMeasuring {
     }
 
     /** Short edges stand between others, whose ink runs into theirs at both ends. */
-    private static double placeSigma(Edge edge) {
+    static double placeSigma(Edge edge) {
         if (edge.length() < TINY_MM) {
             return Math.hypot(edge.offsetSigmaMm(), 0.1);
         }

@@ -55,7 +55,7 @@ final class PageReading {
     /** Two scales of one page may differ by this share before it is said; the eaves page asks for it. */
     private static final double SCALES_DIFFER = 0.015;
     /** How well a learner draws a bar with a ruler and how well its ticks have a centre line, in millimetres. */
-    private static final double BAR_DRAWN = 0.1;
+    static final double BAR_DRAWN = 0.1;
     /** How well the sides of cut paper are known, in percent: a third of a millimetre in A4. */
     private static final double PAPER_CUT_PERCENT = 0.15;
 

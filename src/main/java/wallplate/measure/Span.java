@@ -1,0 +1,68 @@
+package wallplate.measure;
+
+import java.util.Map;
+import java.util.Optional;
+
+/** How the two lines lie between which a key is measured, and in which direction the distance is taken. */
+enum Span {
+    /** Level, between two upright lines. */
+    LEVEL(2, "two upright lines"),
+    /** Upright or plumb, between two level lines or two sloping ones. */
+    PLUMB(2, "two lines that lie one above the other"),
+    /** Square to the slope, between two sloping lines. */
+    SQUARE(2, "two lines along the slope"),
+    /** Along the slope, between two lines square to it. */
+    ALONG(2, "two lines square to the slope"),
+    /** The angle of one sloping line, or the mean of two. */
+    ANGLE(1, "one or two lines along the slope"),
+    /** Upright, from a level line to the free upper end of an upright one. */
+    RIM(2, "the level line at the bottom and the upright line with the free end");
+
+    private static final Map<String, Span> OF_KEY = Map.ofEntries(
+            Map.entry("roof.pitch", ANGLE),
+            Map.entry("wall.thickness", LEVEL),
+            Map.entry("wall-plate.width", LEVEL),
+            Map.entry("wall-plate.depth", PLUMB),
+            Map.entry("rafter.depth", SQUARE),
+            Map.entry("rafter.overhang", LEVEL),
+            Map.entry("support.width", ALONG),
+            Map.entry("support.depth", SQUARE),
+            Map.entry("support.spacing", ALONG),
+            Map.entry("covering.thickness", SQUARE),
+            Map.entry("covering.gap", SQUARE),
+            Map.entry("tie-beam.depth", PLUMB),
+            Map.entry("ceiling.drop", PLUMB),
+            Map.entry("brander.width", LEVEL),
+            Map.entry("brander.depth", PLUMB),
+            Map.entry("brander.spacing", LEVEL),
+            Map.entry("fascia.thickness", LEVEL),
+            Map.entry("fascia.depth", PLUMB),
+            Map.entry("gutter.width", LEVEL),
+            Map.entry("gutter.depth", RIM),
+            Map.entry("barge-board.depth", PLUMB),
+            Map.entry("barge-board.clearance", LEVEL),
+            Map.entry("post.width", LEVEL));
+
+    private final int fewest;
+    private final String lines;
+
+    Span(int fewest, String lines) {
+        this.fewest = fewest;
+        this.lines = lines;
+    }
+
+    /** Empty where a key is not told by two lines: a number, a pattern, or a distance that needs a third line. */
+    static Optional<Span> of(String key) {
+        return Optional.ofNullable(OF_KEY.get(key));
+    }
+
+    /** How many lines are needed at least; two are the most. */
+    int fewest() {
+        return fewest;
+    }
+
+    /** Which lines are to be chosen, such as "two upright lines". */
+    String lines() {
+        return lines;
+    }
+}
