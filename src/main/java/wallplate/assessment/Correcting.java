@@ -3,12 +3,10 @@ package wallplate.assessment;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import wallplate.geometry.PlaneMap;
 import wallplate.geometry.Segment;
 import wallplate.measure.LinesByHand;
 import wallplate.measure.MeasuredSheet;
 import wallplate.measure.Measurer;
-import wallplate.sheet.BarByHand;
 import wallplate.sheet.LevelPage;
 
 /** Measures a sheet again from its level page, with what a person corrected. */
@@ -34,39 +32,34 @@ final class Correcting {
     }
 
     Outcome with(Corrections corrections) {
-        if (corrections.bar().isEmpty()) {
-            return withLines(asRead.levelPage(), asRead.measured(), corrections, Optional.empty());
+        CorrectedPage.Outcome outcome = CorrectedPage.of(asRead, corrections.bar());
+        if (outcome instanceof CorrectedPage.Laid laid) {
+            MeasuredSheet measured = laid.page().isCorrected()
+                    ? measurer.measure(laid.page().page(), asRead.expected())
+                    : asRead.measured();
+            return withLines(laid.page(), measured, corrections.lines());
         }
-        Corrections.Ticks ticks = corrections.bar().get();
-        double bar = asRead.expected().task().sheet().referenceBarMm();
-        BarByHand.Outcome outcome = BarByHand.calibrate(asRead.levelPage(), ticks.left(), ticks.right(), bar);
-        if (outcome instanceof BarByHand.Calibrated calibrated) {
-            MeasuredSheet measured = measurer.measure(calibrated.page(), asRead.expected());
-            return withLines(calibrated.page(), measured, corrections, Optional.of(calibrated.fromBefore()));
-        }
-        return new Outcome.Not(((BarByHand.Refused) outcome).reason());
+        return new Outcome.Not(((CorrectedPage.Refused) outcome).reason());
     }
 
     private static Outcome withLines(
-            LevelPage page, MeasuredSheet measured, Corrections corrections, Optional<PlaneMap> fromRead) {
-        if (corrections.lines().isEmpty()) {
-            return new Outcome.Again(page, measured);
+            CorrectedPage corrected, MeasuredSheet measured, Map<String, List<Segment>> chosenByKey) {
+        if (chosenByKey.isEmpty()) {
+            return new Outcome.Again(corrected.page(), measured);
         }
-        Optional<LinesByHand> lines = LinesByHand.on(page);
+        Optional<LinesByHand> lines = LinesByHand.on(corrected.page());
         if (lines.isEmpty()) {
             return new Outcome.Not(NO_DRAWING);
         }
         MeasuredSheet sheet = measured;
-        for (Map.Entry<String, List<Segment>> chosen : corrections.lines().entrySet()) {
-            List<Segment> here = chosen.getValue().stream()
-                    .map(piece -> fromRead.map(map -> map.apply(piece)).orElse(piece))
-                    .toList();
+        for (Map.Entry<String, List<Segment>> chosen : chosenByKey.entrySet()) {
+            List<Segment> here = chosen.getValue().stream().map(corrected::fromRead).toList();
             LinesByHand.Outcome outcome = lines.get().measure(chosen.getKey(), here);
             if (outcome instanceof LinesByHand.Refused refused) {
                 return new Outcome.Not(refused.reason());
             }
             sheet = sheet.with(((LinesByHand.Measured) outcome).measurement());
         }
-        return new Outcome.Again(page, sheet);
+        return new Outcome.Again(corrected.page(), sheet);
     }
 }

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import wallplate.assessment.AssessedSheet;
+import wallplate.geometry.Segment;
 import wallplate.marking.GroupTotal;
 import wallplate.marking.Mark;
 import wallplate.marking.MarkedSheet;
@@ -38,6 +39,9 @@ class RecordsTest {
 
     @Autowired
     private Sheets sheets;
+
+    @Autowired
+    private SheetCorrections corrections;
 
     private KeptTask task;
     private ClassSet classSet;
@@ -167,6 +171,47 @@ class RecordsTest {
 
         assertThat(sheets.marks(sheet.id()).get(0).verdict()).isEqualTo(Verdict.NOT_MET);
         assertThat(sheets.marks(sheet.id()).get(0).guidelineVerdict()).isEqualTo(mark.guidelineVerdict());
+    }
+
+    @Test
+    void keepsCorrectionsWithWhoMadeThemAndGivesTheFirstReadingBack() {
+        SheetEntry sheet = aSheet(1);
+        AssessedSheet.Read asRead = DrawnSheets.aSheet(task.task(), "a.png", 1);
+        AssessedSheet.Read measuredAgain = DrawnSheets.aSheet(task.task(), "a.png", 2);
+        sheets.keep(sheet.id(), asRead, hash(8), hash(9), "{}");
+        sheets.setChecked(sheet.id(), true);
+        MarkEntry mark = sheets.marks(sheet.id()).get(0);
+        sheets.change(sheet.id(), change(mark, Optional.of(Verdict.NOT_MET), 0, "wrong corner"));
+        Segment bar = Segment.between(20, 15.25, 119.5, 15);
+        List<Segment> lines = List.of(Segment.between(40, 50, 40, 90), Segment.between(51.125, 50, 51, 90));
+
+        corrections.keep(sheet.id(), correction(Optional.empty(), List.of(bar)), measuredAgain, hash(18), hash(19), "{1}");
+        corrections.keep(
+                sheet.id(), correction(Optional.of("wall.thickness"), lines), measuredAgain, hash(18), hash(19), "{2}");
+
+        assertThat(SheetCorrections.standing(corrections.of(sheet.id())))
+                .containsExactly(
+                        correction(Optional.of("wall.thickness"), lines), correction(Optional.empty(), List.of(bar)));
+        assertThat(sheets.assessment(sheet.id())).contains(KeptAssessment.of(measuredAgain));
+        assertThat(corrections.asRead(sheet.id()).orElseThrow().assessment()).isEqualTo(KeptAssessment.of(asRead));
+        assertThat(sheets.marks(sheet.id()).get(0).verdict()).isEqualTo(Verdict.NOT_MET);
+        assertThat(sheets.find(sheet.id()).orElseThrow().checkedAt()).isEmpty();
+
+        corrections.restore(sheet.id(), correction(Optional.empty(), List.of()));
+        corrections.restore(sheet.id(), correction(Optional.of("wall.thickness"), List.of()));
+
+        assertThat(SheetCorrections.standing(corrections.of(sheet.id()))).isEmpty();
+        assertThat(corrections.of(sheet.id())).hasSize(4);
+        assertThat(sheets.assessment(sheet.id())).contains(KeptAssessment.of(asRead));
+        assertThat(sheets.find(sheet.id()).orElseThrow().pagePicture()).contains(hash(8));
+        assertThat(sheets.resultJson(sheet.id())).contains("{}");
+        assertThat(sheets.marks(sheet.id()).get(0).verdict()).isEqualTo(Verdict.NOT_MET);
+        assertThat(sheets.marks(sheet.id()).stream().skip(1).map(MarkEntry::verdict).toList())
+                .isEqualTo(asRead.marked().marks().stream().skip(1).map(Mark::verdict).toList());
+    }
+
+    private static SheetCorrection correction(Optional<String> key, List<Segment> places) {
+        return new SheetCorrection(key, places, "teacher", Instant.parse("2026-11-25T10:00:00Z"));
     }
 
     @Test

@@ -178,6 +178,12 @@ class JdbcSheets implements Sheets {
         addUp(id);
     }
 
+    /** Gives a sheet the marks of the assessment that is kept of it; what a person changed stays. */
+    public void markAsKept(long id) {
+        marks.replace(id, assessment(id).orElseThrow().marked());
+        addUp(id);
+    }
+
     /** Brings the sheet's own totals up to its marks as they stand. */
     private void addUp(long id) {
         MarkedSheet standing = assessment(id).orElseThrow().markedAs(marks.ofSheet(id));

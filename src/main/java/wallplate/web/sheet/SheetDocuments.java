@@ -11,6 +11,7 @@ import tools.jackson.databind.node.ObjectNode;
 import wallplate.assessment.AssessedSheet;
 import wallplate.geometry.PlaneMap;
 import wallplate.geometry.Point;
+import wallplate.marking.MarkedSheet;
 import wallplate.records.ClassSet;
 import wallplate.records.KeptAssessment;
 import wallplate.records.PageFacts;
@@ -88,7 +89,17 @@ public class SheetDocuments {
                 sheet.fileName(), sheet.page(), expected, sheet.reason().orElse("This sheet has not been read yet."));
     }
 
+    /** The sheet with the marks as the guideline gave them. */
+    AssessedSheet.Read asRead(ClassSet classSet, SheetEntry sheet, KeptAssessment kept, InkImage ink) {
+        return read(classSet, sheet, kept, ink, kept.marked());
+    }
+
     private AssessedSheet.Read read(ClassSet classSet, SheetEntry sheet, KeptAssessment kept, InkImage ink) {
+        return read(classSet, sheet, kept, ink, kept.markedAs(sheets.marks(sheet.id())));
+    }
+
+    private static AssessedSheet.Read read(
+            ClassSet classSet, SheetEntry sheet, KeptAssessment kept, InkImage ink, MarkedSheet marked) {
         PageFacts facts = kept.page();
         LevelPage page = new LevelPage(
                 ink,
@@ -105,7 +116,7 @@ public class SheetDocuments {
                 Solver.solve(classSet.task()),
                 page,
                 kept.measured(),
-                kept.markedAs(sheets.marks(sheet.id())));
+                marked);
     }
 
     /** From page millimetres to pixels of the level picture, which is the scan that is at hand here. */

@@ -1,0 +1,64 @@
+package wallplate.records;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import wallplate.assessment.AssessedSheet;
+import wallplate.assessment.Corrections;
+import wallplate.assessment.Corrections.Ticks;
+import wallplate.geometry.Segment;
+
+/** Corrections of how sheets were read, who made them, and the readings as they were before. */
+public interface SheetCorrections {
+
+    /** A reading as the program gave it. */
+    record AsRead(KeptAssessment assessment, String pagePicture) {}
+
+    /** Every correction of a sheet, the last first. */
+    List<SheetCorrection> of(long sheetId);
+
+    /** The reading before the first correction; the sheet's own where nothing was corrected, empty where it was not read. */
+    Optional<AsRead> asRead(long sheetId);
+
+    /** Keeps a correction and what came of the sheet with all that stand. Marks that a person gave stay. */
+    void keep(
+            long sheetId,
+            SheetCorrection correction,
+            AssessedSheet.Read sheet,
+            String pagePicture,
+            String screenPicture,
+            String resultJson);
+
+    /** Keeps that the last correction was taken back, and gives the sheet the program's own reading again. */
+    void restore(long sheetId, SheetCorrection takenBack);
+
+    /** Those of these corrections that stand: the last for each key and for the millimetres, unless taken back. */
+    static List<SheetCorrection> standing(List<SheetCorrection> lastFirst) {
+        Set<Optional<String>> seen = new HashSet<>();
+        List<SheetCorrection> standing = new ArrayList<>();
+        for (SheetCorrection correction : lastFirst) {
+            if (seen.add(correction.key()) && !correction.isTakenBack()) {
+                standing.add(correction);
+            }
+        }
+        return standing;
+    }
+
+    /** What stands, as the assessment takes it. */
+    static Corrections together(List<SheetCorrection> standing) {
+        Optional<Ticks> bar = Optional.empty();
+        TreeMap<String, List<Segment>> lines = new TreeMap<>();
+        for (SheetCorrection correction : standing) {
+            if (correction.key().isPresent()) {
+                lines.put(correction.key().get(), correction.places());
+            } else {
+                Segment shown = correction.places().get(0);
+                bar = Optional.of(new Ticks(shown.start(), shown.end()));
+            }
+        }
+        return new Corrections(bar, lines);
+    }
+}
