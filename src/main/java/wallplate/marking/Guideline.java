@@ -5,6 +5,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 
@@ -50,7 +51,21 @@ public record Guideline(
      * @return the guideline, or every fault of the file's {@code marking} part
      */
     public static GuidelineReading read(ExpectedDrawing expected) {
-        return new GuidelineReader(expected).read();
+        return read(expected, expected.task().marking());
+    }
+
+    /**
+     * The same for a {@code marking} part that the task does not have yet.
+     *
+     * @param marking as in a task file: groups, lists, texts, numbers and truth values
+     */
+    public static GuidelineReading read(ExpectedDrawing expected, Map<String, Object> marking) {
+        return new GuidelineReader(expected, marking).read();
+    }
+
+    /** Everything that the guideline says, as a task file has it; {@link #read} makes an equal guideline of it. */
+    public Map<String, Object> asMap() {
+        return GuidelineWriter.write(this);
     }
 
     /**

@@ -19,9 +19,9 @@ final class GuidelineReader {
     private final Map<String, Object> source;
     private final List<Fault> faults = new ArrayList<>();
 
-    GuidelineReader(ExpectedDrawing expected) {
+    GuidelineReader(ExpectedDrawing expected, Map<String, Object> source) {
         this.expected = expected;
-        this.source = expected.task().marking();
+        this.source = source;
     }
 
     GuidelineReading read() {
@@ -62,9 +62,9 @@ final class GuidelineReader {
         marking.entry("groups")
                 .ifPresent(all -> all.keys().forEach(id -> all.entry(id).ifPresent(group -> {
                     group.allowOnly(Set.of("title", "maximum"));
-                    group.marks("maximum")
-                            .ifPresent(maximum -> groups.add(
-                                    new MarkGroup(id, group.text("title").orElse(id), maximum)));
+                    // A group with a fault still is one, so that its criteria are not called faulty as well.
+                    double maximum = group.marks("maximum").orElse(0.0);
+                    groups.add(new MarkGroup(id, group.text("title").orElse(id), maximum));
                 })));
         return groups;
     }

@@ -2,6 +2,7 @@ package wallplate.records;
 
 import java.util.List;
 import java.util.Optional;
+import wallplate.task.DrawingTask;
 
 /** Class sets and the class lists they belong to. */
 public interface ClassSets {
@@ -12,6 +13,9 @@ public interface ClassSets {
     Optional<ClassSet> find(long id);
 
     ClassSet add(String title, String className, List<ClassListEntry> classList, KeptTask task, boolean demonstration);
+
+    /** Puts another task in place of the one that the set was given, such as the same under another guideline. */
+    void replaceTask(long id, DrawingTask task);
 
     List<Learner> learners(long classId);
 

@@ -60,6 +60,24 @@ public record MarkEntry(
         return List.copyOf(entries);
     }
 
+    /** The same mark with what a person decided about it. */
+    public MarkEntry withChange(MarkChange decided) {
+        return new MarkEntry(
+                sheetId,
+                criterion,
+                position,
+                title,
+                key,
+                guidelineVerdict,
+                guidelineAwarded,
+                available,
+                tolerance,
+                reading,
+                slips,
+                feedback,
+                Optional.of(decided));
+    }
+
     /**
      * What was asked and what was found, flat enough for a table row.
      *

@@ -3,6 +3,7 @@ package wallplate.records;
 import java.util.List;
 import java.util.Optional;
 import wallplate.assessment.AssessedSheet;
+import wallplate.marking.MarkedSheet;
 
 /** The sheets of the class sets, what was found on them and the marks they got. */
 public interface Sheets {
@@ -46,6 +47,9 @@ public interface Sheets {
 
     /** The marks of every sheet of a set, by sheet in the set's order and then in the guideline's. */
     List<MarkEntry> marksOfSet(long classSetId);
+
+    /** Puts other marks in place of those that the guideline gave; what a person decided stays. */
+    void markAgain(long id, MarkedSheet marked);
 
     /** Every decision about the marks of a sheet, the last first. */
     List<MarkChange> changes(long id);

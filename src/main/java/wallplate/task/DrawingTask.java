@@ -27,4 +27,9 @@ public record DrawingTask(
     public DrawingTask {
         marking = Collections.unmodifiableMap(new LinkedHashMap<>(marking));
     }
+
+    /** The same task under another marking guideline. */
+    public DrawingTask withMarking(Map<String, Object> other) {
+        return new DrawingTask(id, title, detail, scale, eaves, sizes, sheet, other);
+    }
 }

@@ -63,6 +63,26 @@ public final class TaskFile {
         return YamlText.write(file);
     }
 
+    /** A marking guideline alone, as it stands in a task file. */
+    public static String writeMarking(Map<String, Object> marking) {
+        return YamlText.write(Map.of("marking", marking));
+    }
+
+    /**
+     * A marking guideline that {@link #writeMarking} wrote.
+     *
+     * @throws IllegalArgumentException where the text is no such thing
+     */
+    public static Map<String, Object> readMarking(String yaml) {
+        YamlText.Reading text = YamlText.read(yaml);
+        EntryReader reader = new EntryReader(text.top(), text.faults());
+        Map<String, Object> marking = new MarkingCheck(reader).marking();
+        if (!reader.faults().isEmpty()) {
+            throw new IllegalArgumentException("this is no marking guideline: " + reader.faults());
+        }
+        return marking;
+    }
+
     /** Whole numbers without a fraction, as people write them. */
     private static Object typed(double number) {
         boolean whole = number == Math.rint(number) && Math.abs(number) < 1e15;

@@ -6,6 +6,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.Solver;
 import wallplate.task.Fault;
@@ -71,6 +72,22 @@ class GuidelineReaderTest {
         assertThat(guideline.criteria().get(3).tolerance()).contains(new Tolerance(1, Tolerance.Unit.THINGS));
         assertThat(guideline.criteria().get(6).subject())
                 .isEqualTo(new Subject.TeachersJudgement("Are outlines dark and construction lines faint?"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {WHOLE, "", "name: \"2026\"\nconsistent-working: false"})
+    void writesWhatItReadsBackTheSame(String marking) {
+        Guideline guideline = accepted(marking);
+        String text = TaskFile.writeMarking(guideline.asMap());
+        GuidelineReading again = Guideline.read(expected(""), TaskFile.readMarking(text));
+        assertThat(again).isEqualTo(new GuidelineReading.Accepted(guideline));
+        assertThat(((GuidelineReading.Accepted) again).guideline().version()).isEqualTo(guideline.version());
+    }
+
+    @Test
+    void callsCriteriaOfAFaultyGroupNotFaulty() {
+        String faulty = WHOLE.replace("maximum: 2.5", "maximum: 2.3");
+        assertThat(refused(faulty)).extracting(Fault::key).containsExactly("marking.groups.supports.maximum");
     }
 
     @Test

@@ -13,6 +13,8 @@ import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
 import wallplate.records.Learner;
+import wallplate.task.DrawingTask;
+import wallplate.task.TaskFile;
 
 @Repository
 class JdbcClassSets implements ClassSets {
@@ -62,6 +64,13 @@ class JdbcClassSets implements ClassSets {
                                 values (?, ?, ?, ?, ?, ?)""")
                         .params(title, classId, task.id(), task.yaml(), demonstration, now));
         return find(id).orElseThrow();
+    }
+
+    @Override
+    public void replaceTask(long id, DrawingTask task) {
+        database.sql("update class_sets set task_yaml = ? where id = ?")
+                .params(TaskFile.write(task), id)
+                .update();
     }
 
     @Override

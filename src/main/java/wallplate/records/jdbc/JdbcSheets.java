@@ -167,6 +167,18 @@ class JdbcSheets implements Sheets {
     }
 
     @Override
+    @Transactional
+    public void markAgain(long id, MarkedSheet marked) {
+        KeptAssessment kept = assessment(id).orElseThrow();
+        KeptAssessment again = new KeptAssessment(kept.page(), kept.measured(), marked);
+        database.sql("update sheets set assessment = ? where id = ?")
+                .params(AssessmentJson.write(again), id)
+                .update();
+        marks.replace(id, marked);
+        addUp(id);
+    }
+
+    @Override
     public List<MarkChange> changes(long id) {
         return marks.changes(id);
     }
