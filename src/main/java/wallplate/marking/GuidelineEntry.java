@@ -94,7 +94,7 @@ final class GuidelineEntry {
         if (value == null) {
             return Optional.empty();
         }
-        if (!(value instanceof Number number) || number.doubleValue() < least || number.doubleValue() > most) {
+        if (!(value instanceof Number number) || !(number.doubleValue() >= least && number.doubleValue() <= most)) {
             fault(key, value, "a number from %s to %s".formatted(plain(least), plain(most)));
             return Optional.empty();
         }

@@ -3,6 +3,7 @@ package wallplate.web.sheet;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.JsonNode;
@@ -78,8 +79,9 @@ public class SheetDocuments {
     private String withStandingMarks(String json, ClassSet classSet, SheetEntry sheet) {
         ObjectNode kept = (ObjectNode) JSON.readTree(json);
         JsonNode standing = JSON.readTree(ResultFile.write(withoutPicture(classSet, sheet)));
-        kept.set("marks", standing.get("marks"));
-        kept.set("total", standing.get("total"));
+        for (String marked : List.of("guideline", "marks", "groups", "total")) {
+            kept.set(marked, standing.get(marked));
+        }
         return JSON.writerWithDefaultPrettyPrinter().writeValueAsString(kept) + "\n";
     }
 

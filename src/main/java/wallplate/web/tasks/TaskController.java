@@ -96,7 +96,7 @@ class TaskController {
             RedirectAttributes redirect) {
         KeptTask kept = found(id);
         TaskForm form = TaskForm.typed(typed);
-        TaskReading reading = form.read(kept.task().marking());
+        TaskReading reading = withItsGuideline(form.read(kept.task().marking()));
         if (reading instanceof TaskReading.Accepted accepted) {
             tasks.change(id, accepted.task());
             redirect.addFlashAttribute(
@@ -189,6 +189,13 @@ class TaskController {
         model.addAttribute("faults", faults);
         model.addAttribute("text", yaml);
         return "tasks/import";
+    }
+
+    /** A task whose guideline marks what the task no longer asks for is refused like any other faulty one. */
+    private static TaskReading withItsGuideline(TaskReading reading) {
+        List<Fault> faults =
+                reading instanceof TaskReading.Accepted accepted ? guidelineFaults(accepted.task()) : List.of();
+        return faults.isEmpty() ? reading : new TaskReading.Refused(faults);
     }
 
     private static List<Fault> guidelineFaults(DrawingTask task) {
