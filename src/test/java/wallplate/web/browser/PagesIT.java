@@ -17,6 +17,7 @@ import wallplate.records.KeptTask;
 import wallplate.records.SheetEntry;
 import wallplate.records.SheetState;
 import wallplate.records.Sheets;
+import wallplate.records.Tasks;
 
 /** Every page in a real browser, at a desk and on a phone: no breach of WCAG 2.2 AA, nothing sticks out, light enough. */
 @SpringBootTest(
@@ -40,12 +41,16 @@ class PagesIT {
     @Autowired
     private Sheets sheets;
 
+    @Autowired
+    private Tasks tasks;
+
     private final Map<String, String> pages = new LinkedHashMap<>();
 
     @BeforeEach
     void everyPageOfATaskAndAClassSet() {
         KeptTask task = seeded.aTask();
         ClassSet classSet = seeded.aClassSet(task);
+        tasks.change(task.id(), task.task().withMarking(Map.of("name", "strict", "tolerance", Map.of("length", 0.5))));
         SheetEntry read = sheets.of(classSet.id()).get(2);
         SheetEntry refused = sheets.of(classSet.id()).stream()
                 .filter(sheet -> sheet.state() == SheetState.UNREADABLE)
@@ -54,6 +59,8 @@ class PagesIT {
         pages.put("today", "/");
         pages.put("tasks", "/tasks");
         pages.put("task", "/tasks/" + task.id());
+        pages.put("guideline", "/tasks/" + task.id() + "/guideline");
+        pages.put("guideline-of-set", "/class-sets/" + classSet.id() + "/guideline");
         pages.put("task-form", "/tasks/new");
         pages.put("task-change", "/tasks/" + task.id() + "/edit");
         pages.put("task-import", "/tasks/import");
