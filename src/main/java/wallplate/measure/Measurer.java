@@ -17,11 +17,16 @@ public final class Measurer {
 
     /** Every key that the task asks for, each measured, absent or uncertain with its reason. */
     public MeasuredSheet measure(LevelPage page, ExpectedDrawing expected) {
+        return measure(page, expected, ChoiceLog.NONE);
+    }
+
+    /** The same, with every choice between readings shown to a log. */
+    MeasuredSheet measure(LevelPage page, ExpectedDrawing expected, ChoiceLog log) {
         Optional<DrawingView> view = DrawingView.of(page.ink());
         if (view.isEmpty()) {
             return nothingFound(expected, "no family of long sloping lines was found on the sheet");
         }
-        return new SheetMeasuring(view.get(), page, new Expectation(expected)).measured(expected);
+        return new SheetMeasuring(view.get(), page, new Expectation(expected), log).measured(expected);
     }
 
     private static MeasuredSheet nothingFound(ExpectedDrawing expected, String reason) {

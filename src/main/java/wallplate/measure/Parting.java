@@ -1,6 +1,9 @@
 package wallplate.measure;
 
-import java.util.OptionalInt;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Where values that go along a line fall from a high level to a low one: the place that leaves the least spread about
@@ -9,23 +12,18 @@ import java.util.OptionalInt;
 final class Parting {
 
     /** So many values at least must lie before and after the place. */
-    private static final int FEWEST_BEFORE = 10;
+    private static final int FEWEST_BEFORE = 8;
 
     private static final int FEWEST_AFTER = 6;
     /** Places nearer than this to one another are the same. */
     private static final int SAME_PLACE = 6;
 
     private final int length;
-    private final double leastContrast;
     private final double[] sums;
     private final double[] squares;
 
-    /**
-     * @param leastContrast by how much the mean before a place must exceed the mean after it
-     */
-    Parting(double[] values, double leastContrast) {
+    Parting(double[] values) {
         this.length = values.length;
-        this.leastContrast = leastContrast;
         this.sums = new double[length + 1];
         this.squares = new double[length + 1];
         for (int at = 0; at < length; at++) {
@@ -34,27 +32,29 @@ final class Parting {
         }
     }
 
-    /** The best place, away from another one where that is given; empty where nowhere is contrast enough. */
-    OptionalInt best(OptionalInt awayFrom) {
-        OptionalInt best = OptionalInt.empty();
-        double least = Double.MAX_VALUE;
-        for (int at = FEWEST_BEFORE; at < length - FEWEST_AFTER; at++) {
-            boolean same = awayFrom.isPresent() && Math.abs(at - awayFrom.getAsInt()) <= SAME_PLACE;
-            if (!same && contrast(at) > leastContrast && error(at) < least) {
-                least = error(at);
-                best = OptionalInt.of(at);
+    /** The places that part the values better than those beside them, the best first and none near a better one. */
+    List<Integer> places(int most) {
+        List<Integer> places = IntStream.range(FEWEST_BEFORE, length - FEWEST_AFTER)
+                .filter(at -> error(at) <= errorWithin(at - 1) && error(at) < errorWithin(at + 1))
+                .boxed()
+                .sorted(Comparator.comparingDouble(this::error))
+                .toList();
+        List<Integer> kept = new ArrayList<>();
+        for (int place : places) {
+            if (kept.size() < most && kept.stream().noneMatch(other -> Math.abs(other - place) < SAME_PLACE)) {
+                kept.add(place);
             }
         }
-        return best;
+        return kept;
+    }
+
+    private double errorWithin(int at) {
+        return at < FEWEST_BEFORE || at >= length - FEWEST_AFTER ? Double.MAX_VALUE : error(at);
     }
 
     /** The sum of squares about both means where the values are parted at a place. */
     double error(int at) {
         return spread(0, at) + spread(at, length);
-    }
-
-    private double contrast(int at) {
-        return sums[at] / at - (sums[length] - sums[at]) / (length - at);
     }
 
     private double spread(int from, int to) {

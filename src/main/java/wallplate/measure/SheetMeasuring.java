@@ -31,6 +31,7 @@ final class SheetMeasuring {
 
     private final DrawingView view;
     private final LevelPage page;
+    private final ChoiceLog log;
     private Expectation expectation;
     private final Map<String, Measurement> found = new LinkedHashMap<>();
     private final Map<String, List<Segment>> parts = new LinkedHashMap<>();
@@ -40,7 +41,8 @@ final class SheetMeasuring {
     private EavesReader.Eaves eaves;
     private Vacancy vacancy;
 
-    SheetMeasuring(DrawingView view, LevelPage page, Expectation expectation) {
+    SheetMeasuring(DrawingView view, LevelPage page, Expectation expectation, ChoiceLog log) {
+        this.log = log;
         this.view = view;
         this.page = page;
         this.expectation = expectation;
@@ -52,7 +54,7 @@ final class SheetMeasuring {
         expectation = expectation.atScale(roof.scaleFactor(view, expectation));
         wall = new WallReader(view, expectation, roof).read();
         roof = roof.withRafterClearOfBargeBoard(view, wall.outer());
-        eaves = new EavesReader(view, expectation, roof, wall).read();
+        eaves = new EavesReader(view, expectation, roof, wall, log).read();
         vacancy = new Vacancy(view, expectation, roof, wall, eaves);
         word("drawing.eaves", view.mirrored() ? "right" : "left");
         pitch();
@@ -455,11 +457,7 @@ final class SheetMeasuring {
         Edge face = eaves.fasciaOuter().orElse(cut);
         if (eaves.fasciaOuter().isPresent()) {
             between("fascia.thickness", Level.rightOf(face, cut), face, cut);
-            if (eaves.fasciaTop().isPresent() && eaves.fasciaBottom().isPresent()) {
-                Edge top = eaves.fasciaTop().get();
-                Edge bottom = eaves.fasciaBottom().get();
-                between("fascia.depth", Level.above(bottom, top), bottom, top);
-            }
+            eaves.fasciaClosing().ifPresent(closing -> fasciaDepth(closing, Level.above(closing.bottom(), closing.top())));
         } else if (vacancy.ofFascia(cut)) {
             absent("fascia.thickness", "fascia.depth");
         } else {
@@ -472,16 +470,25 @@ final class SheetMeasuring {
             return;
         }
         Edge outer = eaves.gutterOuter().get();
-        Edge from = eaves.gutterInner().orElse(face);
+        Edge from = eaves.fasciaOuter().isPresent() ? eaves.gutter().orElseThrow().inner() : face;
         between("gutter.width", Level.rightOf(outer, from), outer, from);
         Edge bottom = eaves.gutterBottom().orElseThrow();
-        EavesReader.Rim rim = eaves.gutterRim().orElseThrow();
+        GutterReader.Rim rim = eaves.gutter().orElseThrow().rim();
         double bottomY = bottom.yAt(outer.middle().x());
-        if (rim.rival().isPresent()) {
-            between("the upper end of the gutter's outer line cannot be told: its ink is broken", "gutter.depth",
-                    rim.y() - bottomY, rim.rival().get() - bottomY);
+        double depth = rim.y() - bottomY;
+        if (rim.doubt().isPresent()) {
+            List<Double> depths = Stream.concat(Stream.of(depth), rim.rivalY().map(y -> y - bottomY).stream()).toList();
+            found.put("gutter.depth", Measurement.of("gutter.depth", new Finding.Uncertain(rim.doubt().get(), depths)));
         } else {
-            length("gutter.depth", rim.y() - bottomY, Math.hypot(rim.sigma(), bottom.offsetSigmaMm()), outer, bottom);
+            length("gutter.depth", depth, Math.hypot(rim.sigma(), bottom.offsetSigmaMm()), outer, bottom);
+        }
+    }
+
+    private void fasciaDepth(FasciaReader.Closing closing, double depth) {
+        if (closing.probability() >= Choice.SURE) {
+            between("fascia.depth", depth, closing.bottom(), closing.top());
+        } else {
+            between("two level lines could close the fascia", "fascia.depth", depth, closing.otherDepth().orElse(depth));
         }
     }
 
@@ -492,16 +499,12 @@ final class SheetMeasuring {
     /** What two readings of the eaves leave open is said to be open. */
     private void doubtsAtTheEaves() {
         EavesReader.Doubts doubts = eaves.doubts();
-        if (doubts.cut().isPresent()) {
-            unsettle("two uprights could be the rafter's plumb cut", "rafter.overhang", "covering.projection",
-                    "fascia.thickness", "fascia.depth", "gutter.width");
+        if (doubts.isCutOpen()) {
+            unsettle("two uprights could be the rafter's plumb cut", "rafter.overhang", "covering.projection");
         }
-        doubts.fasciaDepth().ifPresent(other -> {
-            Measurement seen = found.get("fascia.depth");
-            if (seen != null && seen.finding() instanceof Finding.Quantity quantity) {
-                between("two level lines could close the fascia", "fascia.depth", quantity.value(), other);
-            }
-        });
+        if (doubts.isFaceOpen()) {
+            unsettle("two uprights could be the fascia's face", "fascia.thickness", "fascia.depth", "gutter.width");
+        }
         doubts.gutter().ifPresent(reason -> uncertain(reason, "gutter.width", "gutter.depth", "barge-board.clearance"));
     }
 
@@ -590,8 +593,8 @@ final class SheetMeasuring {
         name("wall-plate.inner", wall.plateInner());
         name("rafter.cut", eaves.cut());
         name("fascia.outer", eaves.fasciaOuter());
-        name("fascia.top", eaves.fasciaTop());
-        name("fascia.bottom", eaves.fasciaBottom());
+        name("fascia.top", eaves.fasciaClosing().map(FasciaReader.Closing::top));
+        name("fascia.bottom", eaves.fasciaClosing().map(FasciaReader.Closing::bottom));
         name("gutter.outer", eaves.gutterOuter());
         name("gutter.bottom", eaves.gutterBottom());
         name("barge-board.end", eaves.bargeEnd());

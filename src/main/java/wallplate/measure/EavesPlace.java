@@ -1,0 +1,56 @@
+package wallplate.measure;
+
+import java.util.Optional;
+import wallplate.geometry.Line;
+import wallplate.geometry.Point;
+import wallplate.stroke.CrossLines;
+import wallplate.stroke.Edge;
+
+/**
+ * What the readers of the eaves share: the drawing, what is expected of it, and the lines that were found before.
+ *
+ * @param rafterTop the rafter's upper edge, {@code rafterBottom} its lower one
+ */
+record EavesPlace(
+        DrawingView view,
+        Expectation expectation,
+        RoofLines roof,
+        WallReader.Wall wall,
+        CrossLines crossLines,
+        Edge rafterTop,
+        Edge rafterBottom,
+        ChoiceLog log) {
+
+    /** The height of the uppermost known sloping line at a place. */
+    double coveringY(double x) {
+        return roof.coveringTop().or(roof::coveringBottom).map(edge -> edge.yAt(x)).orElse(rafterTop.yAt(x));
+    }
+
+    /** The height half-way up the rafter at a place. */
+    double middleY(double x) {
+        return (rafterBottom.yAt(x) + rafterTop.yAt(x)) / 2;
+    }
+
+    /** The share of an upright, between two heights in any order, on which there is ink of an outline. */
+    double uprightInk(double x, double fromY, double toY) {
+        return view.fit()
+                .coverage(Level.uprightAt(x), Math.min(fromY, toY), Math.max(fromY, toY), DrawingView.OUTLINE_PART);
+    }
+
+    /** The share of a level line on which there is ink of an outline. */
+    double levelInk(double y, double fromX, double toX) {
+        return view.fit().coverage(Level.levelAt(y), fromX, toX, DrawingView.OUTLINE_PART);
+    }
+
+    /** The share of ink where a line sloping like the roof through (x, y) would run. */
+    double slopingInk(double fromX, double toX, double x, double y) {
+        Line line = new Line(new Point(x, y), view.slope());
+        double cosine = view.slope().x();
+        return view.fit().coverage(line, (fromX - x) / cosine, (toX - x) / cosine, DrawingView.OUTLINE_PART);
+    }
+
+    /** Whether an edge that may be there stands at a place, at a height. */
+    static boolean standsAt(Optional<Edge> upright, double x, double y, double withinMm) {
+        return upright.map(edge -> Math.abs(edge.xAt(y) - x) < withinMm).orElse(false);
+    }
+}

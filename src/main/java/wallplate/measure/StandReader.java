@@ -1,0 +1,229 @@
+package wallplate.measure;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wallplate.geometry.Point;
+import wallplate.stroke.CrossLines.Crossing;
+import wallplate.stroke.Edge;
+
+/**
+ * Tells which upright at the rafter's outer end is its plumb cut and which the fascia's face: the rafter's two edges end
+ * at the cut, give or take an overshot corner, the board's closing lines lie between cut and face, and the sizes speak
+ * for or against.
+ */
+final class StandReader {
+
+    /**
+     * The uprights that were chosen.
+     *
+     * @param cutProbability how likely the cut is the right one
+     * @param probability how likely both are
+     */
+    record Stand(Crossing cut, Optional<Crossing> face, double cutProbability, double probability) {}
+
+    private record Pair(Crossing cut, Optional<Crossing> face, Optional<Double> overhang) implements Reading {
+
+        @Override
+        public Map<String, Optional<Double>> sizes() {
+            Map<String, Optional<Double>> sizes = new HashMap<>();
+            sizes.put("fascia.thickness", face.map(found -> cut.position() - found.position()));
+            overhang.ifPresent(length -> sizes.put("rafter.overhang", overhang));
+            return sizes;
+        }
+
+        double thickness() {
+            return face.map(found -> cut.position() - found.position()).orElse(0.0);
+        }
+
+        boolean sharesCutWith(Pair other) {
+            return Math.abs(other.cut.position() - cut.position()) < SAME_MM;
+        }
+
+        boolean saysTheSameAs(Pair other) {
+            return sharesCutWith(other)
+                    && face.isPresent() == other.face.isPresent()
+                    && Math.abs(other.thickness() - thickness()) < SAME_MM;
+        }
+    }
+
+    private static final Weights WEIGHTS = Weights.of("stand", List.of(
+            "cut-along-rafter", "top-off", "top-short", "bottom-off", "bottom-short", "overhang", "below-cut",
+            "outside", "alone-outside", "between", "alone-asked", "alone-not-asked", "alone-below", "thickness",
+            "face-coverage", "face-ink", "face-is-barge", "closed-above", "closed-below", "face-along-rafter"));
+
+    private static final double SAME_MM = 0.35;
+    private static final double THINNEST_MM = 0.5;
+    private static final double THICKEST_MM = 5.5;
+    private static final double BESIDE_MM = 0.4;
+    /** Where an edge ends, against the cut, is counted in steps of this, three of them at most. */
+    private static final double END_STEP_MM = 0.6;
+
+    private static final double MOST_COST = 4;
+
+    private final EavesPlace place;
+    private final Edge top;
+    private final Edge bottom;
+
+    StandReader(EavesPlace place) {
+        this.place = place;
+        this.top = place.rafterTop();
+        this.bottom = place.rafterBottom();
+    }
+
+    /**
+     * Reads both.
+     *
+     * @param endX about where the rafter ends
+     * @param bargeEnd what may be the barge board's end, where the task asks for one
+     */
+    Optional<Stand> read(double endX, Optional<Edge> bargeEnd) {
+        List<Crossing> columns = columns(endX, 0, 0.12, 0.88);
+        List<Crossing> higher = facesToo(columns, columns(endX, 0, 0.5, 1.2));
+        // A board's face ends at the heights of the plumb cut behind it, which on a steep roof differ much from its own.
+        double thickness = place.expectation().exactOr("fascia.thickness", 1.5);
+        List<Crossing> faces = facesToo(higher, columns(endX, thickness, 0.12, 0.88));
+        double endTop = inkEnd(top, columns, endX + 6);
+        double endBottom = inkEnd(bottom, columns, endX + 6);
+        Choice<Pair> choice = new Choice<>(WEIGHTS);
+        for (Crossing cut : faces) {
+            offer(choice, pair(cut, Optional.empty()), columns, faces, endTop, endBottom, bargeEnd);
+            for (Crossing face : faces) {
+                double between = cut.position() - face.position();
+                if (between >= THINNEST_MM && between <= THICKEST_MM) {
+                    offer(choice, pair(cut, Optional.of(face)), columns, faces, endTop, endBottom, bargeEnd);
+                }
+            }
+        }
+        place.log().made(WEIGHTS.name(), choice);
+        return choice.best().map(best -> new Stand(
+                best.cut, best.face, choice.probability(best::sharesCutWith), choice.probability(best::saysTheSameAs)));
+    }
+
+    /**
+     * The uprights near the rafter's end that are dark between two parts of its height, 0 its underside and 1 its top, as
+     * that height is so far to the inside of each.
+     */
+    private List<Crossing> columns(double endX, double insideMm, double from, double to) {
+        return place.crossLines().find(
+                Level.levelAt(0),
+                endX - 9,
+                endX + 7,
+                Level.UP,
+                x -> bottom.yAt(x + insideMm) + from * (top.yAt(x) - bottom.yAt(x)),
+                x -> bottom.yAt(x + insideMm) + to * (top.yAt(x) - bottom.yAt(x)),
+                0.7);
+    }
+
+    private Pair pair(Crossing cut, Optional<Crossing> face) {
+        return new Pair(cut, face, place.wall().outer().map(edge -> edge.middle().x() - cut.position()));
+    }
+
+    /** A fascia may sit high and leave the rafter's lower corner bare. */
+    private static List<Crossing> facesToo(List<Crossing> columns, List<Crossing> higher) {
+        List<Crossing> all = new ArrayList<>(columns);
+        for (Crossing column : higher) {
+            if (columns.stream().noneMatch(other -> Math.abs(other.position() - column.position()) < BESIDE_MM)) {
+                all.add(column);
+            }
+        }
+        all.sort(Comparator.comparingDouble(Crossing::position));
+        return all;
+    }
+
+    private void offer(
+            Choice<Pair> choice,
+            Pair reading,
+            List<Crossing> columns,
+            List<Crossing> faces,
+            double endTop,
+            double endBottom,
+            Optional<Edge> bargeEnd) {
+        double cutX = reading.cut.position();
+        double lowY = bottom.yAt(cutX);
+        double middleY = place.middleY(cutX);
+        boolean isAsked = place.expectation().asksPart("fascia");
+        double isAlone = reading.face.isEmpty() ? 1 : 0;
+        double outerX = reading.face.map(Crossing::position).orElse(cutX);
+        long outside = faces.stream()
+                .mapToDouble(Crossing::position)
+                .filter(x -> x < outerX - BESIDE_MM && x > cutX - THICKEST_MM)
+                .filter(x -> !EavesPlace.standsAt(bargeEnd, x, middleY, SAME_MM))
+                .count();
+        long between = faces.stream()
+                .mapToDouble(Crossing::position)
+                .filter(x -> x > outerX + BESIDE_MM && x < cutX - BESIDE_MM)
+                .count();
+        double belowCut = place.uprightInk(cutX, lowY - 2.6, lowY - 0.6);
+        double[] board = reading.face.map(face -> board(face, reading.cut, columns, bargeEnd)).orElse(new double[7]);
+        choice.offer(
+                reading,
+                columns.contains(reading.cut) ? 1 : 0,
+                Math.min(3, Math.abs(endTop - cutX) / END_STEP_MM),
+                Math.max(0, Math.min(3, (endTop - cutX) / END_STEP_MM)),
+                Math.min(3, Math.abs(endBottom - cutX) / END_STEP_MM),
+                Math.max(0, Math.min(3, (endBottom - cutX) / END_STEP_MM)),
+                overhangCost(cutX),
+                belowCut,
+                (1 - isAlone) * outside,
+                isAlone * outside,
+                between,
+                isAsked ? isAlone : 0,
+                isAsked ? 0 : isAlone,
+                isAlone * belowCut,
+                board[0], board[1], board[2], board[3], board[4], board[5], board[6]);
+    }
+
+    /** What speaks for or against a board between a face and the cut. */
+    private double[] board(Crossing face, Crossing cut, List<Crossing> columns, Optional<Edge> bargeEnd) {
+        double faceX = face.position();
+        double width = cut.position() - faceX;
+        double middleY = place.middleY(faceX);
+        List<Crossing> rows = place.crossLines().find(
+                Level.uprightAt(faceX), bottom.yAt(faceX) - 13, place.coveringY(cut.position()) + 1, Level.RIGHT,
+                y -> 0.25 * width, y -> 0.75 * width, 0.8);
+        return new double[] {
+            Math.min(MOST_COST, place.expectation().cost("fascia.thickness", width)),
+            face.coverage(),
+            Math.min(1, face.ink() / place.view().outlineInk()),
+            EavesPlace.standsAt(bargeEnd, faceX, middleY, SAME_MM) ? 1 : 0,
+            rows.stream().anyMatch(row -> row.position() > middleY) ? 1 : 0,
+            rows.stream().anyMatch(row -> row.position() < middleY) ? 1 : 0,
+            columns.contains(face) ? 1 : 0
+        };
+    }
+
+    private double overhangCost(double cutX) {
+        return place.wall().outer()
+                .map(edge -> Math.min(3.5, place.expectation().cost("rafter.overhang", edge.middle().x() - cutX)))
+                .orElse(3.0);
+    }
+
+    /** Where an edge's own ink ends on the left; what other lines that cross it leave there is not counted. */
+    private double inkEnd(Edge edge, List<Crossing> crossings, double fromX) {
+        double step = 0.1;
+        double blank = 0;
+        double end = fromX;
+        for (double x = fromX; blank < 0.7 && x > fromX - 20; x -= step) {
+            double here = x;
+            if (crossings.stream().anyMatch(crossing -> Math.abs(crossing.position() - here) < SAME_MM)) {
+                continue;
+            }
+            double position = edge.line().positionOf(new Point(x, edge.yAt(x)));
+            boolean inked = place.view().fit().coverage(edge.line(), position - 0.15, position + 0.15, 0.45) > 0.5;
+            blank = inked ? 0 : blank + step;
+            if (inked) {
+                end = x;
+            }
+        }
+        double last = end;
+        return crossings.stream()
+                .mapToDouble(Crossing::position)
+                .filter(position -> last - position > 0 && last - position < 0.5)
+                .findFirst()
+                .orElse(last);
+    }
+}
