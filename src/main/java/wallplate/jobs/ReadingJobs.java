@@ -2,22 +2,29 @@ package wallplate.jobs;
 
 import com.github.kagkarlsson.scheduler.task.FailureHandler;
 import com.github.kagkarlsson.scheduler.task.helper.OneTimeTask;
+import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
+import com.github.kagkarlsson.scheduler.task.schedule.Schedules;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Duration;
-import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
-import org.springframework.context.event.EventListener;
+import org.springframework.core.env.Environment;
 import wallplate.assessment.Assessor;
-import wallplate.records.ScanFileEntry;
-import wallplate.records.ScanFiles;
+import wallplate.records.Readings;
+import wallplate.records.Sheets;
 
-/** The kinds of background work, and what happens to work that was left over when the program ended. */
+/** The kinds of background work. */
 @Configuration(proxyBeanMethods = false)
 class ReadingJobs {
 
-    private static final Duration FIRST_WAIT = Duration.ofSeconds(2);
-    private static final double WAIT_GROWTH = 3;
+    private static final Duration LOOK_FOR_LOST_EVERY = Duration.ofMinutes(30);
+
+    @Bean
+    Role role(Environment settings) {
+        return Role.of(settings);
+    }
 
     @Bean
     Assessor assessor() {
@@ -25,25 +32,37 @@ class ReadingJobs {
     }
 
     @Bean
-    OneTimeTask<Long> readFile(FileReading reading) {
-        return Tasks.oneTime(ReadingQueue.READ_FILE)
-                .onFailure(new FailureHandler.ExponentialBackoffFailureHandler<>(FIRST_WAIT, WAIT_GROWTH))
-                .execute((instance, context) -> reading.read(instance.getData()));
+    OneTimeTask<Long> readFile(FileOpening opening, InHand inHand) {
+        return oneTime(ReadingQueue.READ_FILE.getTaskName(), inHand, opening::open, new GrowingWait(opening::giveUp));
     }
 
     @Bean
-    UnfinishedFiles unfinishedFiles(ScanFiles files, ReadingQueue queue) {
-        return new UnfinishedFiles(files, queue);
+    OneTimeTask<Long> readSheet(SheetReading reading, Readings readings, Sheets sheets, InHand inHand) {
+        return oneTime(ReadingQueue.READ_SHEET.getTaskName(), inHand, reading::read, new GrowingWait((sheetId, reason) -> {
+            sheets.fail(sheetId, reason);
+            readings.fileOf(sheetId).ifPresent(file -> readings.finishWhereRead(file.id()));
+        }));
     }
 
-    /** Files whose job was lost, by a crash between keeping the file and queuing it, are queued again at the start. */
-    record UnfinishedFiles(ScanFiles files, ReadingQueue queue) {
+    @Bean
+    RecurringTask<Void> findLost(LostFiles lost) {
+        return Tasks.recurring("find-lost-files", Schedules.fixedDelay(LOOK_FOR_LOST_EVERY))
+                .execute((instance, context) -> lost.queueAgain());
+    }
 
-        @EventListener(ApplicationReadyEvent.class)
-        void queueAgain() {
-            for (ScanFileEntry file : files.unfinished()) {
-                queue.add(file);
+    /** Work on what a number names. */
+    private interface Work {
+        void on(long number) throws IOException;
+    }
+
+    private static OneTimeTask<Long> oneTime(String name, InHand inHand, Work work, FailureHandler<Long> failure) {
+        return Tasks.oneTime(name, Long.class).onFailure(failure).execute((instance, context) -> {
+            inHand.beginWork();
+            try {
+                work.on(instance.getData());
+            } catch (IOException broken) {
+                throw new UncheckedIOException(broken);
             }
-        }
+        });
     }
 }

@@ -13,10 +13,7 @@ public interface ScanFiles {
 
     List<ScanFileEntry> of(long classSetId);
 
-    /** The files whose reading has not come to an end. */
-    List<ScanFileEntry> unfinished();
-
-    /** Says that a file is being read; false where it is not to be read, because it was stopped or is done. */
+    /** Says that a file is being opened and read; false where it is not to be read, because it was stopped or is done. */
     boolean begin(long id);
 
     void finish(long id);

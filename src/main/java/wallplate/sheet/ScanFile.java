@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
@@ -31,7 +32,7 @@ public final class ScanFile {
     /** A sheet of A3 at 600 dpi has 70 million pixels. */
     public static final long MOST_PIXELS = 80_000_000;
 
-    private static final long MOST_BYTES = 400_000_000;
+    static final long MOST_BYTES = 400_000_000;
     private static final int MOST_ENTRY_BYTES = 200_000_000;
     private static final int MOST_ENTRIES = 2000;
 
@@ -80,17 +81,17 @@ public final class ScanFile {
         }
     }
 
-    private static byte[] start(Path file) throws IOException {
+    static byte[] start(Path file) throws IOException {
         try (InputStream content = Files.newInputStream(file)) {
             return content.readNBytes(FileFormat.BYTES_NEEDED);
         }
     }
 
-    private static ScanPage refused(String scanName, String reason) {
+    static ScanPage refused(String scanName, String reason) {
         return new ScanPage(scanName, 1, new Refused(reason));
     }
 
-    private static ScanPage tooManyBytes(String scanName, long most) {
+    static ScanPage tooManyBytes(String scanName, long most) {
         return refused(
                 scanName,
                 "This file is larger than %d megabytes. Scan the sheets again at 300 dpi, or in several files."
@@ -124,7 +125,7 @@ public final class ScanFile {
         }
     }
 
-    private static Content tiffPage(byte[] content, int page, TiffDirectory directory) {
+    static Content tiffPage(byte[] content, int page, TiffDirectory directory) {
         PictureHeader header = directory.header();
         if (header.widthPx() <= 0 || header.heightPx() <= 0 || !StatedLengths.areWithin(directory, MOST_PIXELS)) {
             return new Refused(Refusals.DAMAGED);
@@ -140,6 +141,12 @@ public final class ScanFile {
     }
 
     private static void forEachEntry(String scanName, InputStream content, Consumer<ScanPage> visitor) {
+        forEachEntry(scanName, content, (name, bytes) -> forEachPage(name, bytes, visitor), visitor);
+    }
+
+    /** Visits the scans in a ZIP file, and as refused pages what cannot be taken out of it. */
+    static void forEachEntry(
+            String scanName, InputStream content, BiConsumer<String, byte[]> scans, Consumer<ScanPage> refusals) {
         int count = 0;
         try (ZipInputStream zip = new ZipInputStream(content)) {
             for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
@@ -149,29 +156,30 @@ public final class ScanFile {
                 }
                 count++;
                 if (count > MOST_ENTRIES) {
-                    visitor.accept(refused(
+                    refusals.accept(refused(
                             scanName, "This ZIP file holds more than %d files. Upload it in parts.".formatted(MOST_ENTRIES)));
                     return;
                 }
-                visitEntry(name, zip.readNBytes(MOST_ENTRY_BYTES + 1), visitor);
+                visitEntry(name, zip.readNBytes(MOST_ENTRY_BYTES + 1), scans, refusals);
             }
         } catch (IOException | IllegalArgumentException e) {
-            visitor.accept(refused(scanName, "This ZIP file is damaged or locked. Pack it again without a password."));
+            refusals.accept(refused(scanName, "This ZIP file is damaged or locked. Pack it again without a password."));
             return;
         }
         if (count == 0) {
-            visitor.accept(refused(scanName, "There are no scans in this ZIP file."));
+            refusals.accept(refused(scanName, "There are no scans in this ZIP file."));
         }
     }
 
-    private static void visitEntry(String name, byte[] content, Consumer<ScanPage> visitor) {
+    private static void visitEntry(
+            String name, byte[] content, BiConsumer<String, byte[]> scans, Consumer<ScanPage> refusals) {
         if (content.length > MOST_ENTRY_BYTES) {
-            visitor.accept(tooManyBytes(name, MOST_ENTRY_BYTES));
+            refusals.accept(tooManyBytes(name, MOST_ENTRY_BYTES));
         } else if (FileFormat.of(content) == FileFormat.ZIP) {
-            visitor.accept(refused(
+            refusals.accept(refused(
                     name, "This is a ZIP file in a ZIP file. Unpack it and upload the scans themselves."));
         } else {
-            forEachPage(name, content, visitor);
+            scans.accept(name, content);
         }
     }
 

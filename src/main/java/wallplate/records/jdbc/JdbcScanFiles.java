@@ -89,14 +89,6 @@ class JdbcScanFiles implements ScanFiles {
     }
 
     @Override
-    public List<ScanFileEntry> unfinished() {
-        return database.sql(SELECT + "where state in (?, ?) order by class_set_id, position")
-                .params(FileState.WAITING.word(), FileState.READING.word())
-                .query((row, number) -> file(row))
-                .list();
-    }
-
-    @Override
     public boolean begin(long id) {
         int begun = database.sql("update scan_files set state = ?, attempts = attempts + 1 where id = ? and state in (?, ?)")
                 .params(FileState.READING.word(), id, FileState.WAITING.word(), FileState.READING.word())

@@ -74,6 +74,37 @@ public final class PdfPages {
         Document.open(() -> Loader.loadPDF(file.toFile())).visit(this, visitor);
     }
 
+    /** The number of pages; a file that cannot be read has one page, which is refused. */
+    public static int count(Path file) {
+        if (Document.open(() -> Loader.loadPDF(file.toFile())) instanceof Document.Opened opened) {
+            try {
+                return Math.max(1, Math.min(MOST_PAGES, count(opened.document())));
+            } finally {
+                close(opened.document());
+            }
+        }
+        return 1;
+    }
+
+    /**
+     * One page of a file; no other is decoded.
+     *
+     * @param number from 1; a page that the file has not got is refused
+     */
+    public ScanPage page(Path file, int number) {
+        Document document = Document.open(() -> Loader.loadPDF(file.toFile()));
+        if (document instanceof Document.Opened opened) {
+            try {
+                return number > count(opened.document())
+                        ? refused(number, DAMAGED)
+                        : new ScanPage(scan, number, page(opened.document(), number));
+            } finally {
+                close(opened.document());
+            }
+        }
+        return refused(number, ((Document.Closed) document).reason());
+    }
+
     /** A document that could be opened, or the reason why not. */
     private sealed interface Document {
 
