@@ -52,7 +52,7 @@ final class SheetMeasuring {
     MeasuredSheet measured(ExpectedDrawing expected) {
         roof = roofLines();
         expectation = expectation.atScale(roof.scaleFactor(view, expectation));
-        wall = new WallReader(view, expectation, roof).read();
+        wall = new WallReader(view, expectation, roof, log).read();
         roof = roof.withRafterClearOfBargeBoard(view, wall.outer());
         eaves = new EavesReader(view, expectation, roof, wall, log).read();
         vacancy = new Vacancy(view, expectation, roof, wall, eaves);
@@ -180,6 +180,14 @@ final class SheetMeasuring {
         }
     }
 
+    private void leaveOpenIfSized(String reason, String... keys) {
+        for (String key : keys) {
+            if (found.containsKey(key)) {
+                leaveOpen(key, reason);
+            }
+        }
+    }
+
     private static String holdsInk(String what) {
         return "there is ink where " + what + " should be, but no clear one";
     }
@@ -236,6 +244,9 @@ final class SheetMeasuring {
             Edge outer = wall.outer().get();
             Edge inner = wall.inner().get();
             between("wall.thickness", Level.rightOf(outer, inner), outer, inner);
+            if (wall.areFacesOpen()) {
+                leaveOpenIfSized("other uprights could be the wall's faces", "wall.thickness");
+            }
         }
         if (wall.plateOuter().isEmpty() || wall.plateTop().isEmpty() || wall.top().isEmpty()) {
             return;
@@ -247,6 +258,9 @@ final class SheetMeasuring {
         between("wall-plate.width", Level.rightOf(left, right), left, right);
         between("wall-plate.depth", Level.above(bottom, top), bottom, top);
         crossed("wall-plate.crossed", crossed(left, right, bottom, top));
+        if (wall.isPlateOpen()) {
+            leaveOpenIfSized("other lines could be the wall plate's", "wall-plate.width", "wall-plate.depth", "wall-plate.crossed");
+        }
     }
 
     private Optional<Point> heel() {

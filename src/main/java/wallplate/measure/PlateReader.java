@@ -1,0 +1,177 @@
+package wallplate.measure;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wallplate.geometry.Point;
+import wallplate.stroke.CrossLines;
+import wallplate.stroke.CrossLines.Crossing;
+import wallplate.stroke.Edge;
+
+/** Finds the wall plate's two sides and the wall's top under it, all three at once. */
+final class PlateReader {
+
+    /**
+     * The plate's lines, rough.
+     *
+     * @param probability how likely they, or others of the same sizes, are the right ones
+     */
+    record Found(Crossing top, Crossing left, Crossing right, double probability) {}
+
+    private record Plate(Crossing top, Crossing left, Crossing right, double heelY) implements Reading {
+
+        double width() {
+            return right.position() - left.position();
+        }
+
+        double depth() {
+            return heelY - top.position();
+        }
+
+        boolean saysTheSameAs(Plate other) {
+            return Math.abs(other.width() - width()) < SAME_MM && Math.abs(other.depth() - depth()) < SAME_MM;
+        }
+
+        @Override
+        public Map<String, Optional<Double>> sizes() {
+            return Map.of("wall-plate.width", Optional.of(width()), "wall-plate.depth", Optional.of(depth()));
+        }
+    }
+
+    private static final Weights WEIGHTS = Weights.of("plate", List.of(
+            "width", "depth", "flush", "heel-off", "left-coverage", "left-ink", "right-coverage", "right-ink", "top-coverage",
+            "top-ink", "sides-between", "sides-beside", "crossed", "too-small-to-cross", "left-runs-below", "right-runs-below",
+            "on-outer-face", "on-inner-face", "left-overshoots", "right-overshoots"));
+
+    private static final double SAME_MM = 0.35;
+    private static final double NARROWEST_MM = 1.2;
+    private static final double SHALLOWEST_MM = 0.9;
+    /** An upright as near as this to a wall's face is that face. */
+    private static final double ON_FACE_MM = 0.4;
+
+    private static final double MOST_COST = 4.2;
+
+    private final DrawingView view;
+    private final Expectation expectation;
+    private final Edge rafter;
+    private final ChoiceLog log;
+    private final Pattern pattern;
+    private final CrossLines crossLines;
+
+    PlateReader(DrawingView view, Expectation expectation, Edge rafter, ChoiceLog log) {
+        this.view = view;
+        this.expectation = expectation;
+        this.rafter = rafter;
+        this.log = log;
+        this.pattern = new Pattern(view);
+        this.crossLines = new CrossLines(view.ink(), view.outlineInk());
+    }
+
+    /** The plate between two faces whose top lies at a height. */
+    Optional<Found> read(Edge outer, Edge inner, double heelY) {
+        Choice<Plate> choice = new Choice<>(WEIGHTS);
+        for (Crossing top : tops(outer, inner, heelY)) {
+            double topY = top.position();
+            double height = heelY - topY;
+            if (height < SHALLOWEST_MM) {
+                continue;
+            }
+            List<Crossing> columns = crossLines.find(
+                    Level.levelAt(topY), outer.xAt(heelY) - 1.5, inner.xAt(heelY) + 1.5, Level.UP,
+                    x -> 0.15 * height, x -> 0.85 * height, 0.45);
+            for (Crossing left : columns) {
+                for (Crossing right : columns) {
+                    Plate plate = new Plate(top, left, right, heelY);
+                    if (plate.width() >= NARROWEST_MM) {
+                        choice.offer(plate, traits(plate, columns, outer, inner));
+                    }
+                }
+            }
+        }
+        log.made(WEIGHTS.name(), choice);
+        return choice.best().map(best ->
+                new Found(best.top, best.left, best.right, choice.probability(best::saysTheSameAs)));
+    }
+
+    /** The level lines between the faces, below the plate's top, one of which is the wall's top. */
+    private List<Crossing> tops(Edge outer, Edge inner, double heelY) {
+        double reach = Math.max(4, 2.3 * expectation.exactOr("wall-plate.depth", 3)) + 2;
+        double innerX = inner.xAt(heelY);
+        return crossLines.find(
+                Level.uprightAt(innerX),
+                heelY - reach,
+                heelY + 0.3,
+                Level.RIGHT,
+                y -> Math.min(-1.5, leftOfTop(outer, y) - innerX),
+                y -> -0.5,
+                0.4);
+    }
+
+    /** Where the wall's top begins on the left, clear of its face and of the rafter. */
+    double leftOfTop(Edge outer, double y) {
+        return Math.max(outer.xAt(y) + 0.4, rafter.xAt(y) + 0.6);
+    }
+
+    private double[] traits(Plate plate, List<Crossing> columns, Edge outer, Edge inner) {
+        double topY = plate.top.position();
+        double left = plate.left.position();
+        double right = plate.right.position();
+        double outerX = outer.xAt(topY);
+        double innerX = inner.xAt(topY);
+        double outline = view.outlineInk();
+        var crossed = pattern.crossed(
+                new Point(left, topY), new Point(right, topY), new Point(left, plate.heelY), new Point(right, plate.heelY));
+        return new double[] {
+            Math.min(MOST_COST, expectation.cost("wall-plate.width", plate.width())),
+            Math.min(MOST_COST, expectation.cost("wall-plate.depth", plate.depth())),
+            Math.min(3, 2 * flush(left, right, outerX, innerX)),
+            Math.min(2, Math.abs(left - rafter.xAt(plate.heelY)) / 1.2),
+            plate.left.coverage(),
+            Math.min(1, plate.left.ink() / outline),
+            plate.right.coverage(),
+            Math.min(1, plate.right.ink() / outline),
+            plate.top.coverage(),
+            Math.min(1, plate.top.ink() / outline),
+            others(columns, plate, left, right, outerX, innerX),
+            others(columns, plate, -Double.MAX_VALUE, left, outerX, innerX)
+                    + others(columns, plate, right, Double.MAX_VALUE, outerX, innerX),
+            crossed.orElse(0),
+            crossed.isEmpty() ? 1 : 0,
+            uprightInk(left, topY - 2, topY - 0.5),
+            uprightInk(right, topY - 2, topY - 0.5),
+            Math.abs(left - outerX) < ON_FACE_MM ? 1 : 0,
+            Math.abs(right - innerX) < ON_FACE_MM ? 1 : 0,
+            uprightInk(left, plate.heelY + 0.6, plate.heelY + 1.6),
+            uprightInk(right, plate.heelY + 0.6, plate.heelY + 1.6)
+        };
+    }
+
+    private double uprightInk(double x, double lowY, double highY) {
+        return view.fit().coverage(Level.uprightAt(x), lowY, highY, DrawingView.OUTLINE_PART);
+    }
+
+    /** How many whole dark uprights between two places are neither the plate's sides nor the wall's faces. */
+    private double others(List<Crossing> columns, Plate plate, double from, double to, double outerX, double innerX) {
+        return columns.stream()
+                .filter(column -> column != plate.left && column != plate.right)
+                .filter(column -> column.position() > from && column.position() < to)
+                .filter(column -> Math.abs(column.position() - outerX) >= ON_FACE_MM
+                        && Math.abs(column.position() - innerX) >= ON_FACE_MM)
+                .filter(column -> column.coverage() > 0.85 && column.ink() > 0.7 * view.outlineInk())
+                .count();
+    }
+
+    /** How far the sides are, in millimetres, from where the task sets the plate: flush with a face, or in the middle. */
+    private double flush(double left, double right, double outerX, double innerX) {
+        double setIn = expectation.setIn();
+        double width = expectation.exactOr("wall-plate.width", 5);
+        double thickness = expectation.exactOr("wall.thickness", 11);
+        if (setIn < 0.3) {
+            return Math.abs(left - outerX);
+        }
+        if (Math.abs(setIn + width - thickness) < 0.3) {
+            return Math.abs(right - innerX);
+        }
+        return Math.abs((left + right) / 2 - (outerX + innerX) / 2) / 2;
+    }
+}
