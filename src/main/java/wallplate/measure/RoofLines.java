@@ -25,6 +25,8 @@ record RoofLines(
         Optional<Edge> ceilingBottom) {
 
     private static final double REACHES_BREAK_MM = 3.0;
+    /** How far a line may run on beyond the break line. */
+    private static final double RUNS_ON_MM = 16;
     /** A line may be found in pieces; this long a piece at the break line is enough to follow it back. */
     private static final double SHORTEST_PIECE_MM = 10;
     /** How far a thickness may lie from what a scale makes of it: a share of it, or this much where it is thin. */
@@ -96,10 +98,11 @@ record RoofLines(
                             : xAt(upright, endY);
                     boolean spanned = endY > upright.stroke().centreLine().start().y() - 3
                             && endY < upright.stroke().centreLine().end().y() + 3;
-                    if (spanned && Math.abs(endX - breakX) < 1.5) {
+                    double part = endsAt(breakX, endX);
+                    if (spanned && part > 0) {
                         // The frame's level lines end together too; sloping ones only at the break line.
                         boolean slopes = family == view.sloping();
-                        score += (slopes ? 3 : 1) * Math.min(run.length(), 120);
+                        score += (slopes ? 3 : 1) * part * Math.min(run.length(), 120);
                         slopingEnds += slopes ? 1 : 0;
                         ends++;
                     }
@@ -111,6 +114,18 @@ record RoofLines(
             }
         }
         return Optional.ofNullable(best).map(run -> view.fit(new Run(run.stroke().centreLine(), run.stroke(), run.ink()), 1));
+    }
+
+    /**
+     * How far a line may be said to end at an upright, from 0 to 1: less where it runs on, as construction lines do, which a
+     * scan of black and white shows as dark as outlines.
+     */
+    private static double endsAt(double breakX, double endX) {
+        double beyond = endX - breakX;
+        if (Math.abs(beyond) < 1.5) {
+            return 1;
+        }
+        return beyond > 0 && beyond < RUNS_ON_MM ? 0.5 * (1 - beyond / RUNS_ON_MM) : 0;
     }
 
     private static double xAt(Run upright, double y) {
@@ -131,7 +146,7 @@ record RoofLines(
             if (run.length() < SHORTEST_PIECE_MM || !(reaches(run, breakLine) || endsAtPaper(view, run))) {
                 continue;
             }
-            Edge edge = extended(view, view.fit(run, 1));
+            Edge edge = upTo(breakLine, extended(view, view.fit(run, 1)));
             if (edge.length() < Math.max(shortest, partOfLongest * longest)) {
                 continue;
             }
@@ -167,8 +182,21 @@ record RoofLines(
     }
 
     private static boolean reaches(Run run, Optional<Edge> breakLine) {
-        return breakLine.isEmpty()
-                || Math.abs(run.segment().end().x() - breakLine.get().xAt(run.segment().end().y())) < REACHES_BREAK_MM;
+        if (breakLine.isEmpty()) {
+            return true;
+        }
+        double beyond = run.segment().end().x() - breakLine.get().xAt(run.segment().end().y());
+        double before = breakLine.get().xAt(run.segment().start().y()) - run.segment().start().x();
+        return beyond > -REACHES_BREAK_MM && beyond < RUNS_ON_MM && before > SHORTEST_PIECE_MM;
+    }
+
+    /** The edge without what runs on beyond the break line. */
+    private static Edge upTo(Optional<Edge> breakLine, Edge edge) {
+        if (breakLine.isEmpty()) {
+            return edge;
+        }
+        double end = edge.line().positionOf(Level.crossing(breakLine.get(), edge));
+        return edge.to() > end + 1 && end > edge.from() + SHORTEST_PIECE_MM ? edge.within(edge.from(), end) : edge;
     }
 
     private static double heightAcross(DrawingView view, Edge edge, List<Edge> all) {
