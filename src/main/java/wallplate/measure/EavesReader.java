@@ -1,9 +1,6 @@
 package wallplate.measure;
 
-import java.util.Comparator;
-import java.util.List;
 import java.util.Optional;
-import wallplate.geometry.Line;
 import wallplate.stroke.CrossLines;
 import wallplate.stroke.CrossLines.Crossing;
 import wallplate.stroke.Edge;
@@ -19,7 +16,7 @@ final class EavesReader {
             Optional<GutterReader.Gutter> gutter,
             Optional<Edge> bargeEnd,
             Optional<Edge> bargeBottom,
-            Optional<Edge> coveringEnd,
+            Optional<CoveringEnd> coveringEnd,
             Doubts doubts) {
 
         Optional<Edge> gutterOuter() {
@@ -97,7 +94,7 @@ final class EavesReader {
                 gutter.gutter(),
                 bargeEnd,
                 bargeBottom,
-                coveringEnd(place, cut),
+                CoveringEnd.read(place, cut),
                 new Doubts(
                         stand.cutProbability() < Choice.SURE, stand.probability() < Choice.SURE, gutter.doubt()));
     }
@@ -111,31 +108,5 @@ final class EavesReader {
     private Edge upright(Crossing column, double lowY, double highY, double closestMm) {
         double window = Math.min(0.25, 0.2 * closestMm);
         return view.fit().fit(Level.uprightAt(column.position()), lowY + 0.3, highY - 0.3, 0.12, window);
-    }
-
-    private Optional<Edge> coveringEnd(EavesPlace place, Edge cut) {
-        if (roof.coveringBottom().isEmpty() || roof.coveringTop().isEmpty()) {
-            return Optional.empty();
-        }
-        Edge bottom = roof.coveringBottom().get();
-        Edge top = roof.coveringTop().get();
-        double thickness = bottom.distanceTo(top, view.slope());
-        List<Crossing> columns = place.crossLines().find(
-                bottom.line(), bottom.from() - 5, bottom.from() + 10, view.squareToSlope(),
-                position -> 0.18 * thickness, position -> 0.82 * thickness, 0.45);
-        double toe = roof.rafterTop()
-                .map(rafterTop -> bottom.line().positionOf(Level.crossing(rafterTop, cut)))
-                .orElse(bottom.from());
-        return columns.stream()
-                .min(Comparator.comparingDouble((Crossing column) -> 3 * (1 - view.fit().coverage(
-                                bottom.line(), column.position() + 0.3, column.position() + 2.8, DrawingView.OUTLINE_PART))
-                        + 2 * view.fit().coverage(
-                                bottom.line(), column.position() - 2.8, column.position() - 1.2, DrawingView.OUTLINE_PART)
-                        + 3 * (1 - column.coverage())
-                        + Math.min(3, expectation.cost("covering.projection", toe - column.position())) / 1.5))
-                .map(column -> {
-                    Line across = new Line(bottom.line().pointAt(column.position()), view.squareToSlope());
-                    return view.fit().fit(across, 0.15, thickness - 0.15, 0.25, 0.25);
-                });
     }
 }

@@ -108,8 +108,10 @@ record RoofLines(
                     }
                 }
             }
-            if (ends >= 2 && slopingEnds >= 1 && score > bestScore) {
-                bestScore = score;
+            // One sloping line may run on to the frame, where the frame's own level lines end.
+            double likely = slopingEnds > 1 ? score : score / 2;
+            if (ends >= 2 && slopingEnds >= 1 && likely > bestScore) {
+                bestScore = likely;
                 best = upright;
             }
         }

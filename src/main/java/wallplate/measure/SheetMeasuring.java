@@ -164,6 +164,9 @@ final class SheetMeasuring {
     private void incoherent() {
         Coherence coherence = new Coherence(expectation, found);
         coherence.doubts().forEach(this::leaveOpen);
+        if (isUncertain("wall.thickness")) {
+            leaveOpenIfSized("the wall that it is measured from is in doubt", "rafter.overhang", "post.position");
+        }
         if (coherence.isNotUnderstood()) {
             List.copyOf(found.keySet()).forEach(key -> leaveOpen(
                     key, "too few of the sizes agree with the task, so the drawing was not understood well enough"));
@@ -304,10 +307,13 @@ final class SheetMeasuring {
         between("covering.gap", rafterTop.distanceTo(bottom, view.slope()), rafterTop, bottom);
         if (eaves.cut().isPresent() && eaves.coveringEnd().isPresent()) {
             Edge cut = eaves.cut().get();
-            Edge end = eaves.coveringEnd().get();
+            Edge end = eaves.coveringEnd().get().edge();
             Point toe = Level.crossing(rafterTop, cut);
             double projection = toe.minus(end.middle()).dot(rafterTop.line().direction());
             between("covering.projection", projection, cut, end);
+            if (eaves.coveringEnd().get().probability() < Choice.SURE) {
+                leaveOpen("covering.projection", "several lines could end the covering");
+            }
         }
     }
 
@@ -594,7 +600,7 @@ final class SheetMeasuring {
         name("rafter.top", roof.rafterTop());
         name("covering.bottom", roof.coveringBottom());
         name("covering.top", roof.coveringTop());
-        name("covering.end", eaves.coveringEnd());
+        name("covering.end", eaves.coveringEnd().map(CoveringEnd::edge));
         name("tie-beam.top", roof.tieBeamTop());
         name("tie-beam.bottom", roof.tieBeamBottom());
         name("ceiling.top", roof.ceilingTop());
