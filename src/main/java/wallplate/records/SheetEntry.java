@@ -3,6 +3,7 @@ package wallplate.records;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import wallplate.sheet.SheetCode;
 
 /**
  * One sheet of a class set and where it stands.
@@ -13,6 +14,8 @@ import java.util.Optional;
  * @param undecided criteria that still wait for a person
  * @param pagePicture the level page at full resolution in the scan store
  * @param screenPicture the level page at the size of a screen
+ * @param code what the code printed on the sheet says; empty where there is none or it cannot be read
+ * @param matchedBy how it came to its learner, or to nobody
  */
 public record SheetEntry(
         long id,
@@ -30,7 +33,9 @@ public record SheetEntry(
         Optional<Instant> assessedAt,
         Optional<Instant> checkedAt,
         Optional<String> pagePicture,
-        Optional<String> screenPicture) {
+        Optional<String> screenPicture,
+        Optional<SheetCode> code,
+        MatchedBy matchedBy) {
 
     public SheetEntry {
         warnings = List.copyOf(warnings);

@@ -1,6 +1,8 @@
 package wallplate.records;
 
+import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import wallplate.assessment.AssessedSheet;
 import wallplate.marking.MarkedSheet;
@@ -12,6 +14,15 @@ public interface Sheets {
     List<SheetEntry> of(long classSetId);
 
     Optional<SheetEntry> find(long id);
+
+    /** How far the reading of a set has come. */
+    Progress progress(long classSetId);
+
+    /** The same for every set that has sheets, by the set's id. */
+    Map<Long, Progress> progressOfAll();
+
+    /** When the sheets of a set that were finished last were, the earliest of them first. */
+    List<Instant> lastFinished(long classSetId, int most);
 
     /** The sheet for a page of a file, made where there is none yet. */
     SheetEntry page(long scanFileId, int page);
@@ -51,6 +62,15 @@ public interface Sheets {
     /** Puts other marks in place of those that the guideline gave; what a person decided stays. */
     void markAgain(long id, MarkedSheet marked);
 
+    /** The criteria by which the sheets of a set were marked, in the guideline's order. */
+    List<CriterionEntry> criteria(long classSetId);
+
+    /** One criterion's marks on every sheet of a set, in the set's order. */
+    List<MarkEntry> marksOfSet(long classSetId, String criterion);
+
+    /** Where one criterion was measured on the sheets of a set; a sheet on which it was not has no place. */
+    List<MarkPlace> places(long classSetId, String criterion);
+
     /** Every decision about the marks of a sheet, the last first. */
     List<MarkChange> changes(long id);
 
@@ -59,9 +79,15 @@ public interface Sheets {
 
     void setChecked(long id, boolean checked);
 
-    /** Says whose sheet it is; nobody's where empty. A learner has one sheet of a set: another one gives it up. */
+    /**
+     * Says whose sheet it is; nobody's where empty. A learner has one sheet of a set: another one gives it up, and the
+     * sheets that no person has placed are matched anew.
+     */
     void giveTo(long id, Optional<Long> learnerId);
 
-    /** Gives the sheets that nobody has placed by hand to the learners in the order of the class list. */
-    void matchInOrder(long classSetId);
+    /** The same for many sheets of one set at once; no learner may stand at two of them. */
+    void giveTo(Map<Long, Optional<Long>> learnerBySheet);
+
+    /** Matches the sheets that no person has placed: by their printed code, by their file's name, in order. */
+    void match(long classSetId);
 }

@@ -11,6 +11,7 @@ import wallplate.marking.Verdict;
 import wallplate.records.ClassSet;
 import wallplate.records.LearnerHistory;
 import wallplate.records.MarkEntry;
+import wallplate.records.MatchedBy;
 import wallplate.records.SheetEntry;
 import wallplate.records.SheetState;
 import wallplate.statistics.ItemAnalysis;
@@ -74,7 +75,7 @@ class GrowthTest {
     private static SheetEntry sheet(long id, double awarded, int undecided) {
         return new SheetEntry(
                 id, 1, 1, "a.png", 1, Optional.empty(), SheetState.READ, Optional.empty(), awarded, 10, undecided, List.of(),
-                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), MatchedBy.ORDER);
     }
 
     private static MarkEntry mark(long sheet, String criterion, double awarded) {

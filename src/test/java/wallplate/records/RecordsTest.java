@@ -1,10 +1,12 @@
 package wallplate.records;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -16,6 +18,8 @@ import wallplate.marking.GroupTotal;
 import wallplate.marking.Mark;
 import wallplate.marking.MarkedSheet;
 import wallplate.marking.Verdict;
+import wallplate.sheet.LevelPage;
+import wallplate.sheet.SheetCode;
 import wallplate.web.DrawnSheets;
 
 /** The records on a real database: H2 in memory, with the migrations that the program itself runs. */
@@ -79,22 +83,113 @@ class RecordsTest {
         long cem = classSets.learners(classSet.classId()).get(2).id();
 
         sheets.giveTo(first.id(), Optional.of(cem));
-        sheets.matchInOrder(classSet.id());
+        sheets.match(classSet.id());
         aSheet(3);
 
         assertThat(sheets.of(classSet.id())).extracting(SheetEntry::label).containsExactly("Cem", "Ada", "Bo");
     }
 
     @Test
-    void givesASheetUpWhenItsLearnerGetsAnother() {
+    void matchesASheetAnewWhoseLearnerGetsAnother() {
         SheetEntry first = aSheet(1);
         SheetEntry second = aSheet(2);
         long ada = first.learner().orElseThrow().id();
 
         sheets.giveTo(second.id(), Optional.of(ada));
 
-        assertThat(sheets.find(first.id()).orElseThrow().learner()).isEmpty();
+        assertThat(sheets.find(first.id()).orElseThrow().label()).isEqualTo("Bo");
         assertThat(sheets.find(second.id()).orElseThrow().label()).isEqualTo("Ada");
+    }
+
+    @Test
+    void carriesTheRestOfThePileAlongWhenOneSheetIsCorrected() {
+        aSheet(1);
+        SheetEntry second = aSheet(2);
+        long cem = classSets.learners(classSet.classId()).get(2).id();
+
+        sheets.giveTo(second.id(), Optional.of(cem));
+        aSheet(3);
+
+        assertThat(sheets.of(classSet.id())).extracting(SheetEntry::label).containsExactly("Ada", "Cem", "Bo");
+        assertThat(sheets.of(classSet.id()))
+                .extracting(SheetEntry::matchedBy)
+                .containsExactly(MatchedBy.ORDER, MatchedBy.HAND, MatchedBy.ORDER);
+    }
+
+    @Test
+    void matchesASheetByItsPrintedCodeOnceItIsRead() {
+        SheetEntry first = aSheet(1);
+        aSheet(2);
+
+        sheets.keep(first.id(), withCode("L3", DrawnSheets.aSheet(task.task(), "a.png", 1)), hash(8), hash(9), "{}");
+
+        assertThat(sheets.of(classSet.id())).extracting(SheetEntry::label).containsExactly("Cem", "Ada");
+        SheetEntry coded = sheets.find(first.id()).orElseThrow();
+        assertThat(coded.matchedBy()).isEqualTo(MatchedBy.CODE);
+        assertThat(coded.code().orElseThrow().taskId()).isEqualTo(task.task().id());
+    }
+
+    @Test
+    void givesSwappedSheetsAtOnce() {
+        SheetEntry first = aSheet(1);
+        SheetEntry second = aSheet(2);
+        List<Learner> learners = classSets.learners(classSet.classId());
+
+        sheets.giveTo(Map.of(
+                first.id(), Optional.of(learners.get(1).id()), second.id(), Optional.of(learners.get(0).id())));
+
+        assertThat(sheets.of(classSet.id())).extracting(SheetEntry::label).containsExactly("Bo", "Ada");
+    }
+
+    @Test
+    void countsASetAsItsSheetsDo() {
+        aSheet(1);
+        SheetEntry read = aSheet(2);
+        SheetEntry refused = aSheet(3);
+        SheetEntry seen = aSheet(4);
+        sheets.beginReading(aSheet(5).id());
+        sheets.fail(aSheet(6).id(), "broken");
+        sheets.keep(read.id(), DrawnSheets.aSheet(task.task(), "b.png", 3), hash(8), hash(9), "{}");
+        sheets.refuse(refused.id(), "no bar", "{}");
+        sheets.refuse(seen.id(), "no bar", "{}");
+        sheets.setChecked(seen.id(), true);
+
+        Progress counted = Progress.of(sheets.of(classSet.id()));
+        assertThat(sheets.progress(classSet.id())).isEqualTo(counted);
+        assertThat(sheets.progressOfAll()).containsEntry(classSet.id(), counted);
+        assertThat(sheets.progress(-1)).isEqualTo(Progress.of(List.of()));
+        assertThat(sheets.of(classSet.id())).allSatisfy(sheet -> assertThat(sheets.find(sheet.id())).contains(sheet));
+    }
+
+    @Test
+    void keepsWhereACriterionWasMeasured() {
+        SheetEntry sheet = aSheet(1);
+        AssessedSheet.Read drawn = DrawnSheets.aSheet(task.task(), "a.png", 1);
+        sheets.keep(sheet.id(), drawn, hash(8), hash(9), "{}");
+        Mark mark = drawn.marked().marks().stream()
+                .filter(one -> one.key().isPresent())
+                .findFirst()
+                .orElseThrow();
+
+        MarkPlace place = sheets.places(classSet.id(), mark.criterion()).get(0);
+
+        assertThat(place.pageWidthMm()).isEqualTo(KeptAssessment.of(drawn).page().widthMm());
+        List<Segment> evidence = drawn.measured().measurement(mark.key().orElseThrow()).orElseThrow().evidence();
+        assertThat(place.evidence()).hasSameSizeAs(evidence);
+        assertThat(place.evidence().get(0).start().x()).isCloseTo(evidence.get(0).start().x(), within(0.005));
+        assertThat(sheets.marksOfSet(classSet.id(), mark.criterion())).extracting(MarkEntry::sheetId).containsExactly(sheet.id());
+        assertThat(sheets.criteria(classSet.id())).extracting(CriterionEntry::id)
+                .containsExactlyElementsOf(drawn.marked().marks().stream().map(Mark::criterion).toList());
+    }
+
+    private static AssessedSheet.Read withCode(String learner, AssessedSheet.Read sheet) {
+        LevelPage page = sheet.levelPage();
+        LevelPage coded = new LevelPage(
+                page.ink(), page.toScan(), page.scanPixelsPerMm(), page.rotationDegrees(), page.photograph(),
+                page.calibration(), page.bar(), page.warnings(),
+                Optional.of(new SheetCode(sheet.expected().task().id(), learner, 1)));
+        return new AssessedSheet.Read(
+                sheet.scan(), sheet.page(), sheet.expected(), coded, sheet.measured(), sheet.marked());
     }
 
     @Test

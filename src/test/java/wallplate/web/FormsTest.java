@@ -100,6 +100,63 @@ class FormsTest {
     }
 
     @Test
+    void givesASheetToTheLearnerTypedAndSaysWhatDoesNotFit() throws Exception {
+        ClassSet set = classSets.add(
+                "Set",
+                "11B",
+                List.of(
+                        new ClassListEntry("Ada Nkosi", "101"),
+                        new ClassListEntry("Adam Bell", "102"),
+                        new ClassListEntry("Cem Aydin", "")),
+                task,
+                false);
+        long first = sheetOf(set, "first");
+        long second = sheetOf(set, "second");
+        String address = "/class-sets/" + set.id() + "/sheets/" + first + "/learner";
+
+        pages.perform(post(address).param("learner", "ada").header("HX-Request", "true"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(allOf(
+                        containsString("fits 2 learners: Ada Nkosi (101), Adam Bell (102)"),
+                        containsString("value=\"ada\""))));
+        pages.perform(post(address).param("learner", "nobody like this"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(containsString("Nobody in the class list is called")));
+        pages.perform(post(address).param("learner", "aydin")).andExpect(redirectedUrl("/class-sets/" + set.id() + "#sheet-" + first));
+
+        assertThat(sheets.of(set.id())).extracting(SheetEntry::label).containsExactly("Cem Aydin", "Ada Nkosi");
+        pages.perform(post("/class-sets/" + set.id() + "/learners")
+                        .param("learner-" + first, "102")
+                        .param("learner-" + second, "Adam Bell (102)"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(containsString("Stands at sheet 1 already")));
+        pages.perform(post("/class-sets/" + set.id() + "/learners")
+                        .param("learner-" + first, "102")
+                        .param("learner-" + second, ""))
+                .andExpect(flash().attribute("done", "2 sheets have other learners now."));
+        assertThat(sheets.of(set.id())).extracting(SheetEntry::label).containsExactly("Adam Bell", "second.png");
+    }
+
+    @Test
+    void showsTwoSheetsOfOneLearnerAndLearnersWithout() throws Exception {
+        ClassSet set = classSets.add(
+                "Set", "11B", List.of(new ClassListEntry("Ada Nkosi", ""), new ClassListEntry("Bo Lind", "")), task, false);
+        sheetOf(set, "ada nkosi 1");
+        sheetOf(set, "ada nkosi 2");
+        sheets.of(set.id()).forEach(sheet -> sheets.refuse(sheet.id(), "no bar", "{}"));
+
+        pages.perform(get("/class-sets/" + set.id()))
+                .andExpect(content().string(allOf(
+                        containsString("Two sheets say <strong>Ada Nkosi</strong>"),
+                        containsString("Without a sheet: <span>Bo Lind</span>"))));
+    }
+
+    private long sheetOf(ClassSet set, String name) {
+        String hash = "%064x".formatted(Math.abs(name.hashCode()));
+        return sheets.page(files.add(set.id(), name + ".png", hash, 9).orElseThrow().id(), 1).id();
+    }
+
+    @Test
     void saysThatNoFileWasChosen() throws Exception {
         pages.perform(multipart("/class-sets/" + classSet.id() + "/scans"))
                 .andExpect(flash().attribute("wrong", "No file was chosen."));

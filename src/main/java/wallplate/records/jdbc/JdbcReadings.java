@@ -69,7 +69,7 @@ class JdbcReadings implements Readings {
             }
         }
         if (added) {
-            sheets.matchInOrder(file.classSetId());
+            sheets.match(file.classSetId());
         }
     }
 
@@ -79,7 +79,7 @@ class JdbcReadings implements Readings {
         long classSetId = files.find(fileId).orElseThrow().classSetId();
         database.sql("delete from sheets where scan_file_id = ? and " + UNFINISHED).param(fileId).update();
         files.finish(fileId);
-        sheets.matchInOrder(classSetId);
+        sheets.match(classSetId);
     }
 
     @Override

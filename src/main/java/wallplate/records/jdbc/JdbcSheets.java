@@ -1,20 +1,21 @@
 package wallplate.records.jdbc;
 
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Clock;
-import java.util.ArrayList;
+import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
 import wallplate.assessment.AssessedSheet;
 import wallplate.marking.MarkedSheet;
+import wallplate.records.CriterionEntry;
 import wallplate.records.KeptAssessment;
-import wallplate.records.Learner;
 import wallplate.records.MarkChange;
 import wallplate.records.MarkEntry;
+import wallplate.records.MarkPlace;
+import wallplate.records.Progress;
 import wallplate.records.SheetEntry;
 import wallplate.records.SheetState;
 import wallplate.records.Sheets;
@@ -27,40 +28,41 @@ class JdbcSheets implements Sheets {
 
     private final JdbcClient database;
     private final Clock clock;
+    private final SheetRows rows;
     private final MarkRows marks;
+    private final SheetLearners learners;
 
-    JdbcSheets(JdbcClient database, Clock clock, MarkRows marks) {
+    JdbcSheets(JdbcClient database, Clock clock, SheetRows rows, MarkRows marks, SheetLearners learners) {
         this.database = database;
         this.clock = clock;
+        this.rows = rows;
         this.marks = marks;
+        this.learners = learners;
     }
 
     @Override
     public List<SheetEntry> of(long classSetId) {
-        return database.sql(
-                        """
-                        select s.id, s.class_set_id, s.page, s.state, s.reason, s.awarded, s.available, s.undecided,
-                               s.warnings, s.page_picture, s.screen_picture, s.assessed_at, s.checked_at, f.file_name,
-                               l.id as learner_id, l.position as learner_position, l.name as learner_name,
-                               l.candidate_number
-                        from sheets s
-                        join scan_files f on f.id = s.scan_file_id
-                        left join learners l on l.id = s.learner_id
-                        where s.class_set_id = ?
-                        order by f.position, s.page""")
-                .param(classSetId)
-                .query((row, number) -> sheet(row, number + 1))
-                .list();
+        return rows.of(classSetId);
     }
 
     @Override
     public Optional<SheetEntry> find(long id) {
-        return database.sql("select class_set_id from sheets where id = ?")
-                .param(id)
-                .query(Long.class)
-                .optional()
-                .flatMap(classSetId ->
-                        of(classSetId).stream().filter(sheet -> sheet.id() == id).findFirst());
+        return rows.find(id);
+    }
+
+    @Override
+    public Progress progress(long classSetId) {
+        return rows.progress(classSetId);
+    }
+
+    @Override
+    public Map<Long, Progress> progressOfAll() {
+        return rows.progressOfAll();
+    }
+
+    @Override
+    public List<Instant> lastFinished(long classSetId, int most) {
+        return rows.lastFinished(classSetId, most);
     }
 
     @Override
@@ -79,7 +81,7 @@ class JdbcSheets implements Sheets {
                 .single();
         long id = Rows.insert(database.sql("insert into sheets (class_set_id, scan_file_id, page, state) values (?, ?, ?, ?)")
                 .params(classSetId, scanFileId, page, SheetState.WAITING.word()));
-        matchInOrder(classSetId);
+        learners.match(classSetId);
         return find(id).orElseThrow();
     }
 
@@ -98,6 +100,7 @@ class JdbcSheets implements Sheets {
     @Override
     @Transactional
     public void keep(long id, AssessedSheet.Read sheet, String pagePicture, String screenPicture, String resultJson) {
+        KeptAssessment kept = KeptAssessment.of(sheet);
         database.sql(
                         """
                         update sheets set state = ?, reason = null, attempts = 0, warnings = ?, page_picture = ?,
@@ -107,13 +110,14 @@ class JdbcSheets implements Sheets {
                         Rows.cut(String.join("\n", sheet.levelPage().warnings()), LONGEST_WARNINGS),
                         pagePicture,
                         screenPicture,
-                        AssessmentJson.write(KeptAssessment.of(sheet)),
+                        AssessmentJson.write(kept),
                         resultJson,
                         Rows.timestamp(clock.instant()),
                         id)
                 .update();
-        marks.replace(id, sheet.marked());
+        marks.replace(id, kept);
         addUp(id);
+        sheet.levelPage().code().ifPresent(code -> learners.read(id, code));
     }
 
     @Override
@@ -174,8 +178,23 @@ class JdbcSheets implements Sheets {
         database.sql("update sheets set assessment = ? where id = ?")
                 .params(AssessmentJson.write(again), id)
                 .update();
-        marks.replace(id, marked);
+        marks.replace(id, again);
         addUp(id);
+    }
+
+    @Override
+    public List<CriterionEntry> criteria(long classSetId) {
+        return marks.criteria(classSetId);
+    }
+
+    @Override
+    public List<MarkEntry> marksOfSet(long classSetId, String criterion) {
+        return marks.ofSet(classSetId, criterion);
+    }
+
+    @Override
+    public List<MarkPlace> places(long classSetId, String criterion) {
+        return marks.places(classSetId, criterion);
     }
 
     @Override
@@ -192,7 +211,7 @@ class JdbcSheets implements Sheets {
 
     /** Gives a sheet the marks of the assessment that is kept of it; what a person changed stays. */
     public void markAsKept(long id) {
-        marks.replace(id, assessment(id).orElseThrow().marked());
+        marks.replace(id, assessment(id).orElseThrow());
         addUp(id);
     }
 
@@ -214,74 +233,18 @@ class JdbcSheets implements Sheets {
     @Override
     @Transactional
     public void giveTo(long id, Optional<Long> learnerId) {
-        learnerId.ifPresent(learner -> database.sql(
-                        """
-                        update sheets set learner_id = null, learner_set_by_hand = true
-                        where learner_id = ? and id <> ?
-                          and class_set_id = (select class_set_id from sheets where id = ?)""")
-                .params(learner, id, id)
-                .update());
-        database.sql("update sheets set learner_id = ?, learner_set_by_hand = true where id = ?")
-                .params(learnerId.orElse(null), id)
-                .update();
+        learners.give(Map.of(id, learnerId));
     }
 
     @Override
     @Transactional
-    public void matchInOrder(long classSetId) {
-        List<Long> free = new ArrayList<>(database.sql(
-                        """
-                        select l.id from learners l join class_sets c on c.class_id = l.class_id
-                        where c.id = ? and not exists (
-                            select 1 from sheets s
-                            where s.class_set_id = c.id and s.learner_id = l.id and s.learner_set_by_hand)
-                        order by l.position""")
-                .param(classSetId)
-                .query(Long.class)
-                .list());
-        List<Long> unplaced = database.sql(
-                        """
-                        select s.id from sheets s join scan_files f on f.id = s.scan_file_id
-                        where s.class_set_id = ? and not s.learner_set_by_hand order by f.position, s.page""")
-                .param(classSetId)
-                .query(Long.class)
-                .list();
-        for (int index = 0; index < unplaced.size(); index++) {
-            database.sql("update sheets set learner_id = ? where id = ?")
-                    .params(index < free.size() ? free.get(index) : null, unplaced.get(index))
-                    .update();
-        }
+    public void giveTo(Map<Long, Optional<Long>> learnerBySheet) {
+        learners.give(learnerBySheet);
     }
 
-    private static SheetEntry sheet(ResultSet row, int number) throws SQLException {
-        return new SheetEntry(
-                row.getLong("id"),
-                row.getLong("class_set_id"),
-                number,
-                row.getString("file_name"),
-                row.getInt("page"),
-                learner(row),
-                SheetState.of(row.getString("state")),
-                Rows.optionalText(row, "reason"),
-                row.getDouble("awarded"),
-                row.getDouble("available"),
-                row.getInt("undecided"),
-                row.getString("warnings").lines().toList(),
-                Rows.optionalInstant(row, "assessed_at"),
-                Rows.optionalInstant(row, "checked_at"),
-                Rows.optionalText(row, "page_picture"),
-                Rows.optionalText(row, "screen_picture"));
-    }
-
-    private static Optional<Learner> learner(ResultSet row) throws SQLException {
-        long id = row.getLong("learner_id");
-        if (row.wasNull()) {
-            return Optional.empty();
-        }
-        return Optional.of(new Learner(
-                id,
-                row.getInt("learner_position"),
-                row.getString("learner_name"),
-                Rows.optionalText(row, "candidate_number").orElse("")));
+    @Override
+    @Transactional
+    public void match(long classSetId) {
+        learners.match(classSetId);
     }
 }

@@ -7,10 +7,13 @@ import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import wallplate.marking.Mark;
-import wallplate.marking.MarkedSheet;
 import wallplate.marking.Verdict;
+import wallplate.measure.Measurement;
+import wallplate.records.CriterionEntry;
+import wallplate.records.KeptAssessment;
 import wallplate.records.MarkChange;
 import wallplate.records.MarkEntry;
+import wallplate.records.MarkPlace;
 
 /** Marks and the decisions about them, in their tables. */
 @Component
@@ -51,23 +54,66 @@ class MarkRows {
                 .list();
     }
 
-    void replace(long sheetId, MarkedSheet marked) {
+    List<MarkEntry> ofSet(long classSetId, String criterion) {
+        return database.sql(SELECT + "where s.class_set_id = ? and m.criterion = ? order by f.position, s.page")
+                .params(classSetId, criterion)
+                .query((row, number) -> mark(row))
+                .list();
+    }
+
+    List<CriterionEntry> criteria(long classSetId) {
+        return database.sql(
+                        """
+                        select m.criterion, m.title from marks m join sheets s on s.id = m.sheet_id
+                        where s.class_set_id = ? group by m.criterion, m.title
+                        order by min(m.position), m.criterion, m.title""")
+                .param(classSetId)
+                .query((row, number) -> new CriterionEntry(row.getString("criterion"), row.getString("title")))
+                .list();
+    }
+
+    List<MarkPlace> places(long classSetId, String criterion) {
+        return database.sql(
+                        """
+                        select m.sheet_id, m.evidence, s.page_width_mm, s.page_height_mm, s.page_pixels_per_mm
+                        from marks m join sheets s on s.id = m.sheet_id
+                        where s.class_set_id = ? and m.criterion = ? and m.evidence is not null""")
+                .params(classSetId, criterion)
+                .query((row, number) -> new MarkPlace(
+                        row.getLong("sheet_id"),
+                        row.getDouble("page_width_mm"),
+                        row.getDouble("page_height_mm"),
+                        row.getDouble("page_pixels_per_mm"),
+                        EvidenceText.read(row.getString("evidence"))))
+                .list();
+    }
+
+    /** Puts the guideline's marks in place of the present ones, with the places that they were measured at. */
+    void replace(long sheetId, KeptAssessment kept) {
+        database.sql("update sheets set page_width_mm = ?, page_height_mm = ?, page_pixels_per_mm = ? where id = ?")
+                .params(kept.page().widthMm(), kept.page().heightMm(), kept.page().pixelsPerMm(), sheetId)
+                .update();
         database.sql("delete from marks where sheet_id = ?").param(sheetId).update();
         int position = 0;
-        for (Mark mark : marked.marks()) {
+        for (Mark mark : kept.marked().marks()) {
             position++;
-            insert(sheetId, position, mark);
+            Optional<String> evidence = mark.key()
+                    .flatMap(kept.measured()::measurement)
+                    .map(Measurement::evidence)
+                    .filter(strokes -> !strokes.isEmpty())
+                    .map(EvidenceText::write);
+            insert(sheetId, position, mark, evidence);
         }
     }
 
-    private void insert(long sheetId, int position, Mark mark) {
+    private void insert(long sheetId, int position, Mark mark, Optional<String> evidence) {
         MarkEntry.Reading reading = MarkEntry.of(sheetId, position, mark).reading();
         database.sql(
                         """
                         insert into marks (sheet_id, criterion, position, title, measured_key, verdict, awarded,
                             available, tolerance, unit, expected, expected_rounded, expected_word, finding, measured,
-                            uncertainty, measured_word, uncertain_reason, slips, feedback)
-                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
+                            uncertainty, measured_word, uncertain_reason, slips, feedback, evidence)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
                 .params(
                         sheetId,
                         mark.criterion(),
@@ -90,7 +136,8 @@ class MarkRows {
                                 .map(reason -> Rows.cut(reason, LONGEST_SENTENCE))
                                 .orElse(null),
                         String.join(" ", mark.slips()),
-                        Rows.cut(mark.feedback(), LONGEST_SENTENCE))
+                        Rows.cut(mark.feedback(), LONGEST_SENTENCE),
+                        evidence.orElse(null))
                 .update();
     }
 

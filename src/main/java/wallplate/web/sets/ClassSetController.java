@@ -5,6 +5,7 @@ import jakarta.validation.Valid;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -26,12 +27,9 @@ import wallplate.records.ClassList;
 import wallplate.records.ClassListEntry;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
-import wallplate.records.FileState;
 import wallplate.records.KeptTask;
 import wallplate.records.Progress;
-import wallplate.records.ScanFileEntry;
 import wallplate.records.ScanFiles;
-import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.records.Tasks;
 import wallplate.web.page.NotFound;
@@ -40,12 +38,15 @@ import wallplate.web.page.NotFound;
 @Controller
 class ClassSetController {
 
+    private static final Progress NOTHING_YET = Progress.of(List.of());
+
     private final ClassSets classSets;
     private final Tasks tasks;
     private final ScanFiles files;
     private final Sheets sheets;
     private final Intake intake;
     private final ReadingQueue queue;
+    private final SetStanding standing;
     private final ProgressStream stream;
 
     ClassSetController(
@@ -55,6 +56,7 @@ class ClassSetController {
             Sheets sheets,
             Intake intake,
             ReadingQueue queue,
+            SetStanding standing,
             ProgressStream stream) {
         this.classSets = classSets;
         this.tasks = tasks;
@@ -62,6 +64,7 @@ class ClassSetController {
         this.sheets = sheets;
         this.intake = intake;
         this.queue = queue;
+        this.standing = standing;
         this.stream = stream;
     }
 
@@ -70,10 +73,11 @@ class ClassSetController {
 
     @GetMapping("/class-sets")
     String all(Model model) {
+        Map<Long, Progress> progress = sheets.progressOfAll();
         model.addAttribute(
                 "standing",
                 classSets.all().stream()
-                        .map(classSet -> new Standing(classSet, Progress.of(sheets.of(classSet.id()))))
+                        .map(classSet -> new Standing(classSet, progress.getOrDefault(classSet.id(), NOTHING_YET)))
                         .toList());
         return "sets/all";
     }
@@ -132,28 +136,15 @@ class ClassSetController {
 
     @GetMapping("/class-sets/{id}")
     String one(@PathVariable long id, Model model) {
-        show(found(id), model);
+        standing.show(found(id), model);
         return "sets/one";
     }
 
     /** The part of the page that changes while sheets are read. */
     @GetMapping("/class-sets/{id}/standing")
     String standing(@PathVariable long id, Model model) {
-        show(found(id), model);
+        standing.show(found(id), model);
         return "sets/standing :: standing";
-    }
-
-    private void show(ClassSet classSet, Model model) {
-        List<SheetEntry> entries = sheets.of(classSet.id());
-        List<ScanFileEntry> received = files.of(classSet.id());
-        model.addAttribute("classSet", classSet);
-        model.addAttribute("sheets", entries);
-        model.addAttribute("first", entries.stream().filter(SheetEntry::needsPerson).toList());
-        model.addAttribute("progress", Progress.of(entries));
-        model.addAttribute("timeLeft", stream.timeLeft(classSet.id()).orElse(null));
-        model.addAttribute("stopped", received.stream().anyMatch(file -> file.state() == FileState.STOPPED));
-        model.addAttribute("refused", received.stream().filter(file -> file.state() == FileState.REFUSED).toList());
-        model.addAttribute("learners", classSets.learners(classSet.classId()));
     }
 
     @GetMapping(path = "/class-sets/{id}/progress", produces = MediaType.TEXT_EVENT_STREAM_VALUE)

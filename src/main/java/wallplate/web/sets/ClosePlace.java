@@ -1,11 +1,9 @@
 package wallplate.web.sets;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.DoubleStream;
 import wallplate.geometry.Segment;
-import wallplate.records.KeptAssessment;
-import wallplate.records.PageFacts;
+import wallplate.records.MarkPlace;
 
 /**
  * The place of a sheet where one criterion was measured, cut out of the page picture.
@@ -27,27 +25,18 @@ record ClosePlace(
     /** A stroke. */
     record Line(double x1, double y1, double x2, double y2) {}
 
-    /** Empty where nothing was measured for the key. */
-    static Optional<ClosePlace> of(KeptAssessment assessment, String key) {
-        return assessment
-                .measured()
-                .measurement(key)
-                .map(measurement -> measurement.evidence())
-                .filter(evidence -> !evidence.isEmpty())
-                .map(evidence -> around(evidence, assessment.page()));
-    }
-
-    private static ClosePlace around(List<Segment> evidence, PageFacts page) {
+    static ClosePlace of(MarkPlace place) {
+        List<Segment> evidence = place.evidence();
         double left = xs(evidence).min().orElse(0);
         double right = xs(evidence).max().orElse(0);
         double low = ys(evidence).min().orElse(0);
         double high = ys(evidence).max().orElse(0);
         double width = Math.max(LEAST_WIDTH_MM, Math.max(right - left + 2 * MARGIN_MM, (high - low + 2 * MARGIN_MM) * SHAPE));
-        width = Math.min(Math.min(width, MOST_WIDTH_MM), Math.min(page.widthMm(), page.heightMm() * SHAPE));
+        width = Math.min(Math.min(width, MOST_WIDTH_MM), Math.min(place.pageWidthMm(), place.pageHeightMm() * SHAPE));
         double height = width / SHAPE;
-        double x = within((left + right - width) / 2, page.widthMm() - width);
-        double y = within(page.heightMm() - (low + high + height) / 2, page.heightMm() - height);
-        double scale = page.pixelsPerMm();
+        double x = within((left + right - width) / 2, place.pageWidthMm() - width);
+        double y = within(place.pageHeightMm() - (low + high + height) / 2, place.pageHeightMm() - height);
+        double scale = place.pixelsPerMm();
         return new ClosePlace(
                 (int) Math.round(x * scale),
                 (int) Math.round(y * scale),
@@ -55,7 +44,7 @@ record ClosePlace(
                 (int) Math.round(height * scale),
                 width,
                 height,
-                evidence.stream().map(segment -> line(segment, x, y, page.heightMm())).toList());
+                evidence.stream().map(segment -> line(segment, x, y, place.pageHeightMm())).toList());
     }
 
     private static double within(double value, double most) {

@@ -4,12 +4,10 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -17,6 +15,7 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
@@ -37,10 +36,12 @@ class LearnersController {
 
     private final ClassSets classSets;
     private final Sheets sheets;
+    private final SetStanding standing;
 
-    LearnersController(ClassSets classSets, Sheets sheets) {
+    LearnersController(ClassSets classSets, Sheets sheets, SetStanding standing) {
         this.classSets = classSets;
         this.sheets = sheets;
+        this.standing = standing;
     }
 
     @GetMapping("/class-sets/{id}/learners")
@@ -48,23 +49,25 @@ class LearnersController {
         return show(found(id), Map.of(), model);
     }
 
-    private String show(ClassSet classSet, Map<Long, Optional<Long>> typed, Model model) {
+    /**
+     * @param typed what stands in the fields that were handed in, by sheet; other fields show the present learner
+     */
+    private String show(ClassSet classSet, Map<Long, String> typed, Model model) {
         List<Learner> learners = classSets.learners(classSet.classId());
         List<SheetEntry> entries = sheets.of(classSet.id());
-        Map<Long, Long> chosen = new LinkedHashMap<>();
-        for (SheetEntry sheet : entries) {
-            Optional<Long> learner = typed.getOrDefault(sheet.id(), sheet.learner().map(Learner::id));
-            learner.ifPresent(id -> chosen.put(sheet.id(), id));
-        }
+        Map<Long, String> names = new LinkedHashMap<>();
+        entries.forEach(sheet -> names.put(sheet.id(), typed.getOrDefault(sheet.id(), name(sheet))));
         model.addAttribute("classSet", classSet);
         model.addAttribute("learners", learners);
         model.addAttribute("sheets", entries);
-        model.addAttribute("chosen", chosen);
+        model.addAttribute("names", names);
         model.addAttribute("classList", asText(learners));
-        model.addAttribute(
-                "without",
-                learners.stream().filter(learner -> !chosen.containsValue(learner.id())).toList());
+        model.addAttribute("whose", Whose.of(classSet, entries, learners));
         return "sets/learners";
+    }
+
+    private static String name(SheetEntry sheet) {
+        return sheet.learner().map(Learner::nameAndNumber).orElse("");
     }
 
     private static String asText(List<Learner> learners) {
@@ -86,42 +89,71 @@ class LearnersController {
             HttpServletResponse response,
             RedirectAttributes redirect) {
         ClassSet classSet = found(id);
-        Map<Long, Optional<Long>> typed = typed(fields, classSet);
-        Set<Long> seen = new HashSet<>();
-        boolean twice = typed.values().stream().flatMap(Optional::stream).anyMatch(learner -> !seen.add(learner));
-        if (twice) {
+        Given given = given(classSet, fields);
+        if (!given.faults().isEmpty()) {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            model.addAttribute("wrong", "One learner stands at two sheets. Each learner has one sheet of a set.");
-            return show(classSet, typed, model);
+            model.addAttribute("faults", given.faults());
+            model.addAttribute("wrong", "Nothing was changed yet: see the marked lines.");
+            return show(classSet, given.typed(), model);
         }
-        int changed = 0;
-        for (SheetEntry sheet : sheets.of(id)) {
-            Optional<Long> learner = typed.getOrDefault(sheet.id(), sheet.learner().map(Learner::id));
-            if (!learner.equals(sheet.learner().map(Learner::id))) {
-                sheets.giveTo(sheet.id(), learner);
-                changed++;
-            }
-        }
+        sheets.giveTo(given.changes());
+        int changed = given.changes().size();
         redirect.addFlashAttribute("done", changed == 1 ? "1 sheet has another learner now." : changed + " sheets have other learners now.");
         return "redirect:/class-sets/" + id + "/learners";
     }
 
-    /** What was chosen, for sheets and learners of this set only. */
-    private Map<Long, Optional<Long>> typed(Map<String, String> fields, ClassSet classSet) {
-        Set<Long> known = new HashSet<>();
-        classSets.learners(classSet.classId()).forEach(learner -> known.add(learner.id()));
-        Map<Long, Optional<Long>> typed = new LinkedHashMap<>();
+    /** What was typed on the page of all sheets: learners that change, and what is wrong, by sheet. */
+    private record Given(Map<Long, String> typed, Map<Long, Optional<Long>> changes, Map<Long, String> faults) {}
+
+    private Given given(ClassSet classSet, Map<String, String> fields) {
+        List<Learner> learners = classSets.learners(classSet.classId());
+        Given given = new Given(new LinkedHashMap<>(), new LinkedHashMap<>(), new LinkedHashMap<>());
+        Map<Long, Integer> numbers = new LinkedHashMap<>();
         for (SheetEntry sheet : sheets.of(classSet.id())) {
-            String field = fields.get(FIELD + sheet.id());
-            if (field != null) {
-                typed.put(
-                        sheet.id(),
-                        field.matches("\\d{1,18}")
-                                ? Optional.of(Long.valueOf(field)).filter(known::contains)
-                                : Optional.empty());
+            String text = fields.getOrDefault(FIELD + sheet.id(), name(sheet));
+            TypedLearner typed = TypedLearner.of(text, learners);
+            Optional<Long> learner = typed.learner().map(Learner::id);
+            given.typed().put(sheet.id(), text);
+            typed.fault().ifPresent(fault -> given.faults().put(sheet.id(), fault));
+            learner.map(one -> numbers.putIfAbsent(one, sheet.number()))
+                    .ifPresent(other -> given.faults().put(sheet.id(), "Stands at sheet " + other + " already: each learner has one sheet of a set."));
+            if (!learner.equals(sheet.learner().map(Learner::id))) {
+                given.changes().put(sheet.id(), learner);
             }
         }
-        return typed;
+        return given;
+    }
+
+    /** One sheet's learner, typed on the page of the set; the sheets after it follow in order. */
+    @PostMapping("/class-sets/{id}/sheets/{sheetId}/learner")
+    String giveOne(
+            @PathVariable long id,
+            @PathVariable long sheetId,
+            @RequestParam(defaultValue = "") String learner,
+            @RequestHeader(name = "HX-Request", defaultValue = "false") boolean fragment,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        ClassSet classSet = found(id);
+        SheetEntry sheet = sheets.find(sheetId)
+                .filter(one -> one.classSetId() == id)
+                .orElseThrow(() -> new NotFound("This class set has no sheet " + sheetId + "."));
+        TypedLearner typed = TypedLearner.of(learner, classSets.learners(classSet.classId()));
+        if (typed.fault().isPresent()) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            model.addAttribute("faultAt", sheetId);
+            model.addAttribute("fault", typed.fault().get());
+            model.addAttribute("typed", learner);
+        } else {
+            sheets.giveTo(sheetId, typed.learner().map(Learner::id));
+        }
+        if (!fragment && typed.fault().isEmpty()) {
+            redirect.addFlashAttribute("done", "Sheet %d: %s.".formatted(sheet.number(), typed.learner().map(Learner::name).orElse("nobody")));
+            return "redirect:/class-sets/" + id + "#sheet-" + sheetId;
+        }
+        standing.show(classSet, model);
+        model.addAttribute("givenNumber", sheet.number());
+        return fragment ? "sets/standing :: standing" : "sets/one";
     }
 
     @PostMapping("/class-sets/{id}/class-list")
@@ -137,7 +169,7 @@ class LearnersController {
                 : new String(classListFile.getBytes(), StandardCharsets.UTF_8);
         List<ClassListEntry> entries = ClassList.read(text);
         classSets.replaceLearners(classSet.classId(), entries);
-        sheets.matchInOrder(id);
+        sheets.match(id);
         redirect.addFlashAttribute("done", "The class list has " + entries.size() + " learners now.");
         return "redirect:/class-sets/" + id + "/learners";
     }

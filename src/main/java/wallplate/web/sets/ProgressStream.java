@@ -4,8 +4,6 @@ import java.io.IOException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayDeque;
-import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,7 +16,6 @@ import jakarta.annotation.PreDestroy;
 import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 import wallplate.records.Progress;
-import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 
 /**
@@ -57,19 +54,16 @@ class ProgressStream {
         emitter.onCompletion(() -> listeners.emitters.remove(emitter));
         emitter.onTimeout(emitter::complete);
         emitter.onError(error -> listeners.emitters.remove(emitter));
-        listeners.send(Progress.of(sheets.of(classSetId)), clock.instant());
+        listeners.send(sheets.progress(classSetId), clock.instant());
         return emitter;
     }
 
     /** How long the rest will take at the pace of the sheets read last; empty where that cannot be told yet. */
-    Optional<Duration> timeLeft(long classSetId) {
-        List<SheetEntry> entries = sheets.of(classSetId);
-        Progress progress = Progress.of(entries);
-        List<Instant> finished = entries.stream()
-                .flatMap(sheet -> sheet.assessedAt().stream())
-                .sorted()
-                .toList();
-        return Pace.of(finished, clock.instant())
+    Optional<Duration> timeLeft(long classSetId, Progress progress) {
+        if (!progress.isAtWork()) {
+            return Optional.empty();
+        }
+        return Pace.of(sheets.lastFinished(classSetId, Pace.LOOKED_AT), clock.instant())
                 .map(perSheet -> perSheet.multipliedBy(progress.waiting() + progress.reading()));
     }
 
@@ -78,7 +72,7 @@ class ProgressStream {
             if (listeners.emitters.isEmpty()) {
                 listening.remove(classSetId, listeners);
             } else {
-                listeners.tell(Progress.of(sheets.of(classSetId)), clock.instant());
+                listeners.tell(sheets.progress(classSetId), clock.instant());
             }
         });
     }
@@ -89,27 +83,22 @@ class ProgressStream {
         listening.values().forEach(listeners -> listeners.emitters.forEach(SseEmitter::complete));
     }
 
-    /** The time from one finished sheet to the next, from the last few. */
+    /** The time from one finished sheet to the next, from the last few, the earliest of them first. */
     static final class Pace {
 
-        private static final int LOOKED_AT = 8;
+        static final int LOOKED_AT = 8;
+        private static final int FEWEST = 3;
         private static final Duration TOO_LONG_AGO = Duration.ofMinutes(5);
 
         private Pace() {}
 
         static Optional<Duration> of(List<Instant> finished, Instant now) {
-            Deque<Instant> last = new ArrayDeque<>();
-            for (Instant instant : finished) {
-                if (Duration.between(instant, now).compareTo(TOO_LONG_AGO) <= 0) {
-                    last.addLast(instant);
-                }
-                if (last.size() > LOOKED_AT) {
-                    last.removeFirst();
-                }
-            }
-            return last.size() < 3
+            List<Instant> last = finished.stream()
+                    .filter(instant -> Duration.between(instant, now).compareTo(TOO_LONG_AGO) <= 0)
+                    .toList();
+            return last.size() < FEWEST
                     ? Optional.empty()
-                    : Optional.of(Duration.between(last.getFirst(), last.getLast()).dividedBy(last.size() - 1L));
+                    : Optional.of(Duration.between(last.get(0), last.get(last.size() - 1)).dividedBy(last.size() - 1L));
         }
     }
 

@@ -95,7 +95,7 @@ class TaskDownloads {
     private List<SheetOwner> owners(ClassSet classSet) {
         return classSets.learners(classSet.classId()).stream()
                 .map(learner -> new SheetOwner(
-                        "L" + learner.position(), learner.name(), classSet.className(), "", 1))
+                        learner.sheetCode(), learner.name(), classSet.className(), "", 1))
                 .toList();
     }
 

@@ -1,6 +1,7 @@
 package wallplate.web.today;
 
 import java.util.List;
+import java.util.Map;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -13,6 +14,8 @@ import wallplate.records.Tasks;
 /** The first page. */
 @Controller
 class TodayController {
+
+    private static final Progress NOTHING_YET = Progress.of(List.of());
 
     private final ClassSets classSets;
     private final Sheets sheets;
@@ -55,8 +58,9 @@ class TodayController {
     }
 
     private List<Standing> standing() {
+        Map<Long, Progress> progress = sheets.progressOfAll();
         return classSets.all().stream()
-                .map(classSet -> new Standing(classSet, Progress.of(sheets.of(classSet.id()))))
+                .map(classSet -> new Standing(classSet, progress.getOrDefault(classSet.id(), NOTHING_YET)))
                 .toList();
     }
 }
