@@ -34,6 +34,7 @@ import wallplate.sheet.page.RoofSense;
 import wallplate.sheet.page.RoughPage;
 import wallplate.sheet.page.RoughPage.Kind;
 import wallplate.sheet.page.RoughPage.Scale;
+import wallplate.sheet.page.Sharpness;
 import wallplate.sheet.page.SlopingLines;
 import wallplate.sheet.page.Stretch;
 import wallplate.sheet.page.Turn;
@@ -93,9 +94,14 @@ final class PageReading {
         Optional<SlopingLines> slopes = SlopingLines.among(segments, all.tiltDegrees(), refit);
         Optional<String> refusal = DrawingCheck.ofPage(segments, drawn, slopes);
         if (refusal.isPresent()) {
-            return new SheetReading.Unreadable(refusal.get());
+            return refused(ink, refusal.get());
         }
-        return read(ink, frames.frame(all), drawn, slopes);
+        return read(ink, frames.frame(all), all, drawn, slopes);
+    }
+
+    /** A blurred picture hides what else is missing. */
+    private SheetReading refused(InkImage ink, String reason) {
+        return new SheetReading.Unreadable(Sharpness.isBlurred(ink) ? Refusals.blurred(isPhotograph()) : reason);
     }
 
     private boolean isPhotograph() {
@@ -120,7 +126,7 @@ final class PageReading {
     }
 
     private SheetReading read(
-            InkImage ink, Optional<Frame> frame, AxisLines drawn, Optional<SlopingLines> slopes) {
+            InkImage ink, Optional<Frame> frame, AxisLines all, AxisLines drawn, Optional<SlopingLines> slopes) {
         Bars bars = bars(ink, drawn);
         BarChoice choice = new BarChoice(
                 rough.widthMm(),
@@ -128,14 +134,15 @@ final class PageReading {
                 formatAlongX,
                 rough.scale() == Scale.MARKS,
                 turn -> slopesAbove(drawn, slopes, turn));
-        Optional<BarChoice.Choice> chosen = choice.best(bars.alongX, bars.alongY);
+        Optional<BarChoice.Choice> alone = choice.best(bars.alongX, bars.alongY);
+        Optional<BarChoice.Choice> chosen = alone.isPresent() ? alone : joined(choice, ink, all);
         Turn turn = chosen.map(BarChoice.Choice::turn).orElseGet(choice::withoutBar);
         Optional<String> refusal = DrawingCheck.ofSection(drawn, slopes, turn);
         if (refusal.isPresent()) {
-            return new SheetReading.Unreadable(refusal.get());
+            return refused(ink, refusal.get());
         }
         if (chosen.isEmpty() && rough.scale() != Scale.EDGES && rough.scale() != Scale.MARKS) {
-            return new SheetReading.Unreadable(Refusals.nothingToMeasureBy(format.referenceBarMm(), isPhotograph()));
+            return refused(ink, Refusals.nothingToMeasureBy(format.referenceBarMm(), isPhotograph()));
         }
         Optional<Bar> bar = chosen.map(BarChoice.Choice::bar);
         Stretch stretch = stretch(frame, turn, bar, bars);
@@ -156,10 +163,20 @@ final class PageReading {
     }
 
     private Bars bars(InkImage ink, AxisLines drawn) {
+        BarFinder finder = barFinder(ink);
+        return new Bars(finder.among(drawn.alongX()), finder.among(drawn.alongY()));
+    }
+
+    /** A bar in one line with the frame or the title block, looked for where none stands alone. */
+    private Optional<BarChoice.Choice> joined(BarChoice choice, InkImage ink, AxisLines all) {
+        BarFinder finder = barFinder(ink);
+        return choice.best(finder.amongJoined(all.alongX()), finder.amongJoined(all.alongY()));
+    }
+
+    private BarFinder barFinder(InkImage ink) {
         double tolerance =
                 rough.scale() == Scale.FILLED_PICTURE ? BarFinder.GUESSED_SCALE : BarFinder.KNOWN_SCALE;
-        BarFinder finder = new BarFinder(ink, refit, format.referenceBarMm(), tolerance);
-        return new Bars(finder.among(drawn.alongX()), finder.among(drawn.alongY()));
+        return new BarFinder(ink, refit, format.referenceBarMm(), tolerance);
     }
 
     /** Whether the sloping lines lie higher than the level ones; a roof's do. */

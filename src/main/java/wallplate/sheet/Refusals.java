@@ -48,6 +48,14 @@ final class Refusals {
                 advice);
     }
 
+    /** Why a picture is refused whose lines are broad shades. */
+    static String blurred(boolean photograph) {
+        return "This picture is too blurred: its lines run together and cannot be measured. "
+                + (photograph
+                        ? "Clean the lens, tap on the drawing so that the camera focuses on it, hold still and take it again."
+                        : "Lay the sheet flat on the scanner's glass and scan it again.");
+    }
+
     /** Why a sheet is refused that has neither bar nor marks nor the edges of its paper in the picture. */
     static String nothingToMeasureBy(double barMm, boolean photograph) {
         String again = photograph

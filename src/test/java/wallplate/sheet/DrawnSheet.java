@@ -36,6 +36,8 @@ final class DrawnSheet {
     private boolean bar = true;
     private boolean uprightBar;
     private boolean slopes = true;
+    private final List<Segment> others = new ArrayList<>();
+    private int blurPx;
     private boolean resolutionStated = true;
     private int paperGrey = 235;
 
@@ -89,6 +91,18 @@ final class DrawnSheet {
 
     DrawnSheet withoutSlopes() {
         slopes = false;
+        return this;
+    }
+
+    /** Further lines, in millimetres on the sheet. */
+    DrawnSheet with(Segment... lines) {
+        others.addAll(List.of(lines));
+        return this;
+    }
+
+    /** The lens or the glass was out of focus: means over squares of this half side, three times over. */
+    DrawnSheet blurredBy(int pixels) {
+        blurPx = pixels;
         return this;
     }
 
@@ -166,6 +180,7 @@ final class DrawnSheet {
             lines.add(Segment.between(17, 40, 23, 40));
             lines.add(Segment.between(17, 40 + barLength, 23, 40 + barLength));
         }
+        lines.addAll(others);
         return lines.stream().map(this::tilted).toList();
     }
 
@@ -207,9 +222,30 @@ final class DrawnSheet {
         }
         graphics.dispose();
         byte[] bytes = ((DataBufferByte) image.getRaster().getDataBuffer()).getData();
+        for (int turn = 0; turn < 3 && blurPx > 0; turn++) {
+            bytes = blurredAlong(bytes, width, height, 1, width);
+            bytes = blurredAlong(bytes, height, width, width, 1);
+        }
         grain(bytes);
         double stated = resolutionStated ? dpi : 0;
         return new Picture(width, height, bytes, stated, stated);
+    }
+
+    /** Running means along rows or columns: so many lines of a length, with a step between places and between lines. */
+    private byte[] blurredAlong(byte[] bytes, int length, int lines, int step, int next) {
+        byte[] out = new byte[bytes.length];
+        for (int line = 0; line < lines; line++) {
+            long[] sums = new long[length + 1];
+            for (int i = 0; i < length; i++) {
+                sums[i + 1] = sums[i] + (bytes[line * next + i * step] & 0xff);
+            }
+            for (int i = 0; i < length; i++) {
+                int from = Math.max(0, i - blurPx);
+                int to = Math.min(length, i + blurPx + 1);
+                out[line * next + i * step] = (byte) ((sums[to] - sums[from]) / (to - from));
+            }
+        }
+        return out;
     }
 
     private static Color grey(int value) {

@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static wallplate.sheet.DrawnSheet.aSheet;
 
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
 import wallplate.sheet.Calibration.Source;
 import wallplate.task.SheetFormat;
@@ -62,14 +64,40 @@ class SheetReaderTest {
         assertThat(page.calibration().source()).isEqualTo(Source.REFERENCE_BAR);
     }
 
-    @Test
-    void readsBarsOfOtherStatedLengths() {
-        DrawnSheet sheet = aSheet().on(new SheetFormat("A4", 297, 210, 80)).scannedAt(200);
+    @ParameterizedTest
+    @ValueSource(doubles = {50, 80, 120, 150, 200})
+    void readsBarsOfOtherStatedLengths(double length) {
+        DrawnSheet sheet = aSheet().on(new SheetFormat("A4", 297, 210, length)).scannedAt(200);
 
         LevelPage page = read(sheet);
 
         assertLevelAndTrue(sheet, page);
-        assertThat(page.calibration().lengthMm()).isEqualTo(80);
+        assertThat(page.calibration().lengthMm()).isEqualTo(length);
+    }
+
+    @Test
+    void findsBarInOneLineWithTheTitleBlock() {
+        DrawnSheet sheet = aSheet().scannedAt(200).turned(0.6).with(
+                Segment.between(134, 25, 287, 25), Segment.between(134, 5, 134, 25), Segment.between(134, 15, 287, 15));
+
+        assertReadFromBar(sheet);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {129.1, 130.9})
+    void findsBarWhoseTickStandsBesideTheTitleBlocksEdge(double edge) {
+        DrawnSheet sheet = aSheet().scannedAt(200).with(
+                Segment.between(edge, 23.3, 287, 23.3), Segment.between(edge, 5, edge, 23.3));
+
+        assertReadFromBar(sheet);
+    }
+
+    @Test
+    void findsBarCloseUnderALedgeOfTheDrawing() {
+        DrawnSheet sheet = aSheet().scannedAt(200).with(
+                Segment.between(60, 30, 190, 30), Segment.between(60, 30, 60, 45), Segment.between(190, 30, 190, 45));
+
+        assertReadFromBar(sheet);
     }
 
     @Test
@@ -95,6 +123,13 @@ class SheetReaderTest {
 
         assertThat(stretch(sheet, page)).isCloseTo(1, within(0.0012));
         assertThat(page.calibration().stretchUncertaintyPercent()).isLessThan(0.15);
+    }
+
+    @Test
+    void readsSheetsOfA2() {
+        DrawnSheet sheet = aSheet().on(new SheetFormat("A2", 594, 420, 100)).scannedAt(150).turned(0.5);
+
+        assertLevelAndTrue(sheet, read(sheet));
     }
 
     @Test
@@ -147,6 +182,22 @@ class SheetReaderTest {
     }
 
     @Test
+    void refusesHopelessBlurWithItsOwnSentence() {
+        Segment[] hatching = IntStream.range(0, 12)
+                .mapToObj(i -> Segment.between(230, 20 + 12 * i, 285, 20 + 12 * i))
+                .toArray(Segment[]::new);
+
+        assertThat(refusal(aSheet().scannedAt(200).with(hatching).blurredBy(8)))
+                .contains("too blurred")
+                .contains("scan it again");
+    }
+
+    @Test
+    void saysOfSharpButEmptyPageThatItIsNotBlurred() {
+        assertThat(refusal(aSheet().scannedAt(200).withoutSlopes())).doesNotContain("blurred");
+    }
+
+    @Test
     void refusesTooCoarseScanAndSaysWhatIsNeeded() {
         assertThat(refusal(aSheet().scannedAt(60))).contains("60 dots to the inch").contains("300 dpi");
     }
@@ -192,6 +243,12 @@ class SheetReaderTest {
         SheetReading reading = new SheetReader().read(sheet.page(), sheet.format());
         assertThat(reading).isInstanceOf(SheetReading.Unreadable.class);
         return ((SheetReading.Unreadable) reading).reason();
+    }
+
+    private static void assertReadFromBar(DrawnSheet sheet) {
+        LevelPage page = read(sheet);
+        assertLevelAndTrue(sheet, page);
+        assertThat(page.calibration().source()).isEqualTo(Source.REFERENCE_BAR);
     }
 
     private static void assertLevelAndTrue(DrawnSheet sheet, LevelPage page) {

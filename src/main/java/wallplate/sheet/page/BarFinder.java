@@ -25,11 +25,18 @@ public final class BarFinder {
     /** A soft pencil's line is found in pieces; one of them is at least this share of the bar. */
     private static final double LEAST_PIECE = 0.25;
 
+    /** What a line may be longer than the bar drawn on it, in millimetres. */
+    private static final double OVERSHOOT = 20;
+
     private static final double STEP = 0.125;
     private static final double TICK_NEAR = 0.8;
     private static final double TICK_FAR = 1.9;
     /** Ink, from 0 to 255, that counts as a line; a faint construction line has about this. */
     private static final double INK = 26;
+
+    /** The share of the column beside the line that a tick inks. */
+    private static final double LEAST_TICK = 0.6;
+    private static final double WIDEST_TICK = 1.3;
 
     private static final double TICK_SEARCH = 1.6;
     private static final double LONGEST_TICK = 9;
@@ -63,10 +70,18 @@ public final class BarFinder {
 
     /** Every line among these that could be the bar, most likely shape first. */
     public List<Bar> among(List<Fitted> lines) {
+        return among(lines, nominal * (1 + tolerance) + OVERSHOOT);
+    }
+
+    /** Also lines that run on beyond the bar: a title block's line in one line with it looks like its continuation. */
+    public List<Bar> amongJoined(List<Fitted> lines) {
+        return among(lines, Double.MAX_VALUE);
+    }
+
+    private List<Bar> among(List<Fitted> lines, double longest) {
         List<Bar> bars = new ArrayList<>();
         for (Fitted line : lines) {
-            if (line.segment().length() > LEAST_PIECE * nominal
-                    && line.segment().length() < nominal * (1 + tolerance) + 20) {
+            if (line.segment().length() > LEAST_PIECE * nominal && line.segment().length() < longest) {
                 onLine(line).ifPresent(bars::add);
             }
         }
@@ -109,16 +124,21 @@ public final class BarFinder {
         }
         List<Tick> ticks = new ArrayList<>();
         for (int i = 0; i < count; i++) {
-            double strength = Math.max(above[i], below[i]);
-            if (strength < 0.6 || !isPeak(above, below, i)) {
+            if (Math.max(above[i], below[i]) < LEAST_TICK || !isPeak(above, below, i)) {
                 continue;
             }
-            double wide = widthAround(above[i] > below[i] ? above : below, i);
-            if (wide <= 1.3) {
-                ticks.add(new Tick(from + i * STEP, above[i] + below[i], above[i], below[i]));
+            double up = isNarrow(above, i) ? above[i] : 0;
+            double down = isNarrow(below, i) ? below[i] : 0;
+            if (Math.max(up, down) >= LEAST_TICK) {
+                ticks.add(new Tick(from + i * STEP, up + down, up, down));
             }
         }
         return ticks;
+    }
+
+    /** A tick is; on one side of the bar it may stand beside the title block's edge and look wide. */
+    private static boolean isNarrow(double[] side, int i) {
+        return widthAround(side, i) <= WIDEST_TICK;
     }
 
     private static boolean isPeak(double[] above, double[] below, int i) {
@@ -153,16 +173,12 @@ public final class BarFinder {
         int count = 0;
         for (double height = TICK_NEAR; height <= TICK_FAR; height += STEP) {
             count++;
-            if (inkNear(foot.plus(up.times(height)), line.direction()) > INK) {
+            Point at = foot.plus(up.times(height));
+            if (ink.at(at.x(), at.y()) > INK) {
                 inked++;
             }
         }
         return (double) inked / count;
-    }
-
-    /** Ticks lean a little: the darkest of three neighbours along the line. */
-    private double inkNear(Point point, Vector along) {
-        return ink.at(point.x(), point.y());
     }
 
     private double shape(Line line, Tick left, Tick right) {
