@@ -63,6 +63,8 @@ final class StandReader {
     private static final double END_STEP_MM = 0.6;
 
     private static final double MOST_COST = 4;
+    /** A label or a leader may have broken the cut. */
+    private static final double LEAST_COVERAGE = 0.5;
 
     private final EavesPlace place;
     private final Edge top;
@@ -85,7 +87,7 @@ final class StandReader {
         List<Crossing> higher = facesToo(columns, columns(endX, 0, 0.5, 1.2));
         // A board's face ends at the heights of the plumb cut behind it, which on a steep roof differ much from its own.
         double thickness = place.expectation().exactOr("fascia.thickness", 1.5);
-        List<Crossing> faces = facesToo(higher, columns(endX, thickness, 0.12, 0.88));
+        List<Crossing> faces = facesToo(facesToo(higher, columns(endX, thickness, 0.12, 0.88)), columns(endX, thickness, 0.45, 1));
         double endTop = inkEnd(top, columns, endX + 6);
         double endBottom = inkEnd(bottom, columns, endX + 6);
         Choice<Pair> choice = new Choice<>(WEIGHTS);
@@ -115,7 +117,7 @@ final class StandReader {
                 Level.UP,
                 x -> bottom.yAt(x + insideMm) + from * (top.yAt(x) - bottom.yAt(x)),
                 x -> bottom.yAt(x + insideMm) + to * (top.yAt(x) - bottom.yAt(x)),
-                0.7);
+                LEAST_COVERAGE);
     }
 
     private Pair pair(Crossing cut, Optional<Crossing> face) {
