@@ -3,6 +3,7 @@ package wallplate.measure;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import wallplate.geometry.Line;
 import wallplate.geometry.Vector;
 import wallplate.stroke.CrossLines;
@@ -14,8 +15,10 @@ import wallplate.stroke.Edge;
  * beam and ceiling.
  *
  * @param boxes from the eaves inwards
+ * @param probability how likely the number of boxes and their width are the right ones
+ * @param otherCount how many boxes the likeliest other row has
  */
-record BoxRow(List<Box> boxes) {
+record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount) {
 
     /** One box: its two sides, the nearer to the eaves first. */
     record Box(Edge low, Edge high, double from, double to) {
@@ -46,7 +49,8 @@ record BoxRow(List<Box> boxes) {
             double from,
             double to,
             Vector across,
-            List<Line> others) {
+            List<Line> others,
+            ChoiceLog log) {
         Vector along = lower.line().direction();
         double height = lower.distanceTo(upper, along);
         CrossLines crossLines = new CrossLines(view.ink(), view.outlineInk());
@@ -58,13 +62,13 @@ record BoxRow(List<Box> boxes) {
         columns = columns.stream()
                 .filter(column -> column.ink() > 0.34 * view.outlineInk() && standsTrue(view, lower, column, across, height))
                 .toList();
-        List<int[]> pairs = new RegularRow(columns, view.outlineInk(), expectation, part).boxes();
+        RegularRow.Chosen row = new RegularRow(columns, view.outlineInk(), expectation, part, log).choose();
         List<Box> boxes = new ArrayList<>();
-        for (int[] pair : pairs) {
+        for (int[] pair : row.boxes()) {
             boxes.add(box(view, lower, across, height, columns.get(pair[0]), columns.get(pair[1]), others));
         }
         boxes.sort(Comparator.comparingDouble(Box::centre));
-        return new BoxRow(boxes);
+        return new BoxRow(boxes, row.probability(), row.otherCount());
     }
 
     /** Whether a line runs in the boxes' own direction rather than plumb, as the sides of the beam filling do. */

@@ -1,52 +1,127 @@
 package wallplate.measure;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import wallplate.stroke.CrossLines.Crossing;
 
 /**
  * Tells which of the lines that cross a band are the sides of like boxes set out at equal distances.
  *
- * <p>Widths and spacings are tried, the task's and the slips' first and every one that the lines themselves suggest; the
- * row is taken that explains the most lines. Lines inside a box are its diagonals' and cost nothing; lettering that runs
- * across the band leaves lines over, which count against a row but little.
+ * <p>Widths and spacings are tried, the task's and the slips' first and every one that the lines themselves suggest; fitted odds
+ * choose among the rows. Lines inside a box are its diagonals' and cost nothing; lettering that runs across the band leaves
+ * lines over, which count against a row.
  */
 final class RegularRow {
 
-    private static final double BOX_GAIN = 0.8;
-    private static final double HOLE_COST = 1.3;
-    private static final double SPARE_PART = 0.4;
+    /**
+     * The chosen row.
+     *
+     * @param boxes the boxes' sides as pairs of indices of the columns, from the eaves inwards; empty where there is no box
+     * @param probability how likely it, or another with as many boxes of the same width, is the right one
+     * @param otherCount how many boxes the likeliest other row has
+     */
+    record Chosen(List<int[]> boxes, double probability, Optional<Integer> otherCount) {}
+
+    private static final List<String> TRAITS = List.of(
+            "boxes", "sides", "off-width", "width", "spacing", "spacing-by-width", "holes", "out-of-place", "spare", "one",
+            "none-asked", "none-not-asked");
+
     /** How far a box may stand from its place in an equal row: learners measure each anew. */
     private static final double OUT_OF_PLACE_MM = 1.2;
+
+    private static final double SAME_MM = 0.35;
+    private static final double MOST_COST = 4;
+    /** A row with more places without a box than this is not offered. */
+    private static final int MOST_HOLES = 4;
 
     private final List<Crossing> columns;
     private final double outlineInk;
     private final Expectation expectation;
     private final String part;
+    private final ChoiceLog log;
 
-    RegularRow(List<Crossing> columns, double outlineInk, Expectation expectation, String part) {
+    RegularRow(List<Crossing> columns, double outlineInk, Expectation expectation, String part, ChoiceLog log) {
         this.columns = columns;
         this.outlineInk = outlineInk;
         this.expectation = expectation;
         this.part = part;
+        this.log = log;
     }
 
-    private record Candidate(int low, int high, double centre, double score) {}
+    /** Two columns that may be the sides of one box. */
+    private record Candidate(int low, int high, double centre, double gap, double off, double sides) {}
 
-    private record Row(List<Candidate> boxes, double score) {}
+    private record Row(String part, List<Candidate> boxes, double spacing, int holes, double outOfPlace) implements Reading {
 
-    /** The boxes' sides as pairs of indices of the columns, from the eaves inwards; empty where there is no box. */
-    List<int[]> boxes() {
-        Ranking<Row> ranking = new Ranking<>(-0.4);
+        double width() {
+            return boxes.stream().mapToDouble(Candidate::gap).average().orElse(0);
+        }
+
+        @Override
+        public Map<String, Optional<Double>> sizes() {
+            Optional<Double> meanSpacing = boxes.size() < 2
+                    ? Optional.empty()
+                    : Optional.of((boxes.get(boxes.size() - 1).centre - boxes.get(0).centre) / (boxes.size() - 1));
+            return Map.of(
+                    part + ".count", Optional.of((double) boxes.size()),
+                    part + ".width", boxes.isEmpty() ? Optional.empty() : Optional.of(width()),
+                    part + ".spacing", meanSpacing);
+        }
+
+        boolean saysTheSameAs(Row other) {
+            return other.boxes.size() == boxes.size() && Math.abs(other.width() - width()) < SAME_MM;
+        }
+    }
+
+    Chosen choose() {
+        Choice<Row> choice = new Choice<>(Weights.of("row", TRAITS));
+        boolean isAsked = expectation.asksPart(part);
+        double none = spare(List.of());
+        choice.offer(new Row(part, List.of(), 0, 0, 0), 0, 0, 0, 0, 0, 0, 0, 0, none, 0, isAsked ? 1 : 0, isAsked ? 0 : 1);
+        Set<List<Candidate>> offered = new HashSet<>();
         for (double width : widths()) {
             List<Candidate> candidates = candidates(width);
-            if (candidates.isEmpty()) {
-                continue;
+            for (Candidate first : candidates) {
+                offer(choice, offered, new Row(part, List.of(first), 0, 0, 0), width);
+                for (Candidate second : candidates) {
+                    if (second.centre - first.centre >= 2.5 * width) {
+                        offer(choice, offered, walk(candidates, first, second.centre - first.centre), width);
+                    }
+                }
             }
-            Row row = bestRow(candidates, width);
-            ranking.offer(row, row.boxes.size(), -row.score);
         }
-        return ranking.best().orElse(new Row(List.of(), 0)).boxes.stream().map(box -> new int[] {box.low, box.high}).toList();
+        log.made("row", choice);
+        Row best = choice.best().orElseThrow();
+        return new Chosen(
+                best.boxes.stream().map(box -> new int[] {box.low, box.high}).toList(),
+                choice.probability(best::saysTheSameAs),
+                choice.bestWithout(best::saysTheSameAs).map(row -> row.boxes.size()));
+    }
+
+    private void offer(Choice<Row> choice, Set<List<Candidate>> offered, Row row, double width) {
+        if (row.holes > MOST_HOLES || !offered.add(row.boxes)) {
+            return;
+        }
+        boolean isOne = row.boxes.size() == 1;
+        choice.offer(
+                row,
+                row.boxes.size(),
+                row.boxes.stream().mapToDouble(Candidate::sides).sum(),
+                row.boxes.stream().mapToDouble(box -> box.off * box.off).sum(),
+                Math.min(MOST_COST, expectation.cost(part + ".width", width)),
+                isOne ? 0 : Math.min(MOST_COST, expectation.cost(part + ".spacing", row.spacing)),
+                isOne ? 0 : Math.min(1, 4 * width / row.spacing),
+                row.holes,
+                row.outOfPlace,
+                spare(row.boxes),
+                isOne ? 1 : 0,
+                0,
+                0);
     }
 
     private List<Double> widths() {
@@ -74,7 +149,7 @@ final class RegularRow {
     }
 
     private List<Candidate> candidates(double width) {
-        double tolerance = Math.max(0.45, 0.2 * width);
+        double tolerance = Math.max(0.65, 0.25 * width);
         List<Candidate> candidates = new ArrayList<>();
         for (int low = 0; low < columns.size(); low++) {
             for (int high = low + 1; high < columns.size(); high++) {
@@ -83,74 +158,51 @@ final class RegularRow {
                 if (off > 1) {
                     break;
                 }
-                double score = BOX_GAIN + sideScore(low) + sideScore(high) - 0.8 * off * off;
-                if (off >= -1 && score > 0) {
-                    candidates.add(new Candidate(
-                            low, high, (columns.get(low).position() + columns.get(high).position()) / 2, score));
+                double sides = sideScore(low) + sideScore(high);
+                if (off >= -1 && sides > -0.6) {
+                    double centre = (columns.get(low).position() + columns.get(high).position()) / 2;
+                    candidates.add(new Candidate(low, high, centre, gap, off, sides));
                 }
             }
         }
         return candidates;
     }
 
-    private Row bestRow(List<Candidate> candidates, double width) {
-        double widthCost = 0.6 * Math.min(4, expectation.cost(part + ".width", width));
-        Row best = new Row(List.of(), -Double.MAX_VALUE);
-        for (Candidate candidate : candidates) {
-            double score = candidate.score - widthCost - spare(List.of(candidate));
-            if (score > best.score) {
-                best = new Row(List.of(candidate), score);
-            }
-        }
-        for (Candidate first : candidates) {
-            for (Candidate second : candidates) {
-                double spacing = second.centre - first.centre;
-                if (spacing < 2.5 * width) {
-                    continue;
-                }
-                Row row = walk(candidates, first, spacing, widthCost);
-                if (row.score > best.score) {
-                    best = row;
-                }
-            }
-        }
-        return best;
-    }
-
     /** The row with a box at a given place and spacing: at each place to both sides the candidate that fits best. */
-    private Row walk(List<Candidate> candidates, Candidate anchor, double spacing, double widthCost) {
+    private Row walk(List<Candidate> candidates, Candidate anchor, double spacing) {
         List<Candidate> boxes = new ArrayList<>();
         boxes.add(anchor);
-        double score = anchor.score - widthCost - 0.4 * Math.min(4, expectation.cost(part + ".spacing", spacing));
+        int holes = 0;
+        double outOfPlace = 0;
         double end = columns.get(columns.size() - 1).position();
         double start = columns.get(0).position();
         for (int direction = -1; direction <= 1; direction += 2) {
-            double last = anchor.centre;
-            double pending = 0;
-            double place = last + direction * spacing;
+            int pending = 0;
+            double place = anchor.centre + direction * spacing;
             while (place > start - 2 && place < end + 2) {
                 Candidate box = nearest(candidates, place);
                 if (box == null) {
-                    pending += HOLE_COST;
+                    pending++;
                     place += direction * spacing;
                 } else {
-                    score += box.score - pending - Math.pow((box.centre - place) / OUT_OF_PLACE_MM, 2);
+                    holes += pending;
                     pending = 0;
+                    outOfPlace += Math.pow((box.centre - place) / OUT_OF_PLACE_MM, 2);
                     boxes.add(box);
                     place = box.centre + direction * spacing;
                 }
             }
         }
-        boxes.sort((a, b) -> Double.compare(a.centre, b.centre));
-        return new Row(boxes, score - spare(boxes));
+        boxes.sort(Comparator.comparingDouble(Candidate::centre));
+        return new Row(part, List.copyOf(boxes), spacing, holes, outOfPlace);
     }
 
     private static Candidate nearest(List<Candidate> candidates, double place) {
         Candidate best = null;
-        double bestScore = 0;
+        double bestScore = -Double.MAX_VALUE;
         for (Candidate candidate : candidates) {
             double off = Math.abs(candidate.centre - place) / OUT_OF_PLACE_MM;
-            double score = candidate.score - off * off;
+            double score = candidate.sides - candidate.off * candidate.off - off * off;
             if (off <= 1 && score > bestScore) {
                 bestScore = score;
                 best = candidate;
@@ -159,17 +211,17 @@ final class RegularRow {
         return best;
     }
 
-    /** What the columns outside every box cost. */
+    /** How many whole dark columns lie outside every box. */
     private double spare(List<Candidate> boxes) {
-        double cost = 0;
+        double spare = 0;
         for (int column = 0; column < columns.size(); column++) {
             int index = column;
             if (boxes.stream().noneMatch(box -> box.low <= index && index <= box.high)) {
                 Crossing crossing = columns.get(column);
-                cost += SPARE_PART * crossing.coverage() * Math.min(1, crossing.ink() / outlineInk);
+                spare += crossing.coverage() * Math.min(1, crossing.ink() / outlineInk);
             }
         }
-        return cost;
+        return spare;
     }
 
     /** How much like a box's side a column is: about half for a whole dark one, below nothing for a weak one. */

@@ -29,6 +29,13 @@ final class SheetMeasuring {
 
     private static final double SHORT_MM = 6;
 
+    private static final String OTHER_ROW = "the lines in the row could be read as another row of boxes";
+
+    /** At least so much of the weaker diagonal is there where both were drawn, however faintly. */
+    private static final double CROSSED = 0.55;
+    /** Not more than this looks like the weaker diagonal where none were drawn. */
+    private static final double NOT_CROSSED = 0.42;
+
     private final DrawingView view;
     private final LevelPage page;
     private final ChoiceLog log;
@@ -325,7 +332,7 @@ final class SheetMeasuring {
         Edge upper = roof.coveringBottom().get();
         double from = lower.from() - 2;
         BoxRow row = BoxRow.read(view, expectation, "support", lower, upper, from, shortOfBreak(lower), view.squareToSlope(),
-                Stream.of(eaves.cut(), eaves.fasciaOuter()).flatMap(Optional::stream).map(Edge::line).toList());
+                Stream.of(eaves.cut(), eaves.fasciaOuter()).flatMap(Optional::stream).map(Edge::line).toList(), log);
         boxes("support", row, lower, upper, from, shortOfBreak(lower));
         if (!row.boxes().isEmpty()) {
             BoxRow.Box first = row.boxes().get(0);
@@ -348,7 +355,15 @@ final class SheetMeasuring {
             uncertain(holdsInk("the row"), part + ".count", part + ".width", part + ".depth", part + ".spacing", part + ".crossed");
             return;
         }
-        count(part + ".count", boxes.size());
+        if (row.probability() < Choice.SURE) {
+            List<Double> counts = Stream.concat(Stream.of(boxes.size()), row.otherCount().stream())
+                    .distinct()
+                    .map(Integer::doubleValue)
+                    .toList();
+            found.put(part + ".count", Measurement.of(part + ".count", new Finding.Uncertain(OTHER_ROW, counts)));
+        } else {
+            count(part + ".count", boxes.size());
+        }
         if (boxes.isEmpty()) {
             absent(part + ".width", part + ".spacing", part + ".crossed");
             return;
@@ -370,6 +385,9 @@ final class SheetMeasuring {
                 .flatMapToDouble(OptionalDouble::stream)
                 .sorted()
                 .toArray();
+        if (row.probability() < Choice.SURE) {
+            leaveOpenIfSized(OTHER_ROW, part + ".width", part + ".spacing");
+        }
         crossed(part + ".crossed",
                 crossed.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(crossed[crossed.length / 2]));
     }
@@ -377,8 +395,10 @@ final class SheetMeasuring {
     private void crossed(String key, OptionalDouble sureness) {
         if (sureness.isEmpty()) {
             uncertain("the outline is too small to see whether diagonals cross in it", key);
+        } else if (sureness.getAsDouble() > NOT_CROSSED && sureness.getAsDouble() < CROSSED) {
+            uncertain("diagonals seem to cross the outline, but too little of them is there to be sure", key);
         } else {
-            yesNo(key, sureness.getAsDouble() > 0.6);
+            yesNo(key, sureness.getAsDouble() >= CROSSED);
         }
     }
 
@@ -434,7 +454,7 @@ final class SheetMeasuring {
 
     private int branders(Edge lower, Edge upper) {
         double start = wall.inner().map(edge -> lower.line().positionOf(Level.crossing(edge, lower))).orElse(lower.from()) + 0.6;
-        BoxRow row = BoxRow.read(view, expectation, "brander", lower, upper, start, shortOfBreak(lower), Level.UP, List.of());
+        BoxRow row = BoxRow.read(view, expectation, "brander", lower, upper, start, shortOfBreak(lower), Level.UP, List.of(), log);
         boxes("brander", row, lower, upper, start, shortOfBreak(lower));
         return row.boxes().size();
     }

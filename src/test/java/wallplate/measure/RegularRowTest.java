@@ -81,7 +81,7 @@ class RegularRowTest {
     }
 
     private List<int[]> row(List<Crossing> columns) {
-        return new RegularRow(columns, OUTLINE_INK, expectation, "support").boxes();
+        return new RegularRow(columns, OUTLINE_INK, expectation, "support", ChoiceLog.NONE).choose().boxes();
     }
 
     private static List<Crossing> sorted(List<Crossing> columns) {
