@@ -4,7 +4,8 @@ package wallplate.records;
  * One learner of a class.
  *
  * @param position the place in the class list, from 1
- * @param candidateNumber the number used instead of the name where wanted; empty where there is none
+ * @param name what the learner goes by: the name, or the candidate number where the class goes by numbers
+ * @param candidateNumber the number beside the name; empty where there is none
  */
 public record Learner(long id, int position, String name, String candidateNumber) {
 
@@ -30,6 +31,6 @@ public record Learner(long id, int position, String name, String candidateNumber
 
     /** The name with the candidate number in brackets where there is one, as lists show it. */
     public String nameAndNumber() {
-        return candidateNumber.isEmpty() ? name : name + " (" + candidateNumber + ")";
+        return candidateNumber.isEmpty() || candidateNumber.equals(name) ? name : name + " (" + candidateNumber + ")";
     }
 }

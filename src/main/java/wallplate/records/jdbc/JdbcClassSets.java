@@ -26,6 +26,9 @@ class JdbcClassSets implements ClassSets {
             from class_sets s join school_classes c on c.id = s.class_id
             """;
 
+    private static final String LEARNERS = "select l.id as learner_id, l.position as learner_position, "
+            + Rows.SHOWN_NAME + " as learner_name, l.candidate_number from learners l join school_classes c on c.id = l.class_id ";
+
     private final JdbcClient database;
     private final Clock clock;
 
@@ -37,6 +40,14 @@ class JdbcClassSets implements ClassSets {
     @Override
     public List<ClassSet> all() {
         return database.sql(SELECT + "order by s.created_at desc, s.id desc")
+                .query((row, number) -> classSet(row))
+                .list();
+    }
+
+    @Override
+    public List<ClassSet> ofClass(long classId) {
+        return database.sql(SELECT + "where s.class_id = ? order by s.created_at desc, s.id desc")
+                .param(classId)
                 .query((row, number) -> classSet(row))
                 .list();
     }
@@ -57,12 +68,28 @@ class JdbcClassSets implements ClassSets {
         long classId = Rows.insert(database.sql("insert into school_classes (name, created_at) values (?, ?)")
                 .params(className, now));
         replaceLearners(classId, classList);
+        return insert(title, classId, task, demonstration);
+    }
+
+    @Override
+    @Transactional
+    public ClassSet addFor(long classId, String title, KeptTask task) {
+        return insert(title, classId, task, false);
+    }
+
+    private ClassSet insert(String title, long classId, KeptTask task, boolean demonstration) {
         long id = Rows.insert(
                 database.sql(
                                 """
                                 insert into class_sets (title, class_id, task_id, task_yaml, demonstration, created_at)
                                 values (?, ?, ?, ?, ?, ?)""")
-                        .params(title, classId, task.id(), task.yaml(), demonstration, now));
+                        .params(
+                                title,
+                                classId,
+                                task.id(),
+                                task.yaml(),
+                                demonstration,
+                                Rows.timestamp(clock.instant())));
         return find(id).orElseThrow();
     }
 
@@ -75,15 +102,33 @@ class JdbcClassSets implements ClassSets {
 
     @Override
     public List<Learner> learners(long classId) {
-        return database.sql(
-                        "select id, position, name, candidate_number from learners where class_id = ? order by position")
+        return database.sql(LEARNERS + "where l.class_id = ? and l.left_at is null order by l.position")
                 .param(classId)
-                .query((row, number) -> new Learner(
-                        row.getLong("id"),
-                        row.getInt("position"),
-                        row.getString("name"),
-                        Rows.optionalText(row, "candidate_number").orElse("")))
+                .query((row, number) -> Rows.learner(row))
                 .list();
+    }
+
+    @Override
+    public List<Learner> learnersOfSet(long classSetId) {
+        return database.sql(LEARNERS
+                        + """
+                        join class_sets s on s.class_id = l.class_id
+                        where s.id = ? and (l.left_at is null or l.left_at > s.created_at) order by l.position""")
+                .param(classSetId)
+                .query((row, number) -> Rows.learner(row))
+                .list();
+    }
+
+    @Override
+    public boolean hasOwnList(long classSetId) {
+        return database.sql(
+                                """
+                                select count(*) from class_sets s join school_classes c on c.id = s.class_id
+                                where s.id = ? and c.school_year is null""")
+                        .param(classSetId)
+                        .query(Integer.class)
+                        .single()
+                > 0;
     }
 
     @Override
@@ -99,6 +144,9 @@ class JdbcClassSets implements ClassSets {
                     .params(entry.name(), entry.candidateNumber(), classId, index + 1)
                     .update();
         }
+        database.sql("update learners set person_id = id, joined_at = ? where class_id = ? and person_id is null")
+                .params(Rows.timestamp(clock.instant()), classId)
+                .update();
         database.sql("delete from learners where class_id = ? and position > ?")
                 .params(classId, classList.size())
                 .update();

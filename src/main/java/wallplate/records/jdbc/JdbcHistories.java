@@ -11,6 +11,7 @@ import wallplate.records.ClassSets;
 import wallplate.records.Histories;
 import wallplate.records.Learner;
 import wallplate.records.LearnerHistory;
+import wallplate.records.LearnerHistory.MatchedBy;
 import wallplate.records.Sheets;
 
 @Repository
@@ -26,40 +27,66 @@ class JdbcHistories implements Histories {
         this.sheets = sheets;
     }
 
-    private record Listed(Learner learner, String className) {}
+    /**
+     * @param number the candidate number, also where it stands in the name's place
+     * @param person the same for all entries of one learner in classes of school years; empty in a set's own list
+     */
+    private record Listed(Learner learner, String className, String name, String number, Optional<Long> person) {}
 
     private record SheetOfSet(long classSetId, long sheetId) {}
 
     @Override
     public Optional<LearnerHistory> of(long learnerId) {
         return listed(learnerId).map(listed -> {
-            boolean byNumber = !listed.learner().candidateNumber().isBlank();
-            List<SheetOfSet> found = byNumber
-                    ? byNumber(listed.learner().candidateNumber())
-                    : byName(listed.learner().name(), listed.className());
+            MatchedBy matchedBy = matchedBy(listed);
+            List<SheetOfSet> found =
+                    switch (matchedBy) {
+                        case CLASSES -> byPerson(listed.person().orElseThrow());
+                        case NUMBER -> byNumber(listed.number());
+                        case NAME -> byName(listed.name(), listed.className());
+                    };
             List<LearnerHistory.Entry> entries = found.stream()
                     .flatMap(this::entry)
                     .sorted(Comparator.comparing((LearnerHistory.Entry entry) -> entry.classSet().createdAt())
                             .thenComparing(entry -> entry.classSet().id()))
                     .toList();
-            return new LearnerHistory(listed.learner(), listed.className(), byNumber, entries);
+            return new LearnerHistory(listed.learner(), listed.className(), matchedBy, entries);
         });
+    }
+
+    private static MatchedBy matchedBy(Listed listed) {
+        if (listed.person().isPresent()) {
+            return MatchedBy.CLASSES;
+        }
+        return listed.number().isBlank() ? MatchedBy.NAME : MatchedBy.NUMBER;
     }
 
     private Optional<Listed> listed(long learnerId) {
         return database.sql(
                         """
-                        select l.id, l.position, l.name, l.candidate_number, c.name as class_name
-                        from learners l join school_classes c on c.id = l.class_id where l.id = ?""")
+                        select l.id as learner_id, l.position as learner_position, %s as learner_name,
+                               l.candidate_number, c.name as class_name, l.name as full_name,
+                               case when c.school_year is not null then l.person_id end as person
+                        from learners l join school_classes c on c.id = l.class_id where l.id = ?"""
+                                .formatted(Rows.SHOWN_NAME))
                 .param(learnerId)
                 .query((row, number) -> new Listed(
-                        new Learner(
-                                row.getLong("id"),
-                                row.getInt("position"),
-                                row.getString("name"),
-                                Rows.optionalText(row, "candidate_number").orElse("")),
-                        row.getString("class_name")))
+                        Rows.learner(row),
+                        row.getString("class_name"),
+                        row.getString("full_name"),
+                        Rows.optionalText(row, "candidate_number").orElse(""),
+                        Optional.ofNullable(row.getObject("person", Long.class))))
                 .optional();
+    }
+
+    private List<SheetOfSet> byPerson(long person) {
+        return database.sql(
+                        """
+                        select s.class_set_id, s.id from sheets s join learners l on l.id = s.learner_id
+                        where l.person_id = ?""")
+                .param(person)
+                .query((row, number) -> new SheetOfSet(row.getLong("class_set_id"), row.getLong("id")))
+                .list();
     }
 
     private List<SheetOfSet> byNumber(String candidateNumber) {

@@ -10,11 +10,28 @@ import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.support.GeneratedKeyHolder;
+import wallplate.records.Learner;
 
 /** Values that JDBC has no types for, to and from columns. */
 final class Rows {
 
+    /** What a learner {@code l} of a class {@code c} goes by; never the name where the class goes by numbers. */
+    static final String SHOWN_NAME =
+            """
+            case when not c.numbers_shown then l.name
+                 when coalesce(l.candidate_number, '') <> '' then l.candidate_number
+                 else concat('place ', l.position) end""";
+
     private Rows() {}
+
+    /** The learner of a row that gives what the learner goes by. */
+    static Learner learner(ResultSet row) throws SQLException {
+        return new Learner(
+                row.getLong("learner_id"),
+                row.getInt("learner_position"),
+                row.getString("learner_name"),
+                optionalText(row, "candidate_number").orElse(""));
+    }
 
     /** Inserts a row and returns the id that the database gave it. */
     static long insert(JdbcClient.StatementSpec insert) {

@@ -82,12 +82,13 @@ class SheetLearners {
                 .single();
     }
 
+    /** By their own names, because files are named so, also where the class goes by numbers. */
     private List<Learner> learners(long classSetId) {
         return database.sql(
                         """
                         select l.id, l.position, l.name, l.candidate_number
                         from learners l join class_sets c on c.class_id = l.class_id
-                        where c.id = ? order by l.position""")
+                        where c.id = ? and (l.left_at is null or l.left_at > c.created_at) order by l.position""")
                 .param(classSetId)
                 .query((row, number) -> new Learner(
                         row.getLong("id"),

@@ -27,14 +27,16 @@ class SheetRows {
             select s.id, s.class_set_id, s.page, s.state, s.reason, s.awarded, s.available, s.undecided,
                    s.warnings, s.page_picture, s.screen_picture, s.assessed_at, s.checked_at, s.printed_code,
                    s.matched_by, f.file_name, l.id as learner_id, l.position as learner_position,
-                   l.name as learner_name, l.candidate_number
-            """;
+                   %s as learner_name, l.candidate_number
+            """
+                    .formatted(Rows.SHOWN_NAME);
 
     private static final String FROM =
             """
             from sheets s
             join scan_files f on f.id = s.scan_file_id
             left join learners l on l.id = s.learner_id
+            left join school_classes c on c.id = l.class_id
             """;
 
     /** As {@link SheetEntry#needsPerson()} has it. */
@@ -146,14 +148,7 @@ class SheetRows {
     }
 
     private static Optional<Learner> learner(ResultSet row) throws SQLException {
-        long id = row.getLong("learner_id");
-        if (row.wasNull()) {
-            return Optional.empty();
-        }
-        return Optional.of(new Learner(
-                id,
-                row.getInt("learner_position"),
-                row.getString("learner_name"),
-                Rows.optionalText(row, "candidate_number").orElse("")));
+        row.getLong("learner_id");
+        return row.wasNull() ? Optional.empty() : Optional.of(Rows.learner(row));
     }
 }

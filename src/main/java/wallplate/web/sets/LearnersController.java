@@ -53,7 +53,7 @@ class LearnersController {
      * @param typed what stands in the fields that were handed in, by sheet; other fields show the present learner
      */
     private String show(ClassSet classSet, Map<Long, String> typed, Model model) {
-        List<Learner> learners = classSets.learners(classSet.classId());
+        List<Learner> learners = classSets.learnersOfSet(classSet.id());
         List<SheetEntry> entries = sheets.of(classSet.id());
         Map<Long, String> names = new LinkedHashMap<>();
         entries.forEach(sheet -> names.put(sheet.id(), typed.getOrDefault(sheet.id(), name(sheet))));
@@ -62,6 +62,7 @@ class LearnersController {
         model.addAttribute("sheets", entries);
         model.addAttribute("names", names);
         model.addAttribute("classList", asText(learners));
+        model.addAttribute("ownList", classSets.hasOwnList(classSet.id()));
         model.addAttribute("whose", Whose.of(classSet, entries, learners));
         return "sets/learners";
     }
@@ -106,7 +107,7 @@ class LearnersController {
     private record Given(Map<Long, String> typed, Map<Long, Optional<Long>> changes, Map<Long, String> faults) {}
 
     private Given given(ClassSet classSet, Map<String, String> fields) {
-        List<Learner> learners = classSets.learners(classSet.classId());
+        List<Learner> learners = classSets.learnersOfSet(classSet.id());
         Given given = new Given(new LinkedHashMap<>(), new LinkedHashMap<>(), new LinkedHashMap<>());
         Map<Long, Integer> numbers = new LinkedHashMap<>();
         for (SheetEntry sheet : sheets.of(classSet.id())) {
@@ -138,7 +139,7 @@ class LearnersController {
         SheetEntry sheet = sheets.find(sheetId)
                 .filter(one -> one.classSetId() == id)
                 .orElseThrow(() -> new NotFound("This class set has no sheet " + sheetId + "."));
-        TypedLearner typed = TypedLearner.of(learner, classSets.learners(classSet.classId()));
+        TypedLearner typed = TypedLearner.of(learner, classSets.learnersOfSet(classSet.id()));
         if (typed.fault().isPresent()) {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             model.addAttribute("faultAt", sheetId);
@@ -164,6 +165,11 @@ class LearnersController {
             RedirectAttributes redirect)
             throws IOException {
         ClassSet classSet = found(id);
+        if (!classSets.hasOwnList(id)) {
+            redirect.addFlashAttribute(
+                    "wrong", "This set belongs to the class " + classSet.className() + ": change the list there.");
+            return "redirect:/classes/" + classSet.classId();
+        }
         String text = classListFile == null || classListFile.isEmpty()
                 ? (classList == null ? "" : classList)
                 : new String(classListFile.getBytes(), StandardCharsets.UTF_8);

@@ -32,7 +32,7 @@ class SetStanding {
     void show(ClassSet classSet, Model model) {
         List<SheetEntry> entries = sheets.of(classSet.id());
         List<ScanFileEntry> received = files.of(classSet.id());
-        List<Learner> learners = classSets.learners(classSet.classId());
+        List<Learner> learners = classSets.learnersOfSet(classSet.id());
         Progress progress = Progress.of(entries);
         model.addAttribute("classSet", classSet);
         model.addAttribute("sheets", entries);

@@ -1,0 +1,5 @@
+/** Comma-separated values. */
+@NullMarked
+package wallplate.tables.csv;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,5 @@
+/** Workbooks of spreadsheet programs. */
+@NullMarked
+package wallplate.tables.xlsx;
+
+import org.jspecify.annotations.NullMarked;
