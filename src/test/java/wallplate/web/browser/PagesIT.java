@@ -12,6 +12,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.context.annotation.Import;
+import wallplate.classes.SchoolClass;
 import wallplate.records.ClassSet;
 import wallplate.records.KeptTask;
 import wallplate.records.SheetEntry;
@@ -75,6 +76,11 @@ class PagesIT {
         pages.put("guide", "/tasks/" + task.id() + "/guide");
         pages.put("check", "/check");
         pages.put("check-task", "/check/" + task.learnerCode());
+        SchoolClass schoolClass = seeded.aSchoolClass();
+        pages.put("classes", "/classes");
+        pages.put("class-form", "/classes/new");
+        pages.put("class", "/classes/" + schoolClass.id());
+        pages.put("learner", "/learners/" + read.learner().orElseThrow().id());
         pages.put("help", "/help");
         pages.put("missing", "/sheets/999999");
     }

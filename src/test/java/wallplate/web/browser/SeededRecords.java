@@ -5,8 +5,13 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.springframework.boot.test.context.TestComponent;
 import wallplate.assessment.AssessedSheet;
+import wallplate.classes.Classes;
+import wallplate.classes.ListedLearner;
+import wallplate.classes.SchoolClass;
+import wallplate.classes.SchoolYear;
 import wallplate.records.ClassListEntry;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
@@ -33,8 +38,11 @@ class SeededRecords {
     private final ScanFiles files;
     private final Sheets sheets;
     private final ScanStore store;
+    private final Classes classes;
 
-    SeededRecords(Tasks tasks, ClassSets classSets, ScanFiles files, Sheets sheets, ScanStore store) {
+    SeededRecords(
+            Tasks tasks, ClassSets classSets, ScanFiles files, Sheets sheets, ScanStore store, Classes classes) {
+        this.classes = classes;
         this.tasks = tasks;
         this.classSets = classSets;
         this.files = files;
@@ -63,6 +71,19 @@ class SeededRecords {
             files.finish(file.id());
         }
         return classSet;
+    }
+
+    /** A class of this school year with the same learners, one of whom has left. */
+    SchoolClass aSchoolClass() {
+        return classes.all().stream().findFirst().orElseGet(() -> {
+            SchoolClass made = classes.add("11B", new SchoolYear("2026/27")).orElseThrow();
+            List<ListedLearner> learners = IntStream.range(0, NAMES.size())
+                    .mapToObj(index -> new ListedLearner(index + 1, NAMES.get(index), Integer.toString(1040 + index)))
+                    .toList();
+            classes.enrol(made.id(), learners);
+            classes.leave(classes.enrolments(made.id()).subList(3, 4));
+            return made;
+        });
     }
 
     /** A file that is there but has not been read. */
