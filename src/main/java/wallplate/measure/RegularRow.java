@@ -34,6 +34,9 @@ final class RegularRow {
     /** How far a box may stand from its place in an equal row: learners measure each anew. */
     private static final double OUT_OF_PLACE_MM = 1.2;
 
+    /** What a width that is off by all that is allowed costs a candidate, in units of a whole dark side. */
+    private static final double OFF_WIDTH = 2;
+
     private static final double SAME_MM = 0.35;
     private static final double MOST_COST = 4;
     /** A row with more places without a box than this is not offered. */
@@ -202,7 +205,7 @@ final class RegularRow {
         double bestScore = -Double.MAX_VALUE;
         for (Candidate candidate : candidates) {
             double off = Math.abs(candidate.centre - place) / OUT_OF_PLACE_MM;
-            double score = candidate.sides - candidate.off * candidate.off - off * off;
+            double score = candidate.sides - OFF_WIDTH * candidate.off * candidate.off - off * off;
             if (off <= 1 && score > bestScore) {
                 bestScore = score;
                 best = candidate;

@@ -449,7 +449,7 @@ final class SheetMeasuring {
         return roof.breakLine()
                         .map(edge -> line.line().positionOf(Level.crossing(edge, line)))
                         .orElse(line.to())
-                - 0.6;
+                - 0.3;
     }
 
     private int branders(Edge lower, Edge upper) {
