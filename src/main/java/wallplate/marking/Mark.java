@@ -33,4 +33,13 @@ public record Mark(
     public Mark {
         slips = List.copyOf(slips);
     }
+
+    /** Whether another mark for the same criterion differs in its words at most. */
+    boolean saysTheSameAs(Mark other) {
+        return verdict == other.verdict
+                && awarded == other.awarded
+                && available == other.available
+                && expected.equals(other.expected)
+                && measured.equals(other.measured);
+    }
 }

@@ -39,6 +39,18 @@ public record MarkedSheet(String guideline, List<Mark> marks, List<GroupTotal> g
         return marks.stream().filter(mark -> mark.criterion().equals(criterion)).findFirst();
     }
 
+    /** The same marks in the words of another run, such as one in another language, wherever that run says the same. */
+    public MarkedSheet inWordsOf(MarkedSheet other) {
+        return new MarkedSheet(
+                guideline,
+                marks.stream()
+                        .map(mark -> other.mark(mark.criterion())
+                                .filter(mark::saysTheSameAs)
+                                .orElse(mark))
+                        .toList(),
+                groups);
+    }
+
     /** The sum over all marks, each group counted up to its maximum. */
     private double total(ToDoubleFunction<Mark> part) {
         double grouped = groups.stream()

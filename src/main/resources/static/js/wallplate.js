@@ -5,6 +5,7 @@ const needs = {
   "[data-viewer]": "./viewer.js",
   "[data-sheet]": "./checking.js",
   "[data-second-marking]": "./second-marking.js",
+  "[data-difference]": "./difference.js",
   "[data-photograph]": "./photograph.js",
 };
 

@@ -80,7 +80,7 @@ public final class DrawnSheets {
         ExpectedDrawing expected = Solver.solve(task);
         Map<String, List<Segment>> parts = parts(expected);
         MeasuredSheet measured =
-                new MeasuredSheet(measurements(expected, parts, new Random(seed)), parts, Optional.empty());
+                new MeasuredSheet(measurements(expected, parts, new Random(seed)), parts, Optional.of(heel(expected)));
         List<String> warnings =
                 seed % 4 == 3 ? List.of("The paper's edges and the bar differ by 1.8 %: the bar was used.") : List.of();
         LevelPage page = new LevelPage(
@@ -96,7 +96,8 @@ public final class DrawnSheets {
                 scan, 1, expected, page, measured, new Marker().mark(Guideline.defaultFor(expected), expected, measured));
     }
 
-    private static Map<String, List<Segment>> parts(ExpectedDrawing expected) {
+    /** Where the heel point comes to lie, so that the whole drawing stands on the sheet. */
+    private static Point heel(ExpectedDrawing expected) {
         boolean mirrored = expected.task().eaves() == EavesSide.RIGHT;
         double left = expected.lines().stream()
                 .mapToDouble(line -> Math.min(side(line, mirrored).start().x(), side(line, mirrored).end().x()))
@@ -106,9 +107,15 @@ public final class DrawnSheets {
                 .mapToDouble(line -> Math.min(line.segment().start().y(), line.segment().end().y()))
                 .min()
                 .orElseThrow();
+        return new Point(35 - left, 45 - low);
+    }
+
+    private static Map<String, List<Segment>> parts(ExpectedDrawing expected) {
+        boolean mirrored = expected.task().eaves() == EavesSide.RIGHT;
+        Point heel = heel(expected);
         Map<String, List<Segment>> parts = new TreeMap<>();
         for (DrawnLine line : expected.lines()) {
-            Segment placed = moved(side(line, mirrored), 35 - left, 45 - low);
+            Segment placed = moved(side(line, mirrored), heel.x(), heel.y());
             parts.computeIfAbsent(line.part() + "." + line.edge(), edge -> new ArrayList<>()).add(placed);
         }
         return parts;

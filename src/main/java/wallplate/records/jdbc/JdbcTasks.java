@@ -1,6 +1,5 @@
 package wallplate.records.jdbc;
 
-import java.security.SecureRandom;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
@@ -18,15 +17,11 @@ import wallplate.task.TaskFile;
 @Repository
 class JdbcTasks implements Tasks {
 
-    /** No letter or figure that is read as another when it is copied from a board. */
-    private static final String CODE_LETTERS = "ACDEFHJKLMNPRTUVWXY347";
-
     private static final int CODE_LENGTH = 6;
     private static final String SELECT = "select id, yaml, learner_code, marks_shown, changed_at from drawing_tasks ";
 
     private final JdbcClient database;
     private final Clock clock;
-    private final SecureRandom random = new SecureRandom();
 
     JdbcTasks(JdbcClient database, Clock clock) {
         this.database = database;
@@ -94,17 +89,9 @@ class JdbcTasks implements Tasks {
     private String freeCode() {
         String code;
         do {
-            code = newCode();
+            code = RandomCode.ofLength(CODE_LENGTH);
         } while (byLearnerCode(code).isPresent());
         return code;
-    }
-
-    private String newCode() {
-        StringBuilder code = new StringBuilder(CODE_LENGTH);
-        for (int place = 0; place < CODE_LENGTH; place++) {
-            code.append(CODE_LETTERS.charAt(random.nextInt(CODE_LETTERS.length())));
-        }
-        return code.toString();
     }
 
     private static KeptTask task(ResultSet row) throws SQLException {

@@ -12,6 +12,7 @@ import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.apache.pdfbox.util.Matrix;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
+import wallplate.report.Box;
 
 /** One page of a report to draw on, in millimetres. */
 final class Canvas implements Closeable {

@@ -7,9 +7,9 @@ import java.util.Optional;
 import wallplate.geometry.Point;
 import wallplate.marking.Mark;
 import wallplate.marking.MarkedSheet;
-import wallplate.measure.Finding;
+import wallplate.report.Box;
+import wallplate.report.FeedbackWords;
 import wallplate.report.Topic;
-import wallplate.solver.Expected;
 
 /** Every criterion with what was asked, what was drawn, what still counts, the verdict and the marks. */
 final class CriterionTable {
@@ -19,11 +19,11 @@ final class CriterionTable {
     private static final Pen RULE = Pen.solid(0.12, Ink.FAINT);
     private static final Pen HEAD_RULE = Pen.solid(0.3, Ink.GRAPHITE);
 
-    private final SheetText words;
+    private final FeedbackWords words;
     private final MarkedSheet marked;
     private final List<PartLines> parts;
 
-    CriterionTable(SheetText words, MarkedSheet marked, List<PartLines> parts) {
+    CriterionTable(FeedbackWords words, MarkedSheet marked, List<PartLines> parts) {
         this.words = words;
         this.marked = marked;
         this.parts = parts;
@@ -117,23 +117,13 @@ final class CriterionTable {
             canvas.textCentred(String.valueOf(part.get().number()), at.number(), y, type);
         }
         canvas.textFitted(mark.title(), at.title(), y, at.asked() - at.title() - 1, type);
-        if (mark.expected().isPresent()) {
-            canvas.textFitted(
-                    words.values().asked(mark.expected().get()), at.asked(), y, at.drawn() - at.asked() - 1, type);
-        }
-        canvas.textFitted(drawn(mark), at.drawn(), y, at.tolerance() - at.drawn() - 1, type);
-        if (mark.expected().isPresent() && mark.tolerance().isPresent()) {
-            canvas.textFitted(
-                    tolerance(mark.expected().get(), mark.tolerance().get()),
-                    at.tolerance(),
-                    y,
-                    at.sign() - at.tolerance() - 2,
-                    type);
-        }
+        canvas.textFitted(words.asked(mark), at.asked(), y, at.drawn() - at.asked() - 1, type);
+        canvas.textFitted(words.drawn(mark), at.drawn(), y, at.tolerance() - at.drawn() - 1, type);
+        canvas.textFitted(words.tolerance(mark), at.tolerance(), y, at.sign() - at.tolerance() - 2, type);
         VerdictSign.draw(canvas, mark.verdict(), new Point(at.sign(), bottom + at.row() / 2));
         canvas.textFitted(
-                words.text("verdict." + mark.verdict().word()), at.verdict(), y, at.marks() - at.verdict() - 13, type);
-        canvas.textRight(marks(mark), at.marks(), y, type);
+                words.verdict(mark), at.verdict(), y, at.marks() - at.verdict() - 13, type);
+        canvas.textRight(words.marks(mark), at.marks(), y, type);
     }
 
     private void more(Canvas canvas, Columns at, double bottom, int count) throws IOException {
@@ -145,34 +135,5 @@ final class CriterionTable {
         return parts.stream()
                 .filter(part -> part.part().equals(Topic.partOf(key)))
                 .findFirst();
-    }
-
-    private String drawn(Mark mark) {
-        if (mark.expected().isEmpty() || mark.measured().isEmpty()) {
-            return "";
-        }
-        Finding finding = mark.measured().get();
-        if (finding instanceof Finding.Absent) {
-            return words.text("finding.absent");
-        }
-        if (finding instanceof Finding.Uncertain) {
-            return words.text("finding.uncertain");
-        }
-        return words.values().found(mark.expected().get(), finding);
-    }
-
-    private String tolerance(Expected asked, double tolerance) {
-        if (tolerance == 0) {
-            return words.text("table.exactly");
-        }
-        return "\u00b1 " + words.values().tolerance(asked, tolerance);
-    }
-
-    private String marks(Mark mark) {
-        return words.text(
-                "table.of",
-                Map.of(
-                        "awarded", words.values().marks(mark.awarded()),
-                        "available", words.values().marks(mark.available())));
     }
 }

@@ -5,6 +5,7 @@ import java.util.Optional;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
+import wallplate.report.Box;
 
 /**
  * A dimension between two parallel lines, square to them, as it stands on a drawing: a thin line with arrowheads and

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import wallplate.geometry.Segment;
+import wallplate.report.ModelOnSheet;
 
 /** Between which two lines of the model answer a size is dimensioned; sizes not square to their lines are left out. */
 final class DimensionedEdges {

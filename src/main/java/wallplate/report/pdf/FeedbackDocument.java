@@ -11,6 +11,7 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocumentOutline;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import wallplate.assessment.AssessedSheet;
+import wallplate.report.FeedbackWords;
 
 /** A PDF that feedback reports are put into, one after the other. */
 public final class FeedbackDocument implements Closeable {
@@ -26,7 +27,7 @@ public final class FeedbackDocument implements Closeable {
 
     /** Adds the pages of a sheet's report and returns how many they are. */
     public int add(AssessedSheet sheet) throws IOException {
-        SheetText words = SheetText.in(language, sheet.expected());
+        FeedbackWords words = FeedbackWords.in(language, sheet.expected());
         if (document.getNumberOfPages() == 0) {
             describe(sheet, words);
         }
@@ -70,7 +71,7 @@ public final class FeedbackDocument implements Closeable {
         return new Canvas(document, page, fonts);
     }
 
-    private void describe(AssessedSheet sheet, SheetText words) {
+    private void describe(AssessedSheet sheet, FeedbackWords words) {
         PDDocumentInformation facts = new PDDocumentInformation();
         facts.setTitle(
                 words.text("document.title") + ": " + sheet.expected().task().title());

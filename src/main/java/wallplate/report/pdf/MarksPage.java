@@ -8,6 +8,8 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import wallplate.assessment.AssessedSheet;
 import wallplate.geometry.Segment;
 import wallplate.marking.MarkedSheet;
+import wallplate.report.Box;
+import wallplate.report.FeedbackWords;
 import wallplate.sheet.InkImage;
 
 /** The first page of a report: the learner's drawing with the measured parts, and every criterion. */
@@ -20,11 +22,11 @@ final class MarksPage {
     private static final double AROUND_DRAWING_MM = 10;
 
     private final PDDocument document;
-    private final SheetText words;
+    private final FeedbackWords words;
     private final AssessedSheet.Read sheet;
     private final List<PartLines> parts;
 
-    MarksPage(PDDocument document, SheetText words, AssessedSheet.Read sheet) {
+    MarksPage(PDDocument document, FeedbackWords words, AssessedSheet.Read sheet) {
         this.document = document;
         this.words = words;
         this.sheet = sheet;

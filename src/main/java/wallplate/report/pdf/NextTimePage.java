@@ -3,23 +3,17 @@ package wallplate.report.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import wallplate.assessment.AssessedSheet;
 import wallplate.geometry.Segment;
-import wallplate.marking.Mark;
+import wallplate.report.Box;
+import wallplate.report.FeedbackWords;
 import wallplate.report.Praise;
 import wallplate.report.Topic;
-import wallplate.solver.Expected;
 
 /** The second page of a report: what would gain most next time, with pictures, and what was done well. */
 final class NextTimePage {
 
-    private static final int TOPICS = 3;
-    private static final int SENTENCES = 3;
-    private static final int PRAISED = 8;
-    private static final int SAME_CAUSE = 6;
     private static final double TOPIC_HEIGHT = 63;
     private static final double PICTURE_WIDTH = 64;
     private static final double WHOLE_HEIGHT = 74;
@@ -28,10 +22,10 @@ final class NextTimePage {
     private static final double SMALLEST_TYPE = 2.45;
 
     private final PDDocument document;
-    private final SheetText words;
+    private final FeedbackWords words;
     private final AssessedSheet.Read sheet;
 
-    NextTimePage(PDDocument document, SheetText words, AssessedSheet.Read sheet) {
+    NextTimePage(PDDocument document, FeedbackWords words, AssessedSheet.Read sheet) {
         this.document = document;
         this.words = words;
         this.sheet = sheet;
@@ -40,13 +34,8 @@ final class NextTimePage {
     void draw(Canvas canvas) throws IOException {
         new SheetFrame(words, sheet).draw(canvas, 2, 2);
         Box content = SheetFrame.CONTENT;
-        List<Topic> topics = Topic.greatest(sheet.marked(), TOPICS);
-        String head = topics.isEmpty() ? "next.none" : topics.size() == 1 ? "next.one" : "next.head";
-        canvas.text(
-                words.text(head, Map.of("count", words.values().number(topics.size()))),
-                content.left(),
-                content.top() - 5,
-                Type.TITLE);
+        List<Topic> topics = Topic.greatest(sheet.marked(), FeedbackWords.TOPICS);
+        canvas.text(words.head(topics), content.left(), content.top() - 5, Type.TITLE);
         TopicPictures pictures = new TopicPictures(document, words, sheet);
         double top = content.top() - 10;
         for (int index = 0; index < topics.size(); index++) {
@@ -78,8 +67,8 @@ final class NextTimePage {
 
     private void topic(Canvas canvas, TopicPictures pictures, Topic topic, int number, Box box) throws IOException {
         canvas.line(box.left(), box.top(), box.right(), box.top(), Pen.solid(0.18, Ink.FAINT));
-        canvas.text(number + "  " + heading(topic), box.left(), box.top() - 5.2, Type.HEADING);
-        canvas.textRight(gain(topic), box.right(), box.top() - 5.2, Type.BODY);
+        canvas.text(number + "  " + words.heading(topic), box.left(), box.top() - 5.2, Type.HEADING);
+        canvas.textRight(words.gain(topic), box.right(), box.top() - 5.2, Type.BODY);
         Box own = new Box(box.left(), box.bottom(), PICTURE_WIDTH, box.height() - 7.5);
         Box answer = new Box(own.right() + GAP, box.bottom(), PICTURE_WIDTH, own.height());
         pictures.draw(canvas, topic, own, answer);
@@ -87,21 +76,8 @@ final class NextTimePage {
         sentences(canvas, topic, new Box(left, box.bottom(), box.right() - left, own.height() - 3));
     }
 
-    private String heading(Topic topic) {
-        if (topic.marks().size() == 1) {
-            return topic.marks().get(0).title();
-        }
-        return words.names().heading(topic.part());
-    }
-
-    private String gain(Topic topic) {
-        return words.text(
-                topic.gain() == 1 ? "next.gain-one" : "next.gain",
-                Map.of("marks", words.values().marks(topic.gain())));
-    }
-
     private void sentences(Canvas canvas, Topic topic, Box box) throws IOException {
-        List<String> sentences = sentences(topic);
+        List<String> sentences = words.sentences(topic);
         Type type = fitting(canvas, sentences, box);
         double y = box.top();
         for (String sentence : sentences) {
@@ -127,70 +103,12 @@ final class NextTimePage {
         return Type.BODY.sized(SMALLEST_TYPE);
     }
 
-    private List<String> sentences(Topic topic) {
-        List<String> sentences = new ArrayList<>();
-        if (topic.isNotDrawn() && topic.marks().size() > 1) {
-            sentences.add(
-                    words.text("next.not-drawn", Map.of("part", words.names().part(topic.part()))));
-            topic.marks().stream()
-                    .filter(mark -> mark.expected().filter(NextTimePage::isSize).isPresent())
-                    .map(mark -> mark.title() + ": "
-                            + words.values().asked(mark.expected().get()))
-                    .forEach(sentences::add);
-            return sentences;
-        }
-        if (topic.part().equals(Topic.SCALE) && topic.marks().size() > 1) {
-            sentences.add(sentence(topic.marks().get(0)));
-            List<Mark> others = topic.marks().subList(1, topic.marks().size());
-            String more = others.size() > SAME_CAUSE ? " \u2026" : "";
-            sentences.add(words.text(
-                    "next.same-cause",
-                    Map.of(
-                            "count", words.values().number(others.size()),
-                            "titles",
-                                    others.stream()
-                                            .limit(SAME_CAUSE)
-                                            .map(Mark::title)
-                                            .collect(Collectors.joining(", ", "", more)))));
-            return sentences;
-        }
-        boolean single = topic.marks().size() == 1;
-        topic.marks().stream()
-                .limit(SENTENCES)
-                .map(mark -> single ? mark.feedback() : sentence(mark))
-                .forEach(sentences::add);
-        return sentences;
-    }
-
-    private static String sentence(Mark mark) {
-        return mark.feedback().startsWith(mark.title()) ? mark.feedback() : mark.title() + ". " + mark.feedback();
-    }
-
-    private static boolean isSize(Expected asked) {
-        return !(asked instanceof Expected.YesNo) && !(asked instanceof Expected.Word);
-    }
-
     private void praise(Canvas canvas, Box box) throws IOException {
-        Praise praise = Praise.of(sheet.marked());
-        canvas.line(box.left(), box.top(), box.right(), box.top(), Pen.solid(0.18, Ink.FAINT));
+                canvas.line(box.left(), box.top(), box.right(), box.top(), Pen.solid(0.18, Ink.FAINT));
         canvas.text(words.text("praise.head"), box.left(), box.top() - 5.2, Type.HEADING);
-        double y = canvas.paragraph(praise(praise), box.left(), box.top() - 7.5, box.width(), Type.BODY);
+        double y = canvas.paragraph(words.praise(Praise.of(sheet.marked())), box.left(), box.top() - 7.5, box.width(), Type.BODY);
         if (sheet.marked().undecided() > 0) {
             canvas.paragraph(words.text("praise.undecided"), box.left(), y - 1.5, box.width(), Type.BODY);
         }
-    }
-
-    private String praise(Praise praise) {
-        List<String> sentences = new ArrayList<>();
-        if (!praise.wholeParts().isEmpty()) {
-            String parts = praise.wholeParts().stream().map(words.names()::part).collect(Collectors.joining(", "));
-            sentences.add(words.text("praise.parts", Map.of("parts", parts)));
-        }
-        if (!praise.single().isEmpty()) {
-            String titles =
-                    praise.single().stream().limit(PRAISED).map(Mark::title).collect(Collectors.joining(", "));
-            sentences.add(words.text("praise.single", Map.of("titles", titles)));
-        }
-        return sentences.isEmpty() ? words.text("praise.start") : String.join(" ", sentences);
     }
 }

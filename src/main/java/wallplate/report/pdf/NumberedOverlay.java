@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
+import wallplate.report.Box;
 import wallplate.sheet.InkImage;
 
 /**

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import wallplate.assessment.AssessedSheet;
+import wallplate.report.Box;
+import wallplate.report.FeedbackWords;
 import wallplate.sheet.LevelPage;
 import wallplate.task.DrawingTask;
 
@@ -25,10 +27,10 @@ final class SheetFrame {
     private static final Pen THICK = Pen.solid(0.5, Ink.GRAPHITE);
     private static final Pen THIN = Pen.solid(0.18, Ink.GRAPHITE);
 
-    private final SheetText words;
+    private final FeedbackWords words;
     private final AssessedSheet sheet;
 
-    SheetFrame(SheetText words, AssessedSheet sheet) {
+    SheetFrame(FeedbackWords words, AssessedSheet sheet) {
         this.words = words;
         this.sheet = sheet;
     }

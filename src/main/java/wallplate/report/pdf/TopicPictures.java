@@ -9,7 +9,11 @@ import wallplate.geometry.Segment;
 import wallplate.marking.Mark;
 import wallplate.measure.Finding;
 import wallplate.measure.Measurement;
+import wallplate.report.Box;
+import wallplate.report.FeedbackWords;
+import wallplate.report.ModelOnSheet;
 import wallplate.report.Topic;
+import wallplate.report.TopicPlace;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
 
@@ -21,24 +25,28 @@ final class TopicPictures {
     private static final Pen EDGE = Pen.solid(0.18, Ink.FAINT);
 
     private final PDDocument document;
-    private final SheetText words;
+    private final FeedbackWords words;
     private final AssessedSheet.Read sheet;
     private final PagePicture pagePicture;
     private final Optional<ModelOnSheet> model;
 
-    TopicPictures(PDDocument document, SheetText words, AssessedSheet.Read sheet) {
+    TopicPictures(PDDocument document, FeedbackWords words, AssessedSheet.Read sheet) {
         this.document = document;
         this.words = words;
         this.sheet = sheet;
         this.pagePicture = new PagePicture(sheet.levelPage().ink());
-        this.model = ModelOnSheet.of(sheet);
+        this.model = ModelOnSheet.of(sheet.expected(), sheet.measured());
     }
 
     /** Draws both pictures with their captions into two boxes of one size. */
     void draw(Canvas canvas, Topic topic, Box own, Box answer) throws IOException {
-        TopicPlace topicPlace = TopicPlace.of(sheet, topic, model);
+        TopicPlace topicPlace = TopicPlace.of(sheet.measured(), page(), topic, model);
         draw(canvas, topicPlace, topic.part(), own, answer);
         dimensions(canvas, topicPlace, topic, own, answer);
+    }
+
+    private Box page() {
+        return new Box(0, 0, sheet.levelPage().ink().widthMm(), sheet.levelPage().ink().heightMm());
     }
 
     /** The first size of the topic that can be dimensioned: as measured on the one picture, as asked on the other. */

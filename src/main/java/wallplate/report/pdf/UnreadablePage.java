@@ -3,16 +3,18 @@ package wallplate.report.pdf;
 import java.io.IOException;
 import java.util.Map;
 import wallplate.assessment.AssessedSheet;
+import wallplate.report.Box;
+import wallplate.report.FeedbackWords;
 
 /** The one page for a sheet that could not be read: why, and what to do. */
 final class UnreadablePage {
 
     private static final int ADVICES = 4;
 
-    private final SheetText words;
+    private final FeedbackWords words;
     private final AssessedSheet.Unreadable sheet;
 
-    UnreadablePage(SheetText words, AssessedSheet.Unreadable sheet) {
+    UnreadablePage(FeedbackWords words, AssessedSheet.Unreadable sheet) {
         this.words = words;
         this.sheet = sheet;
     }

@@ -24,6 +24,8 @@ import wallplate.records.MarkChange;
 import wallplate.records.MarkEntry;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
+import wallplate.report.ModelOnSheet;
+import wallplate.solver.Solver;
 import wallplate.web.page.NotFound;
 import wallplate.web.page.Person;
 
@@ -74,7 +76,13 @@ class SheetController {
         model.addAttribute("marks", inCheckingOrder(marks));
         model.addAttribute("assessment", assessment.orElse(null));
         model.addAttribute("overlay", assessment.map(found -> SheetOverlay.of(found, marks)).orElse(null));
+        model.addAttribute("difference", assessment.flatMap(found -> difference(classSet, found)).orElse(null));
         model.addAttribute("changes", sheets.changes(sheet.id()));
+    }
+
+    private static Optional<ModelView> difference(ClassSet classSet, KeptAssessment found) {
+        Optional<ModelOnSheet> model = ModelOnSheet.of(Solver.solve(classSet.task()), found.measured());
+        return ModelView.ofDrawing(found.page(), found.measured(), model);
     }
 
     /** What the guideline could not decide comes first; the rest keeps the guideline's order. */

@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.JsonNode;
@@ -12,7 +13,10 @@ import tools.jackson.databind.node.ObjectNode;
 import wallplate.assessment.AssessedSheet;
 import wallplate.geometry.PlaneMap;
 import wallplate.geometry.Point;
+import wallplate.marking.Guideline;
+import wallplate.marking.GuidelineReading;
 import wallplate.marking.MarkedSheet;
+import wallplate.marking.Marker;
 import wallplate.records.ClassSet;
 import wallplate.records.KeptAssessment;
 import wallplate.records.PageFacts;
@@ -42,15 +46,37 @@ public class SheetDocuments {
         this.store = store;
     }
 
-    /** The sheet with its picture. */
-    public AssessedSheet withPicture(ClassSet classSet, SheetEntry sheet) throws IOException {
+    /** The sheet with its picture, its marks in the words of a language. */
+    public AssessedSheet withPicture(ClassSet classSet, SheetEntry sheet, Locale language) throws IOException {
         if (sheet.state() != SheetState.READ) {
             return unread(classSet, sheet);
         }
-        KeptAssessment kept = sheets.assessment(sheet.id()).orElseThrow();
+        KeptAssessment kept = inWords(language, classSet, sheets.assessment(sheet.id()).orElseThrow());
         try (InputStream png = store.open(sheet.pagePicture().orElseThrow())) {
             return read(classSet, sheet, kept, PagePicture.read(png.readAllBytes(), kept.page().pixelsPerMm()));
         }
+    }
+
+    /** The sheet with an empty picture, its marks in the words of a language. */
+    public AssessedSheet withoutPicture(ClassSet classSet, SheetEntry sheet, Locale language) {
+        if (sheet.state() != SheetState.READ) {
+            return unread(classSet, sheet);
+        }
+        KeptAssessment kept = inWords(language, classSet, sheets.assessment(sheet.id()).orElseThrow());
+        return read(classSet, sheet, kept, new InkImage(1, 1, kept.page().pixelsPerMm(), new byte[1]));
+    }
+
+    /** Marks are kept in English: in another language they are worded anew from the same measurements. */
+    private static KeptAssessment inWords(Locale language, ClassSet classSet, KeptAssessment kept) {
+        ExpectedDrawing expected = Solver.solve(classSet.task());
+        return Guideline.read(expected) instanceof GuidelineReading.Accepted accepted
+                ? new KeptAssessment(
+                        kept.page(),
+                        kept.measured(),
+                        kept.marked()
+                                .inWordsOf(new Marker(language)
+                                        .mark(accepted.guideline(), expected, kept.measured())))
+                : kept;
     }
 
     /** The sheet with an empty picture, for lists of marks. */
@@ -62,10 +88,10 @@ public class SheetDocuments {
         return read(classSet, sheet, kept, new InkImage(1, 1, kept.page().pixelsPerMm(), new byte[1]));
     }
 
-    /** The feedback report of a sheet, with the marks as they stand. */
-    public byte[] feedback(ClassSet classSet, SheetEntry sheet) throws IOException {
+    /** The feedback report of a sheet in a language, with the marks as they stand. */
+    public byte[] feedback(ClassSet classSet, SheetEntry sheet, Locale language) throws IOException {
         ByteArrayOutputStream pdf = new ByteArrayOutputStream();
-        new FeedbackReport().write(withPicture(classSet, sheet), pdf);
+        new FeedbackReport(language).write(withPicture(classSet, sheet, language), pdf);
         return pdf.toByteArray();
     }
 

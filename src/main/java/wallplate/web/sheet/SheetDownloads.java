@@ -24,6 +24,7 @@ import wallplate.records.ClassSets;
 import wallplate.records.ScanStore;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
+import wallplate.report.ClassReports;
 import wallplate.report.MarkSheetFile;
 import wallplate.report.PagePicture;
 import wallplate.web.page.NotFound;
@@ -96,16 +97,16 @@ class SheetDownloads {
     }
 
     @GetMapping("/sheets/{id}/feedback.pdf")
-    ResponseEntity<byte[]> feedback(@PathVariable long id) throws IOException {
+    ResponseEntity<byte[]> feedback(@PathVariable long id, Locale language) throws IOException {
         SheetEntry sheet = found(id);
         return ResponseEntity.ok()
                 .contentType(MediaType.APPLICATION_PDF)
-                .body(documents.feedback(classSet(sheet.classSetId()), sheet));
+                .body(documents.feedback(classSet(sheet.classSetId()), sheet, language));
     }
 
     /** The feedback of every sheet that has been looked at, a PDF each, written as they are made. */
     @GetMapping("/class-sets/{id}/feedback.zip")
-    ResponseEntity<StreamingResponseBody> feedbackOfSet(@PathVariable long id) {
+    ResponseEntity<StreamingResponseBody> feedbackOfSet(@PathVariable long id, Locale language) {
         ClassSet classSet = classSet(id);
         List<SheetEntry> finished =
                 sheets.of(id).stream().filter(sheet -> sheet.state().isFinished()).toList();
@@ -116,11 +117,29 @@ class SheetDownloads {
                     try (ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8)) {
                         for (SheetEntry sheet : finished) {
                             zip.putNextEntry(new ZipEntry(fileName(sheet) + ".pdf"));
-                            zip.write(documents.feedback(classSet, sheet));
+                            zip.write(documents.feedback(classSet, sheet, language));
                             zip.closeEntry();
                         }
                     }
                 });
+    }
+
+    /** The same as one PDF with a bookmark for each learner, written when all pages are made. */
+    @GetMapping("/class-sets/{id}/feedback.pdf")
+    ResponseEntity<StreamingResponseBody> feedbackOfSetAsOne(@PathVariable long id, Locale language) {
+        ClassSet classSet = classSet(id);
+        List<SheetEntry> finished =
+                sheets.of(id).stream().filter(sheet -> sheet.state().isFinished()).toList();
+        ClassReports.Sheets pages = visitor -> {
+            for (SheetEntry sheet : finished) {
+                visitor.visit(new ClassReports.NamedSheet(
+                        sheet.label(), documents.withPicture(classSet, sheet, language)));
+            }
+        };
+        return ResponseEntity.ok()
+                .headers(named("feedback-" + plain(classSet.title()) + ".pdf"))
+                .contentType(MediaType.APPLICATION_PDF)
+                .body(out -> new ClassReports(language).writePdf(pages, out));
     }
 
     @GetMapping("/class-sets/{id}/mark-sheet.csv")

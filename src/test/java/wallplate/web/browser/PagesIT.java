@@ -14,6 +14,8 @@ import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.context.annotation.Import;
 import wallplate.classes.SchoolClass;
 import wallplate.records.ClassSet;
+import wallplate.records.ClassSets;
+import wallplate.records.FeedbackCodes;
 import wallplate.records.KeptTask;
 import wallplate.records.SheetEntry;
 import wallplate.records.SheetState;
@@ -45,6 +47,12 @@ class PagesIT {
     @Autowired
     private Tasks tasks;
 
+    @Autowired
+    private ClassSets classSets;
+
+    @Autowired
+    private FeedbackCodes codes;
+
     private final Map<String, String> pages = new LinkedHashMap<>();
 
     @BeforeEach
@@ -62,6 +70,12 @@ class PagesIT {
         pages.put("task", "/tasks/" + task.id());
         pages.put("guideline", "/tasks/" + task.id() + "/guideline");
         pages.put("guideline-of-set", "/class-sets/" + classSet.id() + "/guideline");
+        classSets.release(classSet.id());
+        Map<Long, String> made = codes.make(classSet.id());
+        pages.put("feedback", "/feedback/" + made.get(read.id()));
+        pages.put("feedback-refused", "/feedback/" + made.get(refused.id()));
+        pages.put("feedback-enter", "/feedback");
+        pages.put("feedback-codes", "/class-sets/" + classSet.id() + "/feedback-codes");
         pages.put("task-form", "/tasks/new");
         pages.put("task-change", "/tasks/" + task.id() + "/edit");
         pages.put("task-import", "/tasks/import");

@@ -1,14 +1,13 @@
-package wallplate.report.pdf;
+package wallplate.report;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import wallplate.assessment.AssessedSheet;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.marking.Mark;
+import wallplate.measure.MeasuredSheet;
 import wallplate.measure.Measurement;
-import wallplate.report.Topic;
 
 /**
  * The place on the learner's page that a topic is about.
@@ -16,22 +15,22 @@ import wallplate.report.Topic;
  * @param region what to show of the page, and of the model answer at the same place
  * @param strokes the learner's strokes that the topic's values were taken from
  */
-record TopicPlace(Box region, List<Segment> strokes) {
+public record TopicPlace(Box region, List<Segment> strokes) {
 
     private static final double SMALLEST_MM = 34;
     private static final double WIDEST_MM = 95;
     private static final double HIGHEST_MM = 75;
     private static final double AROUND_MM = 5;
 
-    TopicPlace {
+    public TopicPlace {
         strokes = List.copyOf(strokes);
     }
 
     /** The place of a topic; the whole page where neither strokes nor the heel point tell where it would be. */
-    static TopicPlace of(AssessedSheet.Read sheet, Topic topic, Optional<ModelOnSheet> model) {
+    public static TopicPlace of(MeasuredSheet measured, Box page, Topic topic, Optional<ModelOnSheet> model) {
         List<Segment> strokes = topic.marks().stream()
                 .flatMap(mark -> mark.key().stream())
-                .flatMap(key -> sheet.measured().measurement(key).stream())
+                .flatMap(key -> measured.measurement(key).stream())
                 .map(Measurement::evidence)
                 .flatMap(List::stream)
                 .distinct()
@@ -39,13 +38,7 @@ record TopicPlace(Box region, List<Segment> strokes) {
         List<Segment> around = new ArrayList<>(strokes);
         model.ifPresent(answer -> around.addAll(answer.firstOf(topic.part())));
         if (around.isEmpty()) {
-            return new TopicPlace(
-                    new Box(
-                            0,
-                            0,
-                            sheet.levelPage().ink().widthMm(),
-                            sheet.levelPage().ink().heightMm()),
-                    strokes);
+            return new TopicPlace(page, strokes);
         }
         Box box = Box.around(around).grown(AROUND_MM);
         if (showsWhole(topic)) {

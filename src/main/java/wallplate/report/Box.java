@@ -1,14 +1,14 @@
-package wallplate.report.pdf;
+package wallplate.report;
 
 import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 
 /** An upright rectangle in millimetres, on a report's page or on a learner's sheet. */
-record Box(double left, double bottom, double width, double height) {
+public record Box(double left, double bottom, double width, double height) {
 
     /** The smallest box that holds every segment; there must be one. */
-    static Box around(List<Segment> segments) {
+    public static Box around(List<Segment> segments) {
         double left = Double.POSITIVE_INFINITY;
         double bottom = Double.POSITIVE_INFINITY;
         double right = Double.NEGATIVE_INFINITY;
@@ -24,24 +24,24 @@ record Box(double left, double bottom, double width, double height) {
         return new Box(left, bottom, right - left, top - bottom);
     }
 
-    double right() {
+    public double right() {
         return left + width;
     }
 
-    double top() {
+    public double top() {
         return bottom + height;
     }
 
-    Point centre() {
+    public Point centre() {
         return new Point(left + width / 2, bottom + height / 2);
     }
 
-    Box grown(double by) {
+    public Box grown(double by) {
         return new Box(left - by, bottom - by, width + 2 * by, height + 2 * by);
     }
 
     /** The part of this box within another; the two must meet. */
-    Box within(Box limits) {
+    public Box within(Box limits) {
         double newLeft = Math.max(left, limits.left);
         double newBottom = Math.max(bottom, limits.bottom);
         double newRight = Math.min(right(), limits.right());
@@ -50,33 +50,33 @@ record Box(double left, double bottom, double width, double height) {
     }
 
     /** The same box made wider or higher about its centre until it has the proportions of another. */
-    Box proportionedLike(Box other) {
+    public Box proportionedLike(Box other) {
         double wanted = other.width / other.height;
         double newWidth = Math.max(width, height * wanted);
         double newHeight = Math.max(height, width / wanted);
         return new Box(left - (newWidth - width) / 2, bottom - (newHeight - height) / 2, newWidth, newHeight);
     }
 
-    boolean overlaps(Box other) {
+    public boolean overlaps(Box other) {
         return left < other.right() && other.left < right() && bottom < other.top() && other.bottom < top();
     }
 
-    boolean contains(Point point) {
+    public boolean contains(Point point) {
         return point.x() >= left && point.x() <= right() && point.y() >= bottom && point.y() <= top();
     }
 
-    boolean contains(Box other) {
+    public boolean contains(Box other) {
         return other.left >= left && other.right() <= right() && other.bottom >= bottom && other.top() <= top();
     }
 
     /** Where a place of this box comes to lie when the box is laid onto another one of like proportions. */
-    Point mapTo(Box target, Point place) {
+    public Point mapTo(Box target, Point place) {
         return new Point(
                 target.left + (place.x() - left) / width * target.width,
                 target.bottom + (place.y() - bottom) / height * target.height);
     }
 
-    Segment mapTo(Box target, Segment segment) {
+    public Segment mapTo(Box target, Segment segment) {
         return new Segment(mapTo(target, segment.start()), mapTo(target, segment.end()));
     }
 }
