@@ -37,15 +37,15 @@ final class GutterReader {
     record Found(Optional<Gutter> gutter, Optional<String> doubt) {}
 
     /** A reading: that no gutter was drawn, or its bottom's height, its outer side's place and its rim's. */
-    private record Box(boolean isNone, double width, double bottomY, double x, double rimY, int rimAt) implements Reading {
+    private record Box(boolean isNone, double width, double bottomY, double x, UprightEnds.End rim) implements Reading {
 
-        static final Box NONE = new Box(true, 0, 0, 0, 0, 0);
+        static final Box NONE = new Box(true, 0, 0, 0, new UprightEnds.End(0, 0, 0));
 
         @Override
         public Map<String, Optional<Double>> sizes() {
             return Map.of(
                     "gutter.width", isNone ? Optional.empty() : Optional.of(width),
-                    "gutter.depth", isNone ? Optional.empty() : Optional.of(rimY - bottomY));
+                    "gutter.depth", isNone ? Optional.empty() : Optional.of(rimY() - bottomY));
         }
 
         boolean sharesSidesWith(Box other) {
@@ -55,7 +55,11 @@ final class GutterReader {
         }
 
         boolean saysTheSameAs(Box other) {
-            return sharesSidesWith(other) && Math.abs(other.rimY - rimY) < SAME_MM;
+            return sharesSidesWith(other) && Math.abs(other.rimY() - rimY()) < SAME_MM;
+        }
+
+        double rimY() {
+            return rim.yMm();
         }
     }
 
@@ -66,14 +70,6 @@ final class GutterReader {
             "rim-above-covering", "shallow", "none-asked-inked", "none-asked-vacant", "none-not-asked"));
 
     private static final double SAME_MM = 0.35;
-    /** How far the mark of a pencil line runs on beyond where the point's centre stopped, at half darkness. */
-    private static final double ROUND_END_MM = 0.13;
-
-    /** No gutter is drawn deeper than this at the scales in use. */
-    private static final double RIM_REACH_MM = 18;
-
-    private static final double STEP_MM = 0.1;
-    private static final int MOST_RIMS = 5;
     /** A free end that lies in another line of this half breadth cannot be seen. */
     private static final double HIDDEN_MM = 0.4;
 
@@ -150,19 +146,16 @@ final class GutterReader {
                 Level.levelAt(bottomY), Math.max(leftX - 1.5, faceX - widest), faceX - 1.2, Level.UP, x -> 0.4, x -> 2.8, 0.4);
         for (Crossing side : sides) {
             double x = side.position();
-            double[] heights = heights(bottomY);
-            double[] ink = middleInk(x, heights);
-            Parting parting = new Parting(ink);
-            List<Integer> rims = parting.places(MOST_RIMS);
-            for (int at : rims) {
-                double y = heights[at] - STEP_MM / 2 - ROUND_END_MM;
-                double parted = Math.log((1 + parting.error(at)) / (1 + parting.error(rims.get(0))));
-                choice.offer(new Box(false, faceX - x, bottomY, x, y, at), traits(row, side, leftX, y, ink, at, parted));
+            UprightEnds ends = new UprightEnds(place.view().ink(), x, bottomY);
+            for (UprightEnds.End rim : ends.ends()) {
+                choice.offer(new Box(false, faceX - x, bottomY, x, rim), traits(row, side, leftX, ends, rim));
             }
         }
     }
 
-    private double[] traits(Crossing row, Crossing side, double leftX, double rimY, double[] ink, int at, double parted) {
+    private double[] traits(Crossing row, Crossing side, double leftX, UprightEnds ends, UprightEnds.End rim) {
+        double rimY = rim.yMm();
+        double[] around = ends.inkAround(rim);
         double bottomY = row.position();
         double x = side.position();
         double outline = place.view().outlineInk();
@@ -183,11 +176,11 @@ final class GutterReader {
             side.coverage(),
             Math.min(1, side.ink() / outline),
             Math.min(3, Math.abs(leftX - x)),
-            Math.min(3, parted),
-            mean(ink, Math.max(0, at - 12), at - 1) / outline,
-            mean(ink, at + 1, Math.min(ink.length, at + 12)) / outline,
-            mean(ink, 0, at) / outline,
-            mean(ink, at, ink.length) / outline,
+            Math.min(3, rim.parted()),
+            around[0] / outline,
+            around[1] / outline,
+            around[2] / outline,
+            around[3] / outline,
             Math.abs(clearOfCovering) < HIDDEN_MM ? 1 : 0,
             place.roof().coveringTop().map(edge -> Math.abs(edge.yAt(x) - rimY) < HIDDEN_MM).orElse(false) ? 1 : 0,
             Math.abs(fromBarge) < SAME_MM ? 1 : 0,
@@ -221,72 +214,18 @@ final class GutterReader {
         return new Gutter(outer, bottom, rim, inner.lessSure(INNER_SIDE_SIGMA_MM));
     }
 
-    /** The chosen height, refined to where the darkness is half-way between that of the side and that above it. */
+    /** The rim; in doubt where another height is as likely, less sure where the covering's line hides the free end. */
     private Rim rim(Box reading, Optional<Double> rivalY) {
-        double[] heights = heights(reading.bottomY);
-        double[] ink = middleInk(reading.x, heights);
-        int end = reading.rimAt;
-        double half = (mean(ink, Math.max(0, end - 25), Math.max(3, end - 4))
-                        + mean(ink, Math.min(ink.length - 6, end + 4), Math.min(ink.length, end + 14)))
-                / 2;
-        for (int at = Math.max(2, end - 6); at < Math.min(ink.length - 3, end + 7); at++) {
-            double smooth = mean(ink, at - 2, at + 2);
-            double next = mean(ink, at - 1, at + 3);
-            if (smooth >= half && next < half) {
-                double part = (smooth - half) / Math.max(1e-6, smooth - next);
-                // The pencil's point stopped before the end of the mark, which is as round as the line is broad.
-                return doubted(heights[at] + (part - 0.5) * STEP_MM - ROUND_END_MM, 0.1, reading, rivalY);
-            }
-        }
-        return doubted(reading.rimY, 0.2, reading, rivalY);
-    }
-
-    /** The height; in doubt where another is as likely, less sure where the covering's line hides the free end. */
-    private Rim doubted(double y, double sigma, Box reading, Optional<Double> rivalY) {
-        Optional<Double> coveringY = place.roof().coveringBottom().map(edge -> edge.yAt(reading.x));
+        UprightEnds ends = new UprightEnds(place.view().ink(), reading.x, reading.bottomY);
+        UprightEnds.Place end = ends.refined(reading.rim);
         if (rivalY.isPresent()) {
-            return new Rim(y, sigma, Optional.of("the upper end of the gutter's outer line cannot be told: its ink is broken"), rivalY);
+            String reason = "the upper end of the gutter's outer line cannot be told: its ink is broken";
+            return new Rim(end.yMm(), end.sigmaMm(), Optional.of(reason), rivalY);
         }
-        boolean isHidden = coveringY.map(height -> Math.abs(height - y) < HIDDEN_MM + ROUND_END_MM).orElse(false);
-        return new Rim(y, isHidden ? HIDDEN_SIGMA_MM : sigma, Optional.empty(), Optional.empty());
-    }
-
-    private static double[] heights(double bottomY) {
-        double[] heights = new double[(int) Math.round(RIM_REACH_MM / STEP_MM)];
-        for (int at = 0; at < heights.length; at++) {
-            heights[at] = bottomY + 0.4 + (at + 0.5) * STEP_MM;
-        }
-        return heights;
-    }
-
-    /**
-     * The ink that an upright itself has at some heights: what lies on its middle beyond what lies on both sides of it,
-     * so that a line which crosses it does not count.
-     */
-    private double[] middleInk(double x, double[] heights) {
-        double[] middle = new double[heights.length];
-        for (int at = 0; at < heights.length; at++) {
-            double y = heights[at];
-            double here = (inkAt(x - 0.08, y) + inkAt(x, y) + inkAt(x + 0.08, y)) / 3;
-            middle[at] = Math.max(0, here - Math.min(besideInk(x - 0.45, y), besideInk(x + 0.45, y)));
-        }
-        return middle;
-    }
-
-    private double besideInk(double x, double y) {
-        return Math.max(inkAt(x, y), Math.max(inkAt(x, y + 0.25), inkAt(x, y - 0.25)));
-    }
-
-    private double inkAt(double x, double y) {
-        return place.view().ink().at(x, y);
-    }
-
-    private static double mean(double[] values, int from, int to) {
-        double sum = 0;
-        for (int index = from; index < to; index++) {
-            sum += values[index];
-        }
-        return to > from ? sum / (to - from) : 0;
+        boolean isHidden = place.roof().coveringBottom()
+                .map(edge -> Math.abs(edge.yAt(reading.x) - end.yMm()) < HIDDEN_MM + UprightEnds.ROUND_END_MM)
+                .orElse(false);
+        return new Rim(end.yMm(), isHidden ? HIDDEN_SIGMA_MM : end.sigmaMm(), Optional.empty(), Optional.empty());
     }
 
     /**
