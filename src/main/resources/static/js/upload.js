@@ -1,3 +1,5 @@
+import { csrfHeader } from "./csrf.js";
+
 // Hands files in one after another, so that each is safe as soon as it has arrived and a lost line costs one file only.
 // What is already on the server is noticed there, so that trying again is harmless.
 const TRIES = 4;
@@ -34,6 +36,7 @@ function send(address, file, said) {
     body.append("scans", file, file.name);
     request.open("POST", address);
     request.setRequestHeader("Accept", "application/json");
+    Object.entries(csrfHeader()).forEach(([name, token]) => request.setRequestHeader(name, token));
     request.responseType = "json";
     request.upload.onprogress = (event) => said(`${Math.round((100 * event.loaded) / event.total)} %`);
     request.onload = () => (request.status < 300 ? done(request.response) : failed(request.status));

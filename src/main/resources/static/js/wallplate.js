@@ -1,3 +1,5 @@
+import { csrfHeader } from "./csrf.js";
+
 // What a page needs is loaded by what stands on it.
 const needs = {
   "[data-progress]": "./progress.js",
@@ -16,6 +18,9 @@ function load() {
     }
   }
 }
+
+// What htmx sends outside a form shows, too, that it comes from a page of this application.
+document.body.addEventListener("htmx:configRequest", (event) => Object.assign(event.detail.headers, csrfHeader()));
 
 load();
 document.addEventListener("wallplate:shown", load);
