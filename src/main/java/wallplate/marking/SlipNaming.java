@@ -58,6 +58,10 @@ final class SlipNaming {
         if (scale.isPresent()) {
             return List.of(scale.get());
         }
+        if (otherScale.isPresent() && expected.value(key).orElseThrow() instanceof Expected.Length) {
+            // On a sheet at another scale a length that this does not explain has two causes at least: none is named.
+            return List.of();
+        }
         return fitting(key, tolerance).stream()
                 .filter(fit -> !fit.slip().equals(SWAPPED) || partnerMayBeSwapped(key))
                 .toList();

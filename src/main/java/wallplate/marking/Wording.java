@@ -19,11 +19,13 @@ final class Wording {
     private final Phrases phrases;
     private final TradeNames names;
     private final ValueWords values;
+    private final Reasons reasons;
 
     Wording(Locale language, DrawingTask task) {
         this.phrases = Phrases.of(BUNDLE, language);
         this.names = new TradeNames(phrases, task);
         this.values = new ValueWords(phrases);
+        this.reasons = Reasons.in(language);
     }
 
     String title(Subject subject) {
@@ -152,7 +154,7 @@ final class Wording {
     }
 
     String cannotTell(String reason) {
-        return phrases.text("feedback.cannot-tell", Map.of("reason", reason));
+        return phrases.text("feedback.cannot-tell", Map.of("reason", reasons.say(reason)));
     }
 
     String notLookedFor() {

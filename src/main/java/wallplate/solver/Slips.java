@@ -143,7 +143,9 @@ public final class Slips {
                         slip.name(),
                         Math.max(reading.from(), Math.min(reading.to(), measured)),
                         reading.deviation(measured),
-                        sentence(slip, expected, asked, number(measured), reading.detail())));
+                        sentence(slip, expected, asked, number(measured), reading.detail())))
+                // A slip whose own value still counts does not explain one that no longer does.
+                .filter(fit -> !isRight(expected, fit.value(), tolerance));
     }
 
     /** What the slip makes of the size: each reading spans what the exact and what the rounded size gives. */

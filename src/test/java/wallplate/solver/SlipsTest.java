@@ -50,6 +50,14 @@ class SlipsTest {
     }
 
     @Test
+    void namesNoSlipWhoseOwnValueStillCounts() {
+        // 3 / cos 26 = 3.34, which is within 1 mm of 3: it does not explain 4.2
+        assertThat(SLIPS.fitting("covering.projection", 4.2, 1))
+                .extracting(SlipFit::slip)
+                .doesNotContain("projection-level");
+    }
+
+    @Test
     void namesNothingWhereTheValueIsRight() {
         assertThat(SLIPS.fitting("rafter.overhang", 19.2, 1)).isEmpty();
         // 75 / 20 = 3.75 is drawn 4: anything between counts as right

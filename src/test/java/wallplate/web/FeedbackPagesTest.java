@@ -9,8 +9,10 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.header;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import jakarta.servlet.http.Cookie;
 import java.io.ByteArrayInputStream;
 import java.util.List;
 import java.util.Map;
@@ -131,6 +133,24 @@ class FeedbackPagesTest {
                                 containsString("Dachneigung"),
                                 containsString("5,7 mm"),
                                 not(containsString("You drew")))));
+    }
+
+    @Test
+    void keepsTheLanguageThatWasChosen() throws Exception {
+        Cookie german = pages.perform(post("/language").param("language", "de").param("back", "/feedback"))
+                .andExpect(redirectedUrl("/feedback"))
+                .andReturn()
+                .getResponse()
+                .getCookie("language");
+
+        pages.perform(get("/feedback").cookie(german).header("Accept-Language", "en"))
+                .andExpect(content().string(allOf(containsString("lang=\"de\""), containsString("Dein Kennwort"))));
+        pages.perform(get("/feedback").header("Accept-Language", "fr, de;q=0.8"))
+                .andExpect(content().string(containsString("Dein Kennwort")));
+        pages.perform(get("/class-sets").cookie(german))
+                .andExpect(content().string(allOf(containsString("lang=\"en\""), not(containsString("Deutsch")))));
+        pages.perform(post("/language").param("language", "xx").param("back", "//elsewhere.example"))
+                .andExpect(redirectedUrl("/"));
     }
 
     @Test

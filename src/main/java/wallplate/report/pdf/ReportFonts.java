@@ -13,7 +13,7 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 /** DejaVu Sans Condensed, regular and bold, embedded in a document as far as it is used. */
 final class ReportFonts {
 
-    private static final String FOLDER = "/net/sf/jasperreports/fonts/dejavu/";
+    private static final String FOLDER = "/fonts/";
     private static final byte[] REGULAR = read("DejaVuSansCondensed.ttf");
     private static final byte[] BOLD = read("DejaVuSansCondensed-Bold.ttf");
 

@@ -3,6 +3,7 @@ package wallplate.report.pdf;
 import java.io.IOException;
 import java.util.Map;
 import wallplate.assessment.AssessedSheet;
+import wallplate.marking.Reasons;
 import wallplate.report.Box;
 import wallplate.report.FeedbackWords;
 
@@ -34,7 +35,8 @@ final class UnreadablePage {
         Type large = Type.BODY.sized(4);
         double y = canvas.paragraph(
                 words.text("unreadable.head"), content.left(), content.top() - 26, width, Type.HEADING.sized(4.6));
-        y = canvas.paragraph(sheet.reason(), content.left(), y - 3, width, large);
+        String reason = Reasons.in(words.phrases().language()).say(sheet.reason());
+        y = canvas.paragraph(reason, content.left(), y - 3, width, large);
         y = canvas.paragraph(words.text("unreadable.what-to-do"), content.left(), y - 8, width, Type.HEADING);
         for (int advice = 1; advice <= ADVICES; advice++) {
             canvas.text(String.valueOf(advice), content.left(), y - 3 - large.sizeMm(), Type.HEADING);

@@ -18,6 +18,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import wallplate.assessment.AssessedSheet;
+import wallplate.marking.Reasons;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.FeedbackCodes;
@@ -98,7 +99,7 @@ class FeedbackController {
             model.addAttribute("feedback", LearnerFeedback.of(read, page, language));
             return "feedback/one";
         }
-        model.addAttribute("reason", ((AssessedSheet.Unreadable) assessed).reason());
+        model.addAttribute("reason", Reasons.in(language).say(((AssessedSheet.Unreadable) assessed).reason()));
         return "feedback/unreadable";
     }
 

@@ -3,6 +3,7 @@ package wallplate.web.learner;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -16,6 +17,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
 import wallplate.assessment.AssessedSheet;
 import wallplate.drafting.ConstructionGuide;
+import wallplate.marking.Reasons;
 import wallplate.records.KeptTask;
 import wallplate.records.Tasks;
 import wallplate.web.page.NotFound;
@@ -70,6 +72,7 @@ class LearnerController {
             @PathVariable String code,
             @RequestParam(required = false) @Nullable MultipartFile photograph,
             @RequestParam Map<String, String> fields,
+            Locale language,
             Model model,
             HttpServletResponse response)
             throws IOException {
@@ -79,7 +82,7 @@ class LearnerController {
             return refuse(words.say("learner.photograph.missing"), HttpStatus.UNPROCESSABLE_CONTENT, model, response);
         }
         String name = Optional.ofNullable(photograph.getOriginalFilename()).orElse("photograph");
-        Optional<AssessedSheet> assessed = check.assess(name, photograph.getBytes(), kept.task());
+        Optional<AssessedSheet> assessed = check.assess(name, photograph.getBytes(), kept.task(), language);
         if (assessed.isEmpty()) {
             return refuse(words.say("learner.busy"), HttpStatus.SERVICE_UNAVAILABLE, model, response);
         }
@@ -87,7 +90,7 @@ class LearnerController {
             model.addAttribute("result", CheckResult.of(read, before(fields)));
             return "learner/result";
         }
-        String reason = ((AssessedSheet.Unreadable) assessed.get()).reason();
+        String reason = Reasons.in(language).say(((AssessedSheet.Unreadable) assessed.get()).reason());
         return refuse(reason, HttpStatus.UNPROCESSABLE_CONTENT, model, response);
     }
 

@@ -1,6 +1,7 @@
 package wallplate.web.learner;
 
 import java.io.IOException;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
@@ -21,22 +22,18 @@ class SelfCheck {
 
     private static final int LONGEST_WAIT_SECONDS = 30;
 
-    private final Assessor assessor;
     private final Semaphore room = new Semaphore(MOST_AT_ONCE, true);
 
-    SelfCheck(Assessor assessor) {
-        this.assessor = assessor;
-    }
-
-    /** The first page of what was sent; empty where so many are checking that there was no room in time. */
-    Optional<AssessedSheet> assess(String name, byte[] content, DrawingTask task) throws IOException {
+    /** The first page of what was sent, with its advice in a language; empty where so many are checking that there was no room in time. */
+    Optional<AssessedSheet> assess(String name, byte[] content, DrawingTask task, Locale language)
+            throws IOException {
         if (!hasRoom()) {
             return Optional.empty();
         }
         try {
             AtomicReference<ScanPage> first = new AtomicReference<>();
             ScanFile.forEachPage(name, content, page -> first.compareAndSet(null, page));
-            return Optional.ofNullable(first.get()).map(page -> assessor.assess(page, task));
+            return Optional.ofNullable(first.get()).map(page -> new Assessor(language).assess(page, task));
         } finally {
             room.release();
         }

@@ -20,16 +20,22 @@ class ErrorPages {
 
     private static final Logger LOG = LoggerFactory.getLogger(ErrorPages.class);
 
+    private final Words words;
+
+    ErrorPages(Words words) {
+        this.words = words;
+    }
+
     @ExceptionHandler(NotFound.class)
     @ResponseStatus(HttpStatus.NOT_FOUND)
     ModelAndView notFound(NotFound missing) {
-        return page("Nothing is filed here", missing.getMessage());
+        return page(words.say("error.missing"), missing.getMessage());
     }
 
     @ExceptionHandler({NoResourceFoundException.class, MethodArgumentTypeMismatchException.class})
     @ResponseStatus(HttpStatus.NOT_FOUND)
     ModelAndView noSuchAddress(Exception unknown) {
-        return page("Nothing is filed here", "This address belongs to no page. It may have been typed with a slip of the pen.");
+        return page(words.say("error.missing"), words.say("error.address"));
     }
 
     @ExceptionHandler(MaxUploadSizeExceededException.class)

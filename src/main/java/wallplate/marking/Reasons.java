@@ -1,0 +1,69 @@
+package wallplate.marking;
+
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.ResourceBundle;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Why something cannot be told or read, in the words of a language.
+ *
+ * <p>Reading and measuring give their reasons in English. A reason that a language has no words for is given as it is.
+ */
+public final class Reasons {
+
+    private static final String BUNDLE = "messages.reasons";
+    private static final String PLACE = "{what}";
+
+    private static final Map<String, Pattern> ENGLISH = patterns();
+
+    private final Phrases phrases;
+
+    private Reasons(Phrases phrases) {
+        this.phrases = phrases;
+    }
+
+    public static Reasons in(Locale language) {
+        return new Reasons(Phrases.of(BUNDLE, language));
+    }
+
+    /** Texts without a place to fill come first, so that the more exact one is found. */
+    private static Map<String, Pattern> patterns() {
+        ResourceBundle english = ResourceBundle.getBundle(
+                BUNDLE,
+                Locale.ROOT,
+                ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+        Map<String, Pattern> patterns = new LinkedHashMap<>();
+        for (boolean filled : new boolean[] {false, true}) {
+            for (String key : new TreeSet<>(english.keySet())) {
+                String text = english.getString(key);
+                if (text.contains(PLACE) == filled) {
+                    patterns.put(key, Pattern.compile("\\Q" + text.replace(PLACE, "\\E(.+)\\Q") + "\\E"));
+                }
+            }
+        }
+        return patterns;
+    }
+
+    /** The reason in the language. */
+    public String say(String reason) {
+        return phrases.language().getLanguage().equals(Locale.ENGLISH.getLanguage())
+                ? reason
+                : translated(reason).orElse(reason);
+    }
+
+    private Optional<String> translated(String reason) {
+        for (Map.Entry<String, Pattern> text : ENGLISH.entrySet()) {
+            Matcher matcher = text.getValue().matcher(reason);
+            if (matcher.matches()) {
+                String what = matcher.groupCount() == 0 ? "" : say(matcher.group(1));
+                return Optional.of(phrases.text(text.getKey(), Map.of("what", what)));
+            }
+        }
+        return Optional.empty();
+    }
+}
