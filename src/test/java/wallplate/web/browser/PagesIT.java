@@ -94,6 +94,9 @@ class PagesIT {
         pages.put("classes", "/classes");
         pages.put("class-form", "/classes/new");
         pages.put("class", "/classes/" + schoolClass.id());
+        pages.put("mark-sheets", "/mark-sheets");
+        pages.put("mark-sheet-form", "/mark-sheets/new?class=" + classSet.classId());
+        pages.put("mark-sheet", "/mark-sheets/" + seeded.aMarkSheet(classSet));
         pages.put("learner", "/learners/" + read.learner().orElseThrow().id());
         pages.put("help", "/help");
         pages.put("missing", "/sheets/999999");

@@ -3,6 +3,7 @@ package wallplate.web.browser;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -12,6 +13,8 @@ import wallplate.classes.Classes;
 import wallplate.classes.ListedLearner;
 import wallplate.classes.SchoolClass;
 import wallplate.classes.SchoolYear;
+import wallplate.marksheets.MarkSheets;
+import wallplate.marksheets.NewMarkSheet;
 import wallplate.records.ClassListEntry;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
@@ -39,9 +42,11 @@ class SeededRecords {
     private final Sheets sheets;
     private final ScanStore store;
     private final Classes classes;
+    private final MarkSheets markSheets;
 
     SeededRecords(
-            Tasks tasks, ClassSets classSets, ScanFiles files, Sheets sheets, ScanStore store, Classes classes) {
+            Tasks tasks, ClassSets classSets, ScanFiles files, Sheets sheets, ScanStore store, Classes classes, MarkSheets markSheets) {
+        this.markSheets = markSheets;
         this.classes = classes;
         this.tasks = tasks;
         this.classSets = classSets;
@@ -84,6 +89,13 @@ class SeededRecords {
             classes.leave(classes.enrolments(made.id()).subList(3, 4));
             return made;
         });
+    }
+
+    /** A draft of one set's mark sheet. */
+    long aMarkSheet(ClassSet set) {
+        var task = new NewMarkSheet.Task(set.id(), set.title(), BigDecimal.ONE);
+        return markSheets.add(new NewMarkSheet(
+                set.classId(), "Term 1, 11B", set.className(), "", "Term 1", 10, List.of(task), "teacher"));
     }
 
     /** A file that is there but has not been read. */

@@ -1,0 +1,50 @@
+package wallplate.marksheets;
+
+import java.util.List;
+import java.util.Optional;
+
+/** Mark sheets as they are kept; what a draft's lines are is put together by {@link MarkSheetBook}. */
+public interface MarkSheets {
+
+    /** The newest first. */
+    List<Heading> all();
+
+    Optional<Heading> find(long id);
+
+    long add(NewMarkSheet sheet);
+
+    List<Column> columns(long id);
+
+    /** What was said about learners of a draft. */
+    List<Said> said(long id);
+
+    /** Puts what is said in place of all that was said. */
+    void say(long id, List<Said> said);
+
+    /** The lines as they were submitted; none for a draft. */
+    List<Line> frozenLines(long id);
+
+    /** The first one first. */
+    List<Correction> corrections(long id);
+
+    /** Freezes a draft; false where it was submitted already. */
+    boolean submit(long id, List<Line> lines, String submittedBy);
+
+    void correct(long id, Correction correction);
+
+    /** Takes a draft away; false where it was submitted. */
+    boolean throwAway(long id);
+
+    /** The submitted mark sheets with a line of a learner, with that line's number; the newest first. */
+    List<Place> placesOf(long learnerId);
+
+    /**
+     * A learner's standing in the column of a task of a draft.
+     *
+     * @param place of the task, from 1
+     */
+    record Said(int place, long learnerId, Standing standing) {}
+
+    /** A line of a submitted mark sheet. */
+    record Place(long markSheetId, int line) {}
+}
