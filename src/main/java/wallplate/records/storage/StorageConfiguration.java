@@ -24,9 +24,13 @@ class StorageConfiguration {
 
     @Bean
     ScanShelf scanShelf(StorageSettings settings, Clock clock) {
-        return settings.store().equals("s3")
+        ScanShelf shelf = settings.store().equals("s3")
                 ? new S3Shelf(client(settings.s3()), settings.s3().bucket())
                 : new FolderShelf(settings.scans(), clock);
+        return settings.keyFile()
+                .map(ScanKey::of)
+                .<ScanShelf>map(key -> new EncryptedShelf(shelf, key))
+                .orElse(shelf);
     }
 
     private static S3Client client(StorageSettings.S3 settings) {

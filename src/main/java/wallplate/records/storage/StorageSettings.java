@@ -13,9 +13,11 @@ import org.springframework.boot.context.properties.bind.DefaultValue;
  *
  * @param store {@code folder} or {@code s3}
  * @param scans the folder
+ * @param scansKeyFile a file with the key by which everything is encrypted; without one it lies as it came
  */
 @ConfigurationProperties("wallplate")
-record StorageSettings(@DefaultValue("folder") String store, Path scans, @DefaultValue S3 s3) {
+record StorageSettings(
+        @DefaultValue("folder") String store, Path scans, @Nullable Path scansKeyFile, @DefaultValue S3 s3) {
 
     StorageSettings {
         store = store.toLowerCase(Locale.ROOT);
@@ -25,6 +27,10 @@ record StorageSettings(@DefaultValue("folder") String store, Path scans, @Defaul
         if (store.equals("s3") && s3.bucket().isBlank()) {
             throw new IllegalArgumentException("wallplate.store is s3, so wallplate.s3.bucket must name a bucket");
         }
+    }
+
+    Optional<Path> keyFile() {
+        return Optional.ofNullable(scansKeyFile);
     }
 
     /**

@@ -22,6 +22,7 @@ class S3ShelfTest extends ScanShelfTest {
         return new StorageSettings(
                 "s3",
                 folder,
+                null,
                 new StorageSettings.S3(
                         bucket, server.address(), "us-east-1", S3Server.ACCESS_KEY, S3Server.SECRET_KEY, true));
     }
