@@ -5,8 +5,8 @@ import org.springframework.boot.autoconfigure.SpringBootApplication;
 import wallplate.command.CommandLine;
 
 /**
- * Where the program starts: as the web application, or as the command {@code mark}, which needs neither a web server
- * nor a database and so never starts them.
+ * Where the program starts: as the web application, or as a command, which never starts a web server; {@code mark} opens
+ * no database either.
  */
 @SpringBootApplication
 public class Wallplate {

@@ -2,18 +2,21 @@ package wallplate.command;
 
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
+import java.util.Set;
 
-/** The command line of the program; {@code mark} is its one command so far. */
+/** The command line of the program: {@code mark}, {@code backup} and {@code restore}. */
 public final class CommandLine {
+
+    private static final Set<String> COMMANDS = Set.of("mark", "backup", "restore");
 
     private CommandLine() {}
 
     /** Whether the arguments ask for a command rather than for the web application. */
     public static boolean understands(String... arguments) {
-        return arguments.length > 0 && arguments[0].equals("mark");
+        return arguments.length > 0 && COMMANDS.contains(arguments[0]);
     }
 
-    /** Runs the command and returns the exit status: 0 all read, 3 some could not be read, 2 bad arguments or task. */
+    /** Runs the command and returns the exit status: 0 all done, 3 some sheets could not be read, 2 bad arguments or task, or nothing was done. */
     public static int run(String... arguments) {
         keepQuiet();
         return run(new PrintWriter(System.err, true, Charset.defaultCharset()), arguments);
@@ -22,6 +25,8 @@ public final class CommandLine {
     static int run(PrintWriter errors, String... arguments) {
         picocli.CommandLine commands = new picocli.CommandLine(new WallplateCommand());
         commands.addSubcommand(new MarkCommand(errors));
+        commands.addSubcommand(new BackupCommand(errors));
+        commands.addSubcommand(new RestoreCommand(errors));
         commands.setErr(errors);
         return commands.execute(arguments);
     }
