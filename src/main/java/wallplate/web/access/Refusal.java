@@ -6,6 +6,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.util.Map;
 import org.springframework.beans.factory.annotation.Qualifier;
+import org.springframework.boot.autoconfigure.condition.ConditionalOnWebApplication;
 import org.springframework.http.MediaType;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.web.access.AccessDeniedHandler;
@@ -17,6 +18,7 @@ import wallplate.web.page.Words;
 
 /** What somebody sees who is turned away: a plain page with a way on. */
 @Component
+@ConditionalOnWebApplication
 class Refusal implements AccessDeniedHandler {
 
     private final ViewResolver views;

@@ -1,5 +1,6 @@
 package wallplate.web.access;
 
+import org.springframework.boot.autoconfigure.condition.ConditionalOnWebApplication;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.security.config.Customizer;
@@ -15,6 +16,7 @@ import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWrite
 
 /** The filters that every request passes, and the headers that every answer carries. */
 @Configuration(proxyBeanMethods = false)
+@ConditionalOnWebApplication
 class SecurityConfiguration {
 
     /** Load nothing from elsewhere, run no script and no style inside a page, and let nobody frame it. */
