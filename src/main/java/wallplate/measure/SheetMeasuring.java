@@ -22,6 +22,7 @@ final class SheetMeasuring {
     /** How truly a single line is laid against the T-square, one standard deviation; common practice, no source. */
     private static final double SQUARE_SIGMA_DEGREES = 0.09;
 
+    /** The page's level was taken from the same lines, so it says little that is new. */
     private static final double PAGE_LEVEL_SIGMA_DEGREES = 0.1;
 
     /** Edges shorter than this, such as a board's closing lines, are little longer than a line is broad. */
@@ -78,6 +79,7 @@ final class SheetMeasuring {
         nameParts();
         implausible();
         incoherent();
+        beyondThePicture();
         List<Measurement> measurements = new ArrayList<>();
         for (Expected value : expected.values()) {
             measurements.add(found.getOrDefault(
@@ -101,9 +103,17 @@ final class SheetMeasuring {
     // --- putting down what was found ---
 
     private void length(String key, double value, double sigma, Edge... evidence) {
-        double scale = Math.abs(value) * page.calibration().uncertaintyPercent() / 100;
+        double scale = page.calibration().lengthDeviation(value, uprightest(evidence));
         double uncertainty = Math.sqrt(sigma * sigma + scale * scale + 0.012 * 0.012);
         found.put(key, new Measurement(key, new Finding.Quantity(value, uncertainty), segments(evidence)));
+    }
+
+    /** The inclination of the most level of the lines, across which a length is most upright. */
+    private static double uprightest(Edge... evidence) {
+        return Stream.of(evidence)
+                .mapToDouble(edge -> Math.abs(edge.line().inclinationDegrees()))
+                .min()
+                .orElse(0);
     }
 
     private void between(String key, double value, Edge first, Edge second) {
@@ -127,6 +137,17 @@ final class SheetMeasuring {
     private void uncertain(String reason, String... keys) {
         for (String key : keys) {
             found.put(key, Measurement.uncertain(key, reason));
+        }
+    }
+
+    /** On a sheet that is cut off, what was not seen may lie in the part that is missing. */
+    private void beyondThePicture() {
+        if (page.cutOff()) {
+            List<String> open = found.values().stream()
+                    .filter(each -> each.finding() instanceof Finding.Absent || each.finding() instanceof Finding.Count)
+                    .map(Measurement::key)
+                    .toList();
+            uncertain("a part of the sheet is not in the picture", open.toArray(String[]::new));
         }
     }
 
@@ -208,8 +229,9 @@ final class SheetMeasuring {
      * The direction of the drawing's own level and upright lines against the page's, in degrees: the mean over the lines,
      * each weighed by how well its length lets its direction be known and how truly a T-square or set square is laid.
      */
-    private double levelDegrees() {
-        double weights = 1 / (PAGE_LEVEL_SIGMA_DEGREES * PAGE_LEVEL_SIGMA_DEGREES);
+    private DrawnLevel level() {
+        double pageSigma = Math.max(PAGE_LEVEL_SIGMA_DEGREES, page.calibration().levelUncertaintyDegrees());
+        double weights = 1 / (pageSigma * pageSigma);
         double sum = 0;
         for (Optional<Edge> edge : List.of(
                 roof.tieBeamTop(), roof.tieBeamBottom(), roof.ceilingTop(), roof.ceilingBottom(), roof.breakLine(),
@@ -225,8 +247,11 @@ final class SheetMeasuring {
                 sum += weight * off;
             }
         }
-        return sum / weights;
+        return new DrawnLevel(sum / weights, 1 / Math.sqrt(weights));
     }
+
+    /** How the drawing's level lies on the page, with one standard deviation, in degrees. */
+    private record DrawnLevel(double degrees, double deviation) {}
 
     private static double offAxis(Edge edge) {
         double inclination = edge.line().inclinationDegrees();
@@ -242,9 +267,10 @@ final class SheetMeasuring {
         }
         double slope = edges.stream().mapToDouble(edge -> edge.line().inclinationDegrees()).average().orElseThrow();
         double stretch = page.calibration().stretchUncertaintyPercent() / 100;
-        double pitch = slope - levelDegrees();
+        DrawnLevel level = level();
+        double pitch = slope - level.degrees;
         double byStretch = Math.toDegrees(stretch * Math.sin(Math.toRadians(pitch)) * Math.cos(Math.toRadians(pitch)));
-        double sigma = Math.hypot(0.03, byStretch);
+        double sigma = Math.hypot(Math.hypot(0.03, level.deviation), byStretch);
         found.put("roof.pitch", new Measurement(
                 "roof.pitch", new Finding.Quantity(pitch, sigma), segments(edges.toArray(Edge[]::new))));
     }

@@ -191,10 +191,12 @@ public final class BarByHand {
                         Source.BY_HAND,
                         barMm,
                         100 * deviation / barMm,
-                        page.calibration().stretchUncertaintyPercent()),
+                        page.calibration().stretchUncertaintyPercent(),
+                        page.calibration().levelUncertaintyDegrees()),
                 Optional.of(fromBefore.apply(bar)),
                 warnings(first, second),
-                page.code());
+                page.code(),
+                page.cutOff());
         return new Calibrated(calibrated, fromBefore);
     }
 

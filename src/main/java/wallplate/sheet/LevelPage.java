@@ -17,6 +17,7 @@ import wallplate.geometry.Segment;
  * @param bar the reference bar as it was found, on the page
  * @param warnings sentences for the teacher and the learner
  * @param code whose sheet it is, where the code of a printed sheet says so
+ * @param cutOff whether a part of the sheet lies outside the picture, so that nothing on it can be called absent
  */
 public record LevelPage(
         InkImage ink,
@@ -27,10 +28,25 @@ public record LevelPage(
         Calibration calibration,
         Optional<Segment> bar,
         List<String> warnings,
-        Optional<SheetCode> code) {
+        Optional<SheetCode> code,
+        boolean cutOff) {
 
     public LevelPage {
         warnings = List.copyOf(warnings);
+    }
+
+    /** A page of a whole sheet. */
+    public LevelPage(
+            InkImage ink,
+            PlaneMap toScan,
+            double scanPixelsPerMm,
+            double rotationDegrees,
+            boolean photograph,
+            Calibration calibration,
+            Optional<Segment> bar,
+            List<String> warnings,
+            Optional<SheetCode> code) {
+        this(ink, toScan, scanPixelsPerMm, rotationDegrees, photograph, calibration, bar, warnings, code, false);
     }
 
     /** A page without a code. */

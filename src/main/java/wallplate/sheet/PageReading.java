@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import wallplate.geometry.Line;
 import wallplate.geometry.PlaneMap;
 import wallplate.geometry.Point;
@@ -61,6 +62,8 @@ final class PageReading {
     private static final double PAPER_CUT_PERCENT = 0.15;
 
     private static final double SECOND_BAR_SHAPE = 0.7;
+    /** A scanner cuts off up to half a centimetre all round; where less than this share is left, a part is missing. */
+    private static final double WHOLE_SHARE = 0.93;
 
     private final Picture picture;
     private final SheetFormat format;
@@ -74,7 +77,7 @@ final class PageReading {
         this.format = format;
         this.rough = rough;
         this.refit = new LineRefit(picture, rough.map());
-        this.formatAlongX = rough.widthMm() >= rough.heightMm() == format.landscape();
+        this.formatAlongX = rough.isLandscape(format) == format.landscape();
     }
 
     SheetReading read() {
@@ -141,7 +144,7 @@ final class PageReading {
         if (refusal.isPresent()) {
             return refused(ink, refusal.get());
         }
-        if (chosen.isEmpty() && rough.scale() != Scale.EDGES && rough.scale() != Scale.MARKS) {
+        if (chosen.isEmpty() && !rough.isTrueToSize()) {
             return refused(ink, Refusals.nothingToMeasureBy(format.referenceBarMm(), isPhotograph()));
         }
         Optional<Bar> bar = chosen.map(BarChoice.Choice::bar);
@@ -179,15 +182,16 @@ final class PageReading {
         return new BarFinder(ink, refit, format.referenceBarMm(), tolerance);
     }
 
-    /** Whether the sloping lines lie higher than the level ones; a roof's do. */
+    /** Whether the sloping lines lie higher than the others; a roof's do. */
     private static boolean slopesAbove(AxisLines drawn, Optional<SlopingLines> slopes, Turn turn) {
-        List<Segment> level = (turn.isLevelAlongX() ? drawn.alongX() : drawn.alongY())
-                .stream().map(LineRefit.Fitted::segment).toList();
+        List<Segment> lines = Stream.concat(drawn.alongX().stream(), drawn.alongY().stream())
+                .map(LineRefit.Fitted::segment)
+                .toList();
         List<Segment> sloping = slopes.stream()
                 .flatMap(family -> family.lines().stream())
                 .map(LineRefit.Fitted::segment)
                 .toList();
-        return RoofSense.slopesAbove(turn, sloping, level);
+        return RoofSense.slopesAbove(turn, sloping, lines);
     }
 
     private Stretch stretch(Optional<Frame> frame, Turn turn, Optional<Bar> bar, Bars bars) {
@@ -267,7 +271,8 @@ final class PageReading {
                     calibration(scale),
                     bar.map(found -> rightwards(fromRough.apply(found.segment()))),
                     warnings(scale),
-                    code());
+                    code(),
+                    isCutOff(scale));
         }
 
         /** How far level lines are turned in the picture as handed in, anticlockwise, quarter turns left out. */
@@ -289,23 +294,29 @@ final class PageReading {
                 return new Calibration(
                         source,
                         Math.max(format.widthMm(), format.heightMm()),
-                        PAPER_CUT_PERCENT,
-                        stretch.deviationPercent());
+                        rough.scale() == Scale.OPPOSITE_EDGES
+                                ? Math.hypot(PAPER_CUT_PERCENT, stretch.deviationPercent())
+                                : PAPER_CUT_PERCENT,
+                        stretch.deviationPercent(),
+                        level.deviationDegrees());
             }
             double length = format.referenceBarMm();
             double deviation = Math.hypot(bar.get().deviation() * scale, BAR_DRAWN);
             return new Calibration(
-                    Source.REFERENCE_BAR, length, 100 * deviation / length, stretch.deviationPercent());
+                    Source.REFERENCE_BAR,
+                    length,
+                    100 * deviation / length,
+                    stretch.deviationPercent(),
+                    level.deviationDegrees());
         }
 
         private List<String> warnings(double scale) {
             List<String> warnings = new ArrayList<>();
-            boolean known = rough.scale() == Scale.EDGES || rough.scale() == Scale.MARKS;
             String other = rough.scale() == Scale.MARKS ? "the printed corner marks" : "the edges of the paper";
             if (bar.isEmpty()) {
                 warnings.add(
                         "No reference bar was found; the millimetres were taken from %s instead.".formatted(other));
-            } else if (known && Math.abs(scale - 1) > SCALES_DIFFER) {
+            } else if (rough.isTrueToSize() && Math.abs(scale - 1) > SCALES_DIFFER) {
                 warnings.add(String.format(
                         Locale.ROOT,
                         "By %s the reference bar is %.1f mm long, not %.0f mm; the millimetres were taken from the bar.",
@@ -313,7 +324,18 @@ final class PageReading {
                         format.referenceBarMm() / scale,
                         format.referenceBarMm()));
             }
+            if (isCutOff(scale)) {
+                warnings.add("A part of the sheet is not in this picture; what lies there was not judged. Scan the whole"
+                        + " sheet if the drawing runs on beyond it.");
+            }
             return warnings;
+        }
+
+        /** Whether the picture shows clearly less than the sheet's width or height. */
+        private boolean isCutOff(double scale) {
+            double across = scale * (turn.isLevelAlongX() ? rough.widthMm() : rough.heightMm());
+            double up = scale * (turn.isLevelAlongX() ? rough.heightMm() : rough.widthMm());
+            return across < WHOLE_SHARE * format.widthMm() || up < WHOLE_SHARE * format.heightMm();
         }
 
         private record Sheet(PageMap toRough, double widthMm, double heightMm) {}

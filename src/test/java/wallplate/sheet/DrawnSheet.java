@@ -38,6 +38,7 @@ final class DrawnSheet {
     private boolean slopes = true;
     private final List<Segment> others = new ArrayList<>();
     private int blurPx;
+    private double shown = 1;
     private boolean resolutionStated = true;
     private int paperGrey = 235;
 
@@ -103,6 +104,12 @@ final class DrawnSheet {
     /** The lens or the glass was out of focus: means over squares of this half side, three times over. */
     DrawnSheet blurredBy(int pixels) {
         blurPx = pixels;
+        return this;
+    }
+
+    /** Only the left part of the page came through the scanner. */
+    DrawnSheet cutOffAfter(double share) {
+        shown = share;
         return this;
     }
 
@@ -228,7 +235,12 @@ final class DrawnSheet {
         }
         grain(bytes);
         double stated = resolutionStated ? dpi : 0;
-        return new Picture(width, height, bytes, stated, stated);
+        int left = (int) (width * shown);
+        byte[] part = new byte[left * height];
+        for (int row = 0; row < height; row++) {
+            System.arraycopy(bytes, row * width, part, row * left, left);
+        }
+        return new Picture(left, height, part, stated, stated);
     }
 
     /** Running means along rows or columns: so many lines of a length, with a step between places and between lines. */

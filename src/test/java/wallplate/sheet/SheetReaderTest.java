@@ -177,6 +177,38 @@ class SheetReaderTest {
     }
 
     @Test
+    void readsWhatAScanThatIsCutOffShowsAndSaysSo() {
+        LevelPage page = read(aSheet().scannedAt(200).turned(0.4).cutOffAfter(0.62));
+
+        assertThat(page.cutOff()).isTrue();
+        assertThat(page.calibration().source()).isEqualTo(Source.REFERENCE_BAR);
+        assertThat(page.warnings()).singleElement().asString().contains("part of the sheet is not in this picture");
+    }
+
+    @Test
+    void saysOfNoWholeSheetThatItIsCutOff() {
+        assertThat(read(aSheet().scannedAt(200).turned(1.4)).cutOff()).isFalse();
+        assertThat(read(aSheet().scannedAt(200).turned(91).surroundedBy(8, 30)).cutOff()).isFalse();
+    }
+
+    /** The bar went with the right part; the sheet's upper and lower edge are 210 mm apart. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 180})
+    void calibratesByTwoOppositeEdgesWhereTheBarIsCutOff(double turn) {
+        DrawnSheet sheet = aSheet().scannedAt(200).turned(turn).surroundedBy(9, 30).withoutBar();
+        sheet.cutOffAfter(0.75);
+
+        LevelPage page = read(sheet);
+
+        assertThat(page.cutOff()).isTrue();
+        assertThat(page.calibration().source()).isEqualTo(Source.PAGE_EDGES);
+        assertThat(page.calibration().uncertaintyPercent()).isGreaterThan(0.3);
+        assertThat(level(sheet, page).length()).isCloseTo(100, within(0.3));
+        assertThat(level(sheet, page).angleDegrees()).isCloseTo(0, within(LEVEL_DEGREES));
+        assertThat(page.warnings()).hasSize(2);
+    }
+
+    @Test
     void refusesDrawingWithoutSlopes() {
         assertThat(refusal(aSheet().scannedAt(200).withoutSlopes())).contains("no long sloping lines");
     }

@@ -23,6 +23,8 @@ public final class FrameLines {
     private static final double ACROSS_SHARE = 0.8;
     /** How far from the picture's side a frame line may lie, as a share of the page across it. */
     private static final double MARGIN_SHARE = 0.16;
+    /** So near the picture's side, in millimetres, runs the paper's own edge, never the drawing. */
+    private static final double RIM = 5;
     private static final double TOUCH = 1.8;
     /** A streak is fainter than this share of the paper's grey; a frame is lined in. */
     private static final double STREAK_DARKNESS = 0.15;
@@ -49,7 +51,7 @@ public final class FrameLines {
             }
         }
         return new AxisLines(
-                lines.tiltDegrees(), apartFrom(frame, lines.alongX()), apartFrom(frame, lines.alongY()));
+                lines.tiltDegrees(), apartFrom(frame, lines.alongX(), true), apartFrom(frame, lines.alongY(), false));
     }
 
     /** The frame, where all four of its lines were found. */
@@ -74,8 +76,9 @@ public final class FrameLines {
                 .min(Comparator.comparingDouble(margin));
     }
 
-    private static List<Fitted> apartFrom(List<Segment> frame, List<Fitted> lines) {
+    private List<Fitted> apartFrom(List<Segment> frame, List<Fitted> lines, boolean alongX) {
         return lines.stream()
+                .filter(line -> !isRim(line.segment(), alongX))
                 .filter(line -> !frame.contains(line.segment()) && !touches(line.segment(), frame))
                 .toList();
     }
@@ -83,12 +86,19 @@ public final class FrameLines {
     private boolean isFrame(Segment line, boolean alongX) {
         double side = alongX ? width : height;
         double across = alongX ? height : width;
-        if (line.length() > ACROSS_SHARE * side) {
-            return true;
-        }
+        return line.length() > ACROSS_SHARE * side
+                || (line.length() > FRAME_SHARE * side && margin(line, alongX) < MARGIN_SHARE * across);
+    }
+
+    private boolean isRim(Segment line, boolean alongX) {
+        return margin(line, alongX) < RIM;
+    }
+
+    /** How far a line's middle is from the nearer of the two sides that it runs along. */
+    private double margin(Segment line, boolean alongX) {
+        double across = alongX ? height : width;
         double at = alongX ? line.midpoint().y() : line.midpoint().x();
-        double margin = Math.min(at, across - at);
-        return line.length() > FRAME_SHARE * side && margin < MARGIN_SHARE * across;
+        return Math.min(at, across - at);
     }
 
     private static boolean touches(Segment line, List<Segment> frame) {

@@ -25,6 +25,14 @@ public final class PaperRectification {
     /** A scan's corners are as square as the paper was cut and lay; a camera is hardly ever held so well. */
     private static final double SQUARE_DEGREES = 0.6;
     private static final double EQUAL_SIDES = 0.008;
+    /** A stated resolution by that of a sheet that fills the picture: some programs state one that nobody scanned with. */
+    private static final double LEAST_OF_FILLED = 0.7;
+    private static final double MOST_ABOVE_FILLED = 1.3;
+    /** Of a sheet that is cut off, the picture shows less than half at worst. */
+    private static final double MOST_ABOVE_CUT_OFF = 2.5;
+    private static final double SAME_PROPORTIONS = 0.08;
+    /** By how much a scanner's stated resolution may be off. */
+    private static final double STATED_WRONG = 0.02;
     private static final double LARGEST_BEND = 0.04;
     /** The focal length of a telephone's main camera, as a share of the picture's diagonal: 26 mm to 43.3 mm of film. */
     private static final double FOCAL_SHARE = 0.6;
@@ -169,29 +177,68 @@ public final class PaperRectification {
 
     /** A scan that shows the whole picture as page, because the edges are not all in it. */
     private RoughPage scan(List<Optional<Line>> lines) {
-        double filled = Math.max(picture.widthPx(), picture.heightPx()) / longer;
         double statedX = picture.dpiX() / MM_PER_INCH;
         double statedY = picture.dpiY() / MM_PER_INCH;
-        boolean stated = isPlausible(statedX, filled) && isPlausible(statedY, filled);
-        double x = stated ? statedX : filled;
-        double y = stated ? statedY : filled;
+        Optional<Double> opposite = betweenOppositeEdges(lines, Math.sqrt(statedX * statedY));
+        if (opposite.isPresent()) {
+            return scan(lines, opposite.get(), opposite.get(), Scale.OPPOSITE_EDGES);
+        }
+        double filled = Math.max(picture.widthPx(), picture.heightPx()) / longer;
+        double most = hasProportions() ? MOST_ABOVE_FILLED : MOST_ABOVE_CUT_OFF;
+        boolean stated = isPlausible(statedX, filled, most) && isPlausible(statedY, filled, most);
+        return stated
+                ? scan(lines, statedX, statedY, Scale.STATED_RESOLUTION)
+                : scan(lines, filled, filled, Scale.FILLED_PICTURE);
+    }
+
+    /**
+     * Pixels to the millimetre where two opposite edges are in the picture and the resolution that the file states tells
+     * whether the sheet's longer or shorter side lies between them.
+     */
+    private Optional<Double> betweenOppositeEdges(List<Optional<Line>> lines, double stated) {
+        for (int i = 0; i < 2 && stated > 0; i++) {
+            Optional<Line> first = lines.get(i);
+            Optional<Line> second = lines.get(i + 2);
+            if (first.isEmpty() || second.isEmpty()) {
+                continue;
+            }
+            double apart = Math.abs(first.get().distanceTo(nearestTo(middle(), second.get())));
+            for (double side : new double[] {longer, shorter}) {
+                if (Math.abs(apart / side / stated - 1) < STATED_WRONG) {
+                    return Optional.of(apart / side);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Point middle() {
+        return new Point(picture.widthPx() / 2.0, picture.heightPx() / 2.0);
+    }
+
+    private static Point nearestTo(Point point, Line line) {
+        return line.pointAt(line.positionOf(point));
+    }
+
+    private RoughPage scan(List<Optional<Line>> lines, double x, double y, Scale scale) {
         PageMap map = PageMap.affine(x, 0, 0, 0, -y, picture.heightPx());
         List<Line> paper = new ArrayList<>();
         for (Optional<Line> line : lines) {
             line.ifPresent(side -> paper.add(Line.through(
                     map.inverse().apply(side.origin()), map.inverse().apply(side.pointAt(100)))));
         }
-        return new RoughPage(
-                map,
-                picture.widthPx() / x,
-                picture.heightPx() / y,
-                paper,
-                Kind.SCAN,
-                stated ? Scale.STATED_RESOLUTION : Scale.FILLED_PICTURE);
+        return new RoughPage(map, picture.widthPx() / x, picture.heightPx() / y, paper, Kind.SCAN, scale);
     }
 
-    private static boolean isPlausible(double stated, double filled) {
-        return stated > 0.7 * filled && stated < 1.3 * filled;
+    /** Whether the picture is about as long and as broad as the sheet; one that is cut off is not. */
+    private boolean hasProportions() {
+        double length = Math.max(picture.widthPx(), picture.heightPx());
+        double breadth = Math.min(picture.widthPx(), picture.heightPx());
+        return Math.abs(breadth / length * longer / shorter - 1) < SAME_PROPORTIONS;
+    }
+
+    private static boolean isPlausible(double stated, double filled, double most) {
+        return stated > LEAST_OF_FILLED * filled && stated < most * filled;
     }
 
     private RoughPage photograph(PaperSides sides) {

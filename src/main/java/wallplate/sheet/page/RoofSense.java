@@ -10,18 +10,21 @@ import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
 
 /**
- * Which way up a section through a roof is: tie beam, ceiling and wall lie under its slope, never over it.
+ * Which way up a section through a roof is: tie beam, ceiling, wall and posts lie under its slope, never over it.
  *
- * <p>Only level lines below or above the slope's own stretch count; a title or a bar beside it says nothing. Where no
- * level line does, the slopes' mean height against that of all level lines decides.
+ * <p>Only lines below or above the slope's own stretch count; a title or a bar beside it says nothing. Where none is
+ * there, the slopes' mean height against that of all the lines decides.
  */
 public final class RoofSense {
 
     private RoofSense() {}
 
-    /** Whether, with the page turned so, the slope lies above the level lines; true where there is nothing to tell. */
-    public static boolean slopesAbove(Turn turn, List<Segment> sloping, List<Segment> level) {
-        if (sloping.isEmpty() || level.isEmpty()) {
+    /**
+     * Whether, with the page turned so, the slope lies above the level and upright lines; true where there is nothing to
+     * tell.
+     */
+    public static boolean slopesAbove(Turn turn, List<Segment> sloping, List<Segment> lines) {
+        if (sloping.isEmpty() || lines.isEmpty()) {
             return true;
         }
         Vector up = turn.up();
@@ -35,14 +38,14 @@ public final class RoofSense {
                 .summaryStatistics();
         double upwards = Math.signum(slope.direction().leftNormal().dot(up));
         double under = 0;
-        for (Segment line : level) {
+        for (Segment line : lines) {
             double place = across(line.midpoint(), up);
             if (place > stretch.getMin() && place < stretch.getMax()) {
                 double above = slope.distanceTo(line.midpoint()) * upwards;
                 under += above < 0 ? line.length() : -line.length();
             }
         }
-        return under == 0 ? turn.meanHeight(sloping) > turn.meanHeight(level) : under > 0;
+        return under == 0 ? turn.meanHeight(sloping) > turn.meanHeight(lines) : under > 0;
     }
 
     /** The place of a point along the drawing's level. */

@@ -2,6 +2,7 @@ package wallplate.sheet.page;
 
 import java.util.List;
 import wallplate.geometry.Line;
+import wallplate.task.SheetFormat;
 
 /**
  * A page as it was put on the scanner or seen by the camera, flat but not yet level, upright or calibrated.
@@ -15,8 +16,35 @@ import wallplate.geometry.Line;
 public record RoughPage(
         PageMap map, double widthMm, double heightMm, List<Line> paper, Kind kind, Scale scale) {
 
+    private static final double LEAST_APART = 50;
+
     public RoughPage {
         paper = List.copyOf(paper);
+    }
+
+    /** Whether the rough millimetres are true ones, from something of known size. */
+    public boolean isTrueToSize() {
+        return scale == Scale.EDGES || scale == Scale.MARKS || scale == Scale.OPPOSITE_EDGES;
+    }
+
+    /**
+     * Whether a sheet of the given format lies with its longer side along the page's x axis: by the page's proportions, and
+     * on a page that is cut off by which side of the sheet lies between its two edges.
+     */
+    public boolean isLandscape(SheetFormat format) {
+        double middle = (format.widthMm() + format.heightMm()) / 2;
+        if (scale == Scale.OPPOSITE_EDGES) {
+            for (Line first : paper) {
+                for (Line second : paper) {
+                    double apart = Math.abs(first.distanceTo(second.origin()));
+                    if (first.direction().dot(second.direction()) < 0 && apart > LEAST_APART) {
+                        boolean upright = Math.abs(first.direction().y()) > Math.abs(first.direction().x());
+                        return upright == apart > middle;
+                    }
+                }
+            }
+        }
+        return widthMm >= heightMm;
     }
 
     /** How a page was captured. */
@@ -31,6 +59,8 @@ public record RoughPage(
         MARKS,
         /** All four edges of a sheet of known size. */
         EDGES,
+        /** Two opposite edges of a sheet of known size, for both directions alike; the others are cut off. */
+        OPPOSITE_EDGES,
         /** The resolution that the file states, for both directions alike. */
         STATED_RESOLUTION,
         /** Nothing but that the sheet fills the picture. */

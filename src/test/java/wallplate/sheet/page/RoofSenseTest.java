@@ -50,6 +50,20 @@ class RoofSenseTest {
         assertThat(RoofSense.slopesAbove(turn.opposite(), sloping, level)).isFalse();
     }
 
+    /** A dimension line over the slope outweighs the wall's short foot; its faces and the break line do not let it. */
+    @ParameterizedTest
+    @EnumSource
+    void wallAndBreakLineHangUnderASlopeWithoutATieBeam(Turn turn) {
+        List<Segment> sloping = List.of(turned(RAFTER, turn));
+        List<Segment> lines = List.of(
+                turned(Segment.between(120, 170, 150, 170), turn),
+                turned(Segment.between(85, 60, 97, 60), turn),
+                turned(Segment.between(85, 60, 85, 88), turn),
+                turned(Segment.between(219, 100, 219, 165), turn));
+        assertThat(RoofSense.slopesAbove(turn, sloping, lines)).isTrue();
+        assertThat(RoofSense.slopesAbove(turn.opposite(), sloping, lines)).isFalse();
+    }
+
     @Test
     void withoutLevelLinesUnderTheSlopeItsHeightDecides() {
         List<Segment> bar = List.of(Segment.between(-60, 20, 40, 20));
