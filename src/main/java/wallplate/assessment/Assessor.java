@@ -1,6 +1,8 @@
 package wallplate.assessment;
 
+import java.time.Duration;
 import java.util.Locale;
+import java.util.function.Supplier;
 import wallplate.marking.Guideline;
 import wallplate.marking.GuidelineReading;
 import wallplate.marking.MarkedSheet;
@@ -25,6 +27,7 @@ public final class Assessor {
     private final SheetReader reader = new SheetReader();
     private final Measurer measurer = new Measurer();
     private final Marker marker;
+    private final StageTimes times;
 
     /** An assessor whose feedback is in English. */
     public Assessor() {
@@ -33,7 +36,13 @@ public final class Assessor {
 
     /** An assessor whose feedback is in a language; English stands in where there is no such one. */
     public Assessor(Locale language) {
+        this(language, StageTimes.UNTOLD);
+    }
+
+    /** An assessor that tells how long its stages took. */
+    public Assessor(Locale language, StageTimes times) {
         this.marker = new Marker(language);
+        this.times = times;
     }
 
     /**
@@ -49,7 +58,7 @@ public final class Assessor {
 
     /** Assesses a page under a guideline. */
     public AssessedSheet assess(ScanPage page, ExpectedDrawing expected, Guideline guideline) {
-        SheetReading reading = reader.read(page, expected.task().sheet());
+        SheetReading reading = timed(StageTimes.Stage.LEVEL, () -> reader.read(page, expected.task().sheet()));
         if (reading instanceof SheetReading.Readable readable) {
             return measure(page, expected, guideline, readable.page());
         }
@@ -74,9 +83,16 @@ public final class Assessor {
     }
 
     private AssessedSheet measure(ScanPage page, ExpectedDrawing expected, Guideline guideline, LevelPage level) {
-        MeasuredSheet measured = measurer.measure(level, expected);
-        MarkedSheet marked = marker.mark(guideline, expected, measured);
+        MeasuredSheet measured = timed(StageTimes.Stage.MEASURE, () -> measurer.measure(level, expected));
+        MarkedSheet marked = timed(StageTimes.Stage.MARK, () -> marker.mark(guideline, expected, measured));
         return new AssessedSheet.Read(page.scan(), page.page(), expected, level, measured, marked);
+    }
+
+    private <T> T timed(StageTimes.Stage stage, Supplier<T> work) {
+        long began = System.nanoTime();
+        T result = work.get();
+        times.took(stage, Duration.ofNanos(System.nanoTime() - began));
+        return result;
     }
 
     private static Guideline guidelineOf(ExpectedDrawing expected) {

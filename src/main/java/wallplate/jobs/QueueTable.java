@@ -1,6 +1,7 @@
 package wallplate.jobs;
 
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -26,7 +27,12 @@ class QueueTable {
      *
      * @param oldest empty where none is due
      */
-    record Waiting(long jobs, Optional<Instant> oldest) {}
+    record Waiting(long jobs, Optional<Instant> oldest) {
+
+        Duration age(Instant now) {
+            return oldest.map(since -> Duration.between(since, now)).orElse(Duration.ZERO);
+        }
+    }
 
     /**
      * The turn of the next sheet of a class, as a priority: the higher, the sooner.

@@ -8,6 +8,7 @@ import com.github.kagkarlsson.scheduler.task.schedule.Schedules;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Duration;
+import java.util.Locale;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.env.Environment;
@@ -20,6 +21,7 @@ import wallplate.records.Sheets;
 class ReadingJobs {
 
     private static final Duration LOOK_FOR_LOST_EVERY = Duration.ofMinutes(30);
+    private static final Duration SWEEP_EVERY = Duration.ofHours(12);
 
     @Bean
     Role role(Environment settings) {
@@ -27,8 +29,8 @@ class ReadingJobs {
     }
 
     @Bean
-    Assessor assessor() {
-        return new Assessor();
+    Assessor assessor(ReadingMetrics metrics) {
+        return new Assessor(Locale.ENGLISH, metrics);
     }
 
     @Bean
@@ -37,9 +39,11 @@ class ReadingJobs {
     }
 
     @Bean
-    OneTimeTask<Long> readSheet(SheetReading reading, Readings readings, Sheets sheets, InHand inHand) {
+    OneTimeTask<Long> readSheet(
+            SheetReading reading, Readings readings, Sheets sheets, InHand inHand, ReadingMetrics metrics) {
         return oneTime(ReadingQueue.READ_SHEET.getTaskName(), inHand, reading::read, new GrowingWait((sheetId, reason) -> {
             sheets.fail(sheetId, reason);
+            metrics.setAside();
             readings.fileOf(sheetId).ifPresent(file -> readings.finishWhereRead(file.id()));
         }));
     }
@@ -48,6 +52,18 @@ class ReadingJobs {
     RecurringTask<Void> findLost(LostFiles lost) {
         return Tasks.recurring("find-lost-files", Schedules.fixedDelay(LOOK_FOR_LOST_EVERY))
                 .execute((instance, context) -> lost.queueAgain());
+    }
+
+    @Bean
+    RecurringTask<Void> sweepStore(StoreSweep sweep) {
+        return Tasks.recurring("sweep-store", Schedules.fixedDelay(SWEEP_EVERY))
+                .execute((instance, context) -> {
+                    try {
+                        sweep.sweep();
+                    } catch (IOException broken) {
+                        throw new UncheckedIOException(broken);
+                    }
+                });
     }
 
     /** Work on what a number names. */

@@ -17,6 +17,9 @@ import org.springframework.core.env.MapPropertySource;
  */
 final class RoleSettings implements EnvironmentPostProcessor, Ordered {
 
+    /** The port for health and metrics, never that of the pages; a single process on a teacher's machine has none. */
+    private static final String WATCHING = "management.server.port";
+
     private static final String POLLING = "db-scheduler.polling-strategy";
 
     @Override
@@ -34,6 +37,12 @@ final class RoleSettings implements EnvironmentPostProcessor, Ordered {
         }
         if (role != Role.ALL) {
             derived.put("wallplate.demonstration.enabled", false);
+        }
+        if (!environment.containsProperty(WATCHING)) {
+            derived.put(WATCHING, role == Role.ALL ? "-1" : "8081");
+        }
+        if (!role.readsSheets()) {
+            derived.put("management.health.db-scheduler.enabled", false);
         }
         if (!role.showsPages()) {
             derived.put("server.port", -1);

@@ -1,9 +1,11 @@
 package wallplate.jobs;
 
 import java.io.IOException;
+import java.time.Duration;
 import java.util.Optional;
 import org.slf4j.MDC;
 import org.springframework.stereotype.Component;
+import wallplate.assessment.AssessedSheet;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.FileState;
@@ -27,6 +29,7 @@ class SheetReading {
     private final ScanCopies copies;
     private final SheetKeeper keeper;
     private final InHand inHand;
+    private final ReadingMetrics metrics;
 
     SheetReading(
             Sheets sheets,
@@ -34,13 +37,15 @@ class SheetReading {
             ClassSets classSets,
             ScanCopies copies,
             SheetKeeper keeper,
-            InHand inHand) {
+            InHand inHand,
+            ReadingMetrics metrics) {
         this.sheets = sheets;
         this.readings = readings;
         this.classSets = classSets;
         this.copies = copies;
         this.keeper = keeper;
         this.inHand = inHand;
+        this.metrics = metrics;
     }
 
     /**
@@ -74,15 +79,13 @@ class SheetReading {
         }
         if (sheets.beginReading(sheet.id()) > MOST_ATTEMPTS) {
             sheets.fail(sheet.id(), "Reading this sheet stopped the program twice. It was set aside so that the others go on.");
+            metrics.setAside();
             return;
         }
         boolean ended = false;
         inHand.take(sheet.id());
         try {
-            ClassSet classSet = classSets.find(file.classSetId()).orElseThrow();
-            ScanPage page = copies.with(
-                    file.contentHash(), copy -> ScanPages.page(file.fileName(), copy, sheet.page()));
-            keeper.keep(sheet.id(), keeper.assess(page, classSet.task()));
+            assessAndKeep(sheet, file);
             ended = true;
         } finally {
             if (ended) {
@@ -91,5 +94,17 @@ class SheetReading {
                 inHand.handBack(sheet.id());
             }
         }
+    }
+
+    private void assessAndKeep(SheetEntry sheet, ScanFileEntry file) throws IOException {
+        ClassSet classSet = classSets.find(file.classSetId()).orElseThrow();
+        long began = System.nanoTime();
+        ScanPage page = copies.with(file.contentHash(), copy -> ScanPages.page(file.fileName(), copy, sheet.page()));
+        metrics.took("decode", Duration.ofNanos(System.nanoTime() - began));
+        AssessedSheet assessed = keeper.assess(page, classSet.task());
+        long assessedAt = System.nanoTime();
+        keeper.keep(sheet.id(), assessed);
+        metrics.took("keep", Duration.ofNanos(System.nanoTime() - assessedAt));
+        metrics.finished(assessed);
     }
 }

@@ -1,0 +1,284 @@
+package wallplate.operations;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.dao.DataAccessException;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.context.DynamicPropertyRegistry;
+import org.springframework.test.context.DynamicPropertySource;
+import org.springframework.transaction.TransactionException;
+import wallplate.jobs.ReadingQueue;
+import wallplate.records.ClassSet;
+import wallplate.records.ClassSets;
+import wallplate.records.FileState;
+import wallplate.records.ScanFileEntry;
+import wallplate.records.ScanFiles;
+import wallplate.records.ScanStore;
+import wallplate.records.SheetEntry;
+import wallplate.records.SheetState;
+import wallplate.records.Sheets;
+import wallplate.records.Tasks;
+import wallplate.records.storage.S3Server;
+import wallplate.task.TaskFile;
+import wallplate.task.TaskReading;
+
+/**
+ * A class set is read by two workers while one is killed, the store goes away and the database server is stopped: at the end
+ * every sheet is there once.
+ *
+ * <p>PostgreSQL, the S3 server and the workers are processes and servers of their own; this test is the web process. With
+ * {@code -Dwallplate.chaos.sheets=200} it takes that many sheets and goes on making trouble until all are read.
+ */
+@SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.NONE)
+class ChaosIT {
+
+    private static final int SHEETS = Integer.getInteger("wallplate.chaos.sheets", 12);
+    private static final long SEED = Long.getLong("wallplate.chaos.seed", 9);
+    private static final Path SAMPLES = Path.of("sample-scans");
+    private static final Duration AWAY = Duration.ofSeconds(3);
+
+    @TempDir
+    static Path folder;
+
+    private static EmbeddedPostgres postgres;
+    private static int postgresPort;
+    private static S3Server store;
+    private static final Map<String, String> SETTINGS = new LinkedHashMap<>();
+
+    @Autowired
+    private Tasks tasks;
+
+    @Autowired
+    private ClassSets classSets;
+
+    @Autowired
+    private ScanFiles files;
+
+    @Autowired
+    private Sheets sheets;
+
+    @Autowired
+    private ScanStore scans;
+
+    @Autowired
+    private ReadingQueue queue;
+
+    @Autowired
+    private JdbcClient database;
+
+    private final List<ProgramProcess> workers = new ArrayList<>();
+    private final Random chance = new Random(SEED);
+    private int started;
+
+    @DynamicPropertySource
+    static void servers(DynamicPropertyRegistry properties) throws Exception {
+        postgresPort = ProgramProcess.freePort();
+        startPostgres();
+        store = new S3Server(folder.resolve("objects"));
+        SETTINGS.put("spring.datasource.url", postgres.getJdbcUrl("postgres", "postgres"));
+        SETTINGS.put("spring.datasource.username", "postgres");
+        SETTINGS.put("spring.datasource.password", "");
+        SETTINGS.put("db-scheduler.heartbeat-interval", "1s");
+        SETTINGS.put("db-scheduler.missed-heartbeats-limit", "4");
+        SETTINGS.put("db-scheduler.threads", "1");
+        SETTINGS.putAll(store.settings());
+        SETTINGS.forEach((key, value) -> properties.add(key, () -> value));
+        properties.add("wallplate.role", () -> "web");
+        properties.add("management.server.port", () -> "-1");
+    }
+
+    private static void startPostgres() throws IOException {
+        postgres = EmbeddedPostgres.builder()
+                .setPort(postgresPort)
+                .setDataDirectory(folder.resolve("postgres"))
+                .setCleanDataDirectory(false)
+                .start();
+    }
+
+    @AfterAll
+    static void stopServers() throws Exception {
+        postgres.close();
+        store.close();
+    }
+
+    @Test
+    void readsEverySheetOnceWhateverHappensMeanwhile() throws Exception {
+        ClassSet classSet = handedIn(SHEETS);
+        try {
+            workers.add(started());
+            workers.add(started());
+            awaitFinished(classSet, SHEETS / 6);
+            isWatched(workers.get(0));
+            killOne();
+            awaitFinished(classSet, SHEETS / 3);
+            loseStore();
+            awaitFinished(classSet, SHEETS / 2);
+            losePostgres();
+            while (SHEETS > 20 && finished(classSet) < SHEETS * 9 / 10) {
+                Thread.sleep(5_000 + chance.nextInt(10_000));
+                makeTrouble();
+            }
+            awaitFinished(classSet, SHEETS);
+            awaitEmptyQueue();
+            assertThat(workers.get(1).end(Duration.ofSeconds(40))).as("a worker ends when it is told to").isTrue();
+        } finally {
+            workers.forEach(ProgramProcess::kill);
+        }
+        everySheetIsThereOnce(classSet);
+    }
+
+    private ClassSet handedIn(int number) throws IOException {
+        TaskReading task = TaskFile.read(Files.readString(SAMPLES.resolve("task.yml")));
+        ClassSet classSet = classSets.add(
+                "Chaos", "10B", List.of(), tasks.add(((TaskReading.Accepted) task).task()), false);
+        List<Path> samples;
+        try (Stream<Path> all = Files.list(SAMPLES)) {
+            samples = all.filter(path -> path.toString().endsWith(".jpg")).sorted().toList();
+        }
+        for (int sheet = 0; sheet < number; sheet++) {
+            byte[] scan = withComment(Files.readAllBytes(samples.get(sheet % samples.size())), sheet);
+            ScanStore.Kept kept = scans.put(new ByteArrayInputStream(scan));
+            ScanFileEntry file = files.add(classSet.id(), "sheet-" + sheet + ".jpg", kept.name(), kept.sizeBytes())
+                    .orElseThrow();
+            sheets.page(file.id(), 1);
+            queue.add(file);
+        }
+        return classSet;
+    }
+
+    /** The same picture in other bytes: a comment segment (ITU-T T.81, B.2.4.5) after the start of the image. */
+    private static byte[] withComment(byte[] jpeg, int number) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        out.write(jpeg, 0, 2);
+        out.writeBytes(ByteBuffer.allocate(8).put((byte) 0xff).put((byte) 0xfe).putShort((short) 6).putInt(number).array());
+        out.write(jpeg, 2, jpeg.length - 2);
+        return out.toByteArray();
+    }
+
+    private ProgramProcess started() throws IOException {
+        started++;
+        return ProgramProcess.start("chaos-worker-" + started, "worker", SETTINGS);
+    }
+
+    private static void isWatched(ProgramProcess worker) throws IOException, InterruptedException {
+        assertThat(worker.isReady()).isTrue();
+        assertThat(worker.watch("/actuator/health").body()).contains("\"store\"", "\"queue\"", "\"db\"");
+        assertThat(worker.watch("/actuator/prometheus").body())
+                .contains("wallplate_sheets_total", "wallplate_queue_age_seconds", "wallplate_stage_seconds_sum")
+                .contains("wallplate_criteria_total{outcome=\"undecided\"}");
+        assertThat(worker.watch("/actuator/env").statusCode()).isEqualTo(404);
+        assertThat(worker.log()).doesNotContain("Tomcat started on port 8080");
+    }
+
+    private void makeTrouble() throws Exception {
+        switch (chance.nextInt(4)) {
+            case 0 -> loseStore();
+            case 1 -> losePostgres();
+            default -> killOne();
+        }
+    }
+
+    private void killOne() throws IOException {
+        int which = chance.nextInt(workers.size());
+        workers.get(which).kill();
+        workers.set(which, started());
+    }
+
+    private void loseStore() throws Exception {
+        store.stop();
+        Thread.sleep(AWAY.toMillis());
+        store.startAgain();
+    }
+
+    private void losePostgres() throws Exception {
+        postgres.close();
+        Thread.sleep(AWAY.toMillis());
+        startPostgres();
+    }
+
+    private long finished(ClassSet classSet) {
+        try {
+            return sheets.of(classSet.id()).stream()
+                    .filter(sheet -> sheet.state().isFinished())
+                    .count();
+        } catch (DataAccessException | TransactionException away) {
+            return -1;
+        }
+    }
+
+    private void awaitFinished(ClassSet classSet, int number) throws Exception {
+        Instant latest = Instant.now().plusSeconds(240 + 20L * SHEETS);
+        while (finished(classSet) < number) {
+            assertThat(Instant.now()).as("%d of %d sheets are read", finished(classSet), number).isBefore(latest);
+            for (ProgramProcess worker : workers) {
+                assertThat(worker.isAlive()).as(() -> tail(worker)).isTrue();
+            }
+            Thread.sleep(200);
+        }
+    }
+
+    private static String tail(ProgramProcess worker) {
+        try {
+            String log = worker.log();
+            return log.substring(Math.max(0, log.length() - 3000));
+        } catch (IOException unreadable) {
+            return "no log: " + unreadable;
+        }
+    }
+
+    private void awaitEmptyQueue() throws InterruptedException {
+        Instant latest = Instant.now().plusSeconds(60);
+        while (waitingJobs() > 0 && Instant.now().isBefore(latest)) {
+            Thread.sleep(200);
+        }
+    }
+
+    private long waitingJobs() {
+        return database.sql("select count(*) from scheduled_tasks where task_name in ('read-file', 'read-sheet')")
+                .query(Long.class)
+                .single();
+    }
+
+    private void everySheetIsThereOnce(ClassSet classSet) throws IOException {
+        List<SheetEntry> entries = sheets.of(classSet.id());
+        assertThat(entries).hasSize(SHEETS);
+        assertThat(entries).extracting(SheetEntry::fileName).doesNotHaveDuplicates();
+        if (SHEETS <= 20) {
+            assertThat(entries).extracting(SheetEntry::state).isSubsetOf(SheetState.READ, SheetState.UNREADABLE);
+        }
+        assertThat(entries.stream().filter(sheet -> sheet.state() == SheetState.READ).count())
+                .isGreaterThanOrEqualTo(SHEETS * 3L / 4);
+        assertThat(files.of(classSet.id())).extracting(ScanFileEntry::state).containsOnly(FileState.DONE);
+        assertThat(waitingJobs()).isZero();
+        for (SheetEntry sheet : entries) {
+            if (sheet.state() == SheetState.READ) {
+                assertThat(sheets.marks(sheet.id()).stream().mapToDouble(mark -> mark.available()).sum())
+                        .isEqualTo(sheet.available());
+                try (InputStream picture = scans.open(sheet.pagePicture().orElseThrow())) {
+                    assertThat(picture.read()).isEqualTo(0x89);
+                }
+            }
+        }
+    }
+}
