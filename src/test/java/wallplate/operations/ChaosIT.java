@@ -53,7 +53,7 @@ import wallplate.task.TaskReading;
 @SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.NONE)
 class ChaosIT {
 
-    private static final int SHEETS = Integer.getInteger("wallplate.chaos.sheets", 12);
+    private static final int SHEETS = Integer.getInteger("wallplate.chaos.sheets", 6);
     private static final long SEED = Long.getLong("wallplate.chaos.seed", 9);
     private static final Path SAMPLES = Path.of("sample-scans");
     private static final Duration AWAY = Duration.ofSeconds(3);
