@@ -17,7 +17,8 @@ final class Coherence {
     private static final List<List<String>> NEIGHBOURS = List.of(
             List.of("rafter.depth", "covering.gap", "covering.thickness"),
             List.of("tie-beam.depth", "ceiling.drop"),
-            List.of("wall.thickness", "wall-plate.width", "wall-plate.depth"));
+            List.of("wall.thickness", "wall-plate.width", "wall-plate.depth"),
+            List.of("high-wall.thickness", "high-plate.width", "high-plate.depth"));
 
     /** Below this share of sizes that are as asked, or as a known slip would make them, a drawing is not understood. */
     private static final double LEAST_UNDERSTOOD = 0.5;

@@ -6,6 +6,7 @@ import java.util.Optional;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.Solver;
 
 /**
  * What the task says should be there, as hypotheses to try first: the right value, then those of the known slips.
@@ -42,6 +43,16 @@ final class Expectation {
 
     boolean asks(String key) {
         return drawing.value(key).isPresent();
+    }
+
+    /** Whether the task's detail has this part at all, whether the task asks for it or not. */
+    boolean knows(String part) {
+        return Solver.keys(drawing.task()).stream().anyMatch(key -> key.key().startsWith(part + "."));
+    }
+
+    /** Whether the task's own drawing shows anything of this part. */
+    boolean draws(String part) {
+        return drawing.lines().stream().anyMatch(line -> line.part().equals(part));
     }
 
     boolean asksPart(String part) {

@@ -11,7 +11,9 @@ import wallplate.stroke.Edge;
 
 /**
  * The long lines that end at the break line: the four sloping ones of rafter and covering, and the level ones of tie
- * beam and ceiling.
+ * beam and ceiling where the detail has these parts.
+ *
+ * @param breakLine where the drawing ends on the inside; of a roof without a break line its own plumb end
  */
 record RoofLines(
         Optional<Edge> breakLine,
@@ -36,7 +38,7 @@ record RoofLines(
     private static final double CLEARLY_ANOTHER = 0.18;
 
     static RoofLines of(DrawingView view, Expectation expectation) {
-        Optional<Edge> breakLine = breakLine(view);
+        Optional<Edge> breakLine = expectation.draws("break") ? breakLine(view) : PlumbEnd.of(view);
         List<Edge> slopes = mains(view, view.sloping(), breakLine, 30, 0.4, 0.6);
         slopes.sort(Comparator.comparingDouble(edge -> view.squareToSlope().dot(edge.middle().minus(Point.ORIGIN))));
         Ordered.Assignment roof = Ordered.assign(
@@ -55,7 +57,9 @@ record RoofLines(
                 (role, line) -> 0,
                 lines -> 0);
         Optional<Edge> rafterBottom = roof.line(0).map(slopes::get);
-        List<Edge> levels = levels(view, breakLine, rafterBottom);
+        List<Edge> levels = expectation.knows("tie-beam") || expectation.knows("ceiling")
+                ? levels(view, breakLine, rafterBottom)
+                : List.of();
         Ordered.Assignment beams = beams(view, expectation, levels, rafterBottom);
         return new RoofLines(
                 breakLine,

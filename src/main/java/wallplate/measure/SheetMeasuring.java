@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import wallplate.geometry.Angles;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
+import wallplate.geometry.Vector;
 import wallplate.sheet.LevelPage;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
@@ -24,6 +25,9 @@ final class SheetMeasuring {
 
     /** The page's level was taken from the same lines, so it says little that is new. */
     private static final double PAGE_LEVEL_SIGMA_DEGREES = 0.1;
+
+    /** How well a drawing's own level is known from its level and upright lines, as found on sheets whose level is known. */
+    private static final double LEVEL_SIGMA_DEGREES = 0.07;
 
     /** Edges shorter than this, such as a board's closing lines, are little longer than a line is broad. */
     private static final double TINY_MM = 2.2;
@@ -46,6 +50,7 @@ final class SheetMeasuring {
     private final Pattern pattern;
     private RoofLines roof;
     private WallReader.Wall wall;
+    private Optional<HighWallReader.HighWall> highWall = Optional.empty();
     private EavesReader.Eaves eaves;
     private Vacancy vacancy;
 
@@ -63,6 +68,9 @@ final class SheetMeasuring {
         wall = new WallReader(view, expectation, roof, log).read();
         roof = roof.withRafterClearOfBargeBoard(view, wall.outer());
         eaves = new EavesReader(view, expectation, roof, wall, log).read();
+        if (expectation.asksPart("high-wall")) {
+            highWall = Optional.of(new HighWallReader(view, expectation, roof, wall).read());
+        }
         vacancy = new Vacancy(view, expectation, roof, wall, eaves);
         word("drawing.eaves", view.mirrored() ? "right" : "left");
         pitch();
@@ -76,6 +84,7 @@ final class SheetMeasuring {
         bargeBoard();
         doubtsAtTheEaves();
         beamFilling();
+        highWall.ifPresent(this::highWall);
         nameParts();
         implausible();
         incoherent();
@@ -235,7 +244,8 @@ final class SheetMeasuring {
         double sum = 0;
         for (Optional<Edge> edge : List.of(
                 roof.tieBeamTop(), roof.tieBeamBottom(), roof.ceilingTop(), roof.ceilingBottom(), roof.breakLine(),
-                wall.outer(), wall.inner(), eaves.cut(), eaves.fasciaOuter(), eaves.bargeEnd(), eaves.gutterBottom())) {
+                wall.outer(), wall.inner(), eaves.cut(), eaves.fasciaOuter(), eaves.bargeEnd(), eaves.gutterBottom(),
+                highWall.flatMap(HighWallReader.HighWall::inner), highWall.flatMap(HighWallReader.HighWall::outer))) {
             if (edge.isEmpty() || edge.get().length() < 6) {
                 continue;
             }
@@ -640,8 +650,48 @@ final class SheetMeasuring {
         yesNo("beam-filling.hatched", ink > 0.08);
     }
 
+    private void highWall(HighWallReader.HighWall high) {
+        name("high-wall.inner", high.inner());
+        name("high-wall.outer", high.outer());
+        name("high-wall.top", high.top());
+        if (high.inner().isEmpty() || high.outer().isEmpty()) {
+            return;
+        }
+        Edge inner = high.inner().get();
+        between("high-wall.thickness", Level.rightOf(inner, high.outer().get()), inner, high.outer().get());
+        wall.inner().ifPresent(low -> between("high-wall.clear-span", Level.rightOf(low, inner), low, inner));
+        if (high.isPlateAbsent()) {
+            absent("high-plate.width", "high-plate.depth", "high-plate.rise", "high-plate.crossed");
+        }
+        high.plate().ifPresent(plate -> highPlate(plate, high.top().orElseThrow()));
+        if (high.areFacesOpen()) {
+            unsettle("other uprights could be the faces of the high wall", "high-wall.thickness", "high-wall.clear-span");
+        }
+        if (high.isPlateOpen()) {
+            unsettle("other lines could be the high plate's", "high-plate.width", "high-plate.depth", "high-plate.crossed");
+        }
+        if (wall.areFacesOpen() || wall.isPlateOpen()) {
+            unsettle("other lines could be the low wall's", "high-wall.clear-span", "high-plate.rise");
+        }
+    }
+
+    private void highPlate(HighWallReader.Plate plate, Edge bottom) {
+        between("high-plate.width", Level.rightOf(plate.inner(), plate.outer()), plate.inner(), plate.outer());
+        between("high-plate.depth", Level.above(bottom, plate.top()), bottom, plate.top());
+        crossed("high-plate.crossed", crossed(plate.inner(), plate.outer(), bottom, plate.top()));
+        wall.plateTop().ifPresent(low -> {
+            Vector apart = plate.top().middle().minus(low.middle()).rotatedDegrees(-levelDegrees());
+            double byLevel = Math.abs(apart.x()) * Math.tan(Math.toRadians(LEVEL_SIGMA_DEGREES));
+            double sigma = Math.hypot(byLevel, Math.hypot(low.offsetSigmaMm(), plate.top().offsetSigmaMm()));
+            length("high-plate.rise", apart.y(), sigma, low, plate.top());
+        });
+        name("high-plate.inner", Optional.of(plate.inner()));
+        name("high-plate.outer", Optional.of(plate.outer()));
+        name("high-plate.top", Optional.of(plate.top()));
+    }
+
     private void nameParts() {
-        name("break", roof.breakLine());
+        name(expectation.draws("break") ? "break" : "high-end.cut", roof.breakLine());
         name("rafter.bottom", roof.rafterBottom());
         name("rafter.top", roof.rafterTop());
         name("covering.bottom", roof.coveringBottom());

@@ -41,7 +41,11 @@ enum Span {
             Map.entry("gutter.depth", RIM),
             Map.entry("barge-board.depth", PLUMB),
             Map.entry("barge-board.clearance", LEVEL),
-            Map.entry("post.width", LEVEL));
+            Map.entry("post.width", LEVEL),
+            Map.entry("high-wall.thickness", LEVEL),
+            Map.entry("high-wall.clear-span", LEVEL),
+            Map.entry("high-plate.width", LEVEL),
+            Map.entry("high-plate.depth", PLUMB));
 
     private final int fewest;
     private final String lines;

@@ -69,9 +69,11 @@ final class WallReader {
         Edge outer = view.fit(faces.get().outer(), 0.5);
         Edge inner = view.fit(faces.get().inner(), 0.5);
         boolean areFacesOpen = faces.get().probability() < Choice.SURE;
+        double plateTopY = expectation.knows("tie-beam") ? heelY : rafter.yAt(outer.xAt(heelY) + expectation.setIn());
         PlateReader reader = new PlateReader(view, expectation, rafter, log);
-        return reader.read(outer, inner, heelY)
-                .map(plate -> withPlate(outer, inner, areFacesOpen, plate, reader.leftOfTop(outer, plate.top().position()), heelY))
+        return reader.read(outer, inner, plateTopY)
+                .map(plate -> withPlate(
+                        outer, inner, areFacesOpen, plate, reader.leftOfTop(outer, plate.top().position()), plateTopY))
                 .orElseGet(() -> Wall.bare(outer, inner, areFacesOpen));
     }
 
@@ -85,7 +87,8 @@ final class WallReader {
             Edge ceiling = roof.ceilingTop().get();
             return ceiling.segment().start().y() + expectation.exactOr("ceiling.drop", 2.5);
         }
-        return rafter.yAt(rafter.segment().start().x() + expectation.exactOr("rafter.overhang", 20));
+        return rafter.yAt(rafter.segment().start().x() + expectation.exactOr("rafter.overhang", 20)
+                + (expectation.knows("tie-beam") ? 0 : expectation.setIn()));
     }
 
     private Wall withPlate(
@@ -93,16 +96,19 @@ final class WallReader {
         double left = plate.left().position();
         double right = plate.right().position();
         double wallTopY = plate.top().position();
-        double plateTopY = roof.tieBeamBottom().isPresent()
+        Optional<Edge> alone = expectation.knows("tie-beam")
+                ? Optional.empty()
+                : new PlateTop(view, roof.rafterBottom().orElseThrow()).between(left, right, heelY, wallTopY + 0.8);
+        double plateTopY = alone.map(edge -> edge.middle().y()).orElseGet(() -> roof.tieBeamBottom().isPresent()
                 ? heelY
-                : plateTopAlone(left, right, wallTopY).orElse(heelY);
+                : plateTopAlone(left, right, wallTopY).orElse(heelY));
         Edge top = view.fit().fit(Level.levelAt(wallTopY), topFromX + 0.2, inner.xAt(heelY) - 0.3, 0.15);
         double topY = top.middle().y();
         return new Wall(
                 Optional.of(outer),
                 Optional.of(inner),
                 Optional.of(top),
-                Optional.of(plateTop(left, right, plateTopY)),
+                Optional.of(alone.orElseGet(() -> plateTop(left, right, plateTopY))),
                 Optional.of(view.fit().fit(Level.uprightAt(left), topY + 0.25, plateTopY - 0.25, 0.12, 0.25)),
                 Optional.of(view.fit().fit(Level.uprightAt(right), topY + 0.25, plateTopY - 0.25, 0.12, 0.25)),
                 areFacesOpen,

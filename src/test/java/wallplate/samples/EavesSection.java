@@ -6,7 +6,7 @@ import wallplate.geometry.Point;
 import wallplate.samples.PlannedLine.Weight;
 
 /**
- * The section through the eaves as straight lines, straight from the description of the detail: origin at the heel
+ * The section through the eaves, or through a lean-to roof from its eaves on, as straight lines, straight from the description of the detail: origin at the heel
  * point, x towards the inside of the building, y up, millimetres on paper.
  */
 final class EavesSection {
@@ -33,7 +33,9 @@ final class EavesSection {
         this.wallOuter = -drawn.size("set-in");
         this.wallInner = wallOuter + drawn.size("wall.thickness");
         this.cut = wallOuter - drawn.size("rafter.overhang");
-        this.breakAt = wallOuter + drawn.size("inside");
+        this.breakAt = drawn.task().isLeanTo()
+                ? wallInner + drawn.size("high-wall.clear-span") + drawn.size("high-wall.thickness")
+                : wallOuter + drawn.size("inside");
         this.wallBottom = -drawn.size("wall-plate.depth") - chance.between(16, 24);
     }
 
@@ -47,7 +49,11 @@ final class EavesSection {
         bargeBoard();
         ceiling();
         posts();
-        breakLine();
+        if (drawn.task().isLeanTo()) {
+            highEnd();
+        } else {
+            breakLine();
+        }
         return List.copyOf(lines);
     }
 
@@ -287,6 +293,13 @@ final class EavesSection {
         double below = drawn.draws("ceiling") ? -drawn.size("brander.depth") - chance.between(2, 8) : -chance.between(2, 8);
         double above = slopeAt(breakAt, coveringTop()) + chance.between(2, 8);
         add("break", breakAt, below, breakAt, above, Weight.BREAK);
+    }
+
+    private void highEnd() {
+        lines.addAll(new HighEnd(drawn, chance, wallInner, wallBottom, this::slopeAt).lines());
+        add("rafter.high-cut", breakAt, slopeAt(breakAt, 0), breakAt, slopeAt(breakAt, rafterDepth()), Weight.OUTLINE);
+        add("covering.high-end", breakAt, slopeAt(breakAt, coveringUnderside()), breakAt, slopeAt(breakAt, coveringTop()),
+                Weight.OUTLINE);
     }
 
     private void add(String name, double fromX, double fromY, double toX, double toY, Weight weight) {

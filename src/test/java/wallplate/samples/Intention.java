@@ -28,7 +28,10 @@ final class Intention {
         sizes.remove("covering.gap");
         sizes.remove("ceiling.drop");
         sizes.put("set-in", task.setIn() / task.scale());
-        sizes.put("inside", task.onPaper("break-line.inside"));
+        sizes.remove("high-plate.rise");
+        if (!task.isLeanTo()) {
+            sizes.put("inside", task.onPaper("break-line.inside"));
+        }
         if (task.asksFor("ceiling")) {
             sizes.put("ceiling.board", task.onPaper("ceiling.board"));
         }
@@ -86,6 +89,12 @@ final class Intention {
 
     void scaleAll(double factor) {
         sizes.replaceAll((key, value) -> key.equals("roof.pitch") || key.equals("rafter.heel-offset") ? value : value * factor);
+    }
+
+    /** Brings the end of the drawing on the inside nearer, where it would not fit the paper. */
+    void narrow(double factor) {
+        String key = task.isLeanTo() ? "high-wall.clear-span" : "inside";
+        set(key, size(key) * factor);
     }
 
     void slip(String key, String slip) {

@@ -34,7 +34,7 @@ final class Lettering {
         Map<String, Segment> section = sheet.lines();
         double low = section.values().stream().mapToDouble(line -> Math.min(line.start().y(), line.end().y())).min().orElseThrow();
         if (chance.happens(0.7)) {
-            String title = chance.oneOf("SECTION A-A", "SECTION A-A  SCALE 1:" + intention.task().scale(), "EAVES SECTION");
+            String title = chance.oneOf("SECTION A-A", "SECTION A-A  SCALE 1:" + intention.task().scale(), intention.task().isLeanTo() ? "LEAN-TO ROOF" : "EAVES SECTION");
             double left = chance.between(20, Math.max(25, sheet.paper().width() * 0.5));
             text(title, new Point(left, Math.max(42, low - chance.between(6, 9))), height * 1.3);
         }
@@ -69,6 +69,8 @@ final class Lettering {
         names.put("brander1.low", "BRANDER");
         names.put("beam-filling.inner", "BEAM FILLING");
         names.put("post.inner", "POST");
+        names.put("high-wall.outer", "WALL");
+        names.put("high-plate.top", "WALL PLATE");
         names.put("support1.low", String.valueOf(intention.task().sizes().get("support.name")));
         names.put("covering.top", String.valueOf(intention.task().sizes().get("covering.name")));
         names.keySet().retainAll(sheet.lines().keySet());

@@ -16,7 +16,8 @@ import wallplate.samples.pdf.ScannedDocument.ScannedPage;
 /**
  * Writes a set of sheets with truth: {@code TASK/task.yml}, {@code TASK/scans/NAME.ext}, {@code TASK/truth/NAME.json}.
  *
- * <p>Run it with three arguments, the folder, the seed and the number of sheets, and perhaps the number of tasks:
+ * <p>Run it with three arguments, the folder, the seed and the number of sheets, and perhaps the number of tasks and the
+ * word {@code lean-to} for sections through lean-to roofs instead of eaves:
  *
  * <pre>mvn -q test-compile
  * java -cp target/test-classes:target/classes:$(mvn -q dependency:build-classpath -Dmdep.outputFile=/dev/stdout) \
@@ -34,22 +35,41 @@ public final class SampleSet {
         this.seed = seed;
     }
 
+    private static List<SampleTask> eavesTasks(long seed, int tasks) {
+        RandomTasks random = new RandomTasks(seed);
+        return IntStream.range(0, tasks).mapToObj(random::draw).toList();
+    }
+
+    private static List<SampleTask> leanToTasks(long seed, int tasks) {
+        LeanToTasks random = new LeanToTasks(seed);
+        return IntStream.range(0, tasks).mapToObj(random::draw).toList();
+    }
+
     public static void main(String[] arguments) {
         int sheets = Integer.parseInt(arguments[2]);
         int tasks = arguments.length > 3 ? Integer.parseInt(arguments[3]) : Math.max(1, sheets / 5);
-        new SampleSet(Path.of(arguments[0]), Long.parseLong(arguments[1])).write(sheets, tasks);
+        SampleSet set = new SampleSet(Path.of(arguments[0]), Long.parseLong(arguments[1]));
+        if (arguments.length > 4 && arguments[4].equals("lean-to")) {
+            set.writeSheets(leanToTasks(set.seed, tasks), sheets);
+        } else {
+            set.write(sheets, tasks);
+        }
     }
 
     /** Writes so many sheets, shared out over so many tasks. */
     void write(int sheets, int tasks) {
+        writeSheets(eavesTasks(seed, tasks), sheets);
+        for (int number = 0; number < sheets / 20; number++) {
+            writeDocument(number);
+        }
+    }
+
+    private void writeSheets(List<SampleTask> tasks, int sheets) {
         for (int number = 0; number < sheets; number++) {
             SampleScan scan = scan(seed, number, tasks, 600);
             save(scan.task() + "/task.yml", scan.taskYaml().getBytes(StandardCharsets.UTF_8));
             save(scan.task() + "/scans/" + scan.file(), scan.content());
             save(scan.task() + "/truth/" + scan.name() + ".json", scan.truth().getBytes(StandardCharsets.UTF_8));
-        }
-        for (int number = 0; number < sheets / 20; number++) {
-            writeDocument(number);
         }
     }
 
@@ -78,9 +98,16 @@ public final class SampleSet {
      * @param mostDpi the highest resolution of a scan
      */
     public static SampleScan scan(long seed, int number, int tasks, int mostDpi) {
-        RandomTasks random = new RandomTasks(seed);
-        List<SampleTask> drawn = IntStream.range(0, tasks).mapToObj(random::draw).toList();
-        SampleTask task = drawn.get(number % tasks);
+        return scan(seed, number, eavesTasks(seed, tasks), mostDpi);
+    }
+
+    /** The same for a set of sections through lean-to roofs. */
+    public static SampleScan leanToScan(long seed, int number, int tasks, int mostDpi) {
+        return scan(seed, number, leanToTasks(seed, tasks), mostDpi);
+    }
+
+    private static SampleScan scan(long seed, int number, List<SampleTask> tasks, int mostDpi) {
+        SampleTask task = tasks.get(number % tasks.size());
         Chance chance = new Chance(seed * 100_003 + number);
         SampleSheet sheet = SampleSheet.draw(task, mostDpi, chance);
         String kind = sheet.photographed()

@@ -18,6 +18,11 @@ record SampleTask(
         return sizes.keySet().stream().anyMatch(key -> key.equals(part) || key.startsWith(part + "."));
     }
 
+    /** Whether it is the section through a lean-to roof rather than that through the eaves of a pitched one. */
+    boolean isLeanTo() {
+        return asksFor("high-wall");
+    }
+
     double real(String key) {
         if (sizes.get(key) instanceof Number number) {
             return number.doubleValue();
@@ -56,6 +61,11 @@ record SampleTask(
             expected.put("brander.depth", onPaper("ceiling.brander.depth"));
             expected.put("brander.spacing", onPaper("ceiling.brander.spacing"));
         }
+        if (isLeanTo()) {
+            copy(expected, "high-wall.clear-span", "high-wall.thickness", "high-plate.width", "high-plate.depth");
+            double run = real("wall.thickness") - setIn() + real("high-wall.clear-span");
+            expected.put("high-plate.rise", run * Math.tan(Math.toRadians(real("pitch"))) / scale);
+        }
         if (asksFor("posts")) {
             expected.put("post.width", onPaper("posts.width"));
             expected.put("post.position", onPaper("posts.span") / real("posts.equal-spaces"));
@@ -76,7 +86,7 @@ record SampleTask(
         Map<String, Object> root = new LinkedHashMap<>();
         root.put("id", id);
         root.put("title", title);
-        root.put("detail", "eaves-section");
+        root.put("detail", isLeanTo() ? "mono-pitch-section" : "eaves-section");
         root.put("scale", "1:" + scale);
         root.put("eaves", eavesRight ? "right" : "left");
         sizes.forEach((key, value) -> place(root, key, plain(value)));

@@ -57,7 +57,7 @@ final class SheetComposer {
                 heel = new Point(left - box[0], bottom - box[1]);
                 return lines;
             }
-            intention.set("inside", intention.size("inside") * 0.93);
+            intention.narrow(0.93);
         }
         throw new IllegalStateException("the section does not fit its paper: " + intention.task());
     }

@@ -85,7 +85,7 @@ final class SlipMaker {
         List<String> keys = List.of(
                 "tie-beam.depth", "rafter.depth", "post.width", "wall-plate.width", "wall.thickness", "fascia.depth",
                 "gutter.depth", "gutter.width", "support.depth", "rafter.overhang", "post.position", "brander.spacing",
-                "barge-board.depth", "covering.projection");
+                "barge-board.depth", "covering.projection", "high-wall.thickness", "high-plate.width", "high-plate.depth");
         return chance.oneOf(keys.stream().filter(intention::has).toList());
     }
 
@@ -104,6 +104,8 @@ final class SlipMaker {
             case "wall-plate.width" -> drawn > intention.size("wall.thickness") - 0.5;
             case "wall.thickness" -> drawn < intention.size("wall-plate.width") + 0.5;
             case "post.position" -> drawn > intention.size("inside") - 10;
+            case "high-wall.thickness" -> drawn < intention.size("high-plate.width") + 0.5;
+            case "high-plate.width" -> drawn > intention.size("high-wall.thickness") - 0.5;
             case "fascia.depth" -> drawn > 26;
             default -> false;
         };
@@ -157,7 +159,8 @@ final class SlipMaker {
     private void leaveOut() {
         List<String> parts = List.of(
                 "gutter", "gutter", "fascia", "tie-beam", "ceiling", "brander", "posts", "barge-board", "supports-but-the-first");
-        String part = chance.oneOf(parts);
+        String drawn = chance.oneOf(parts);
+        String part = drawn.equals("ceiling") && intention.task().isLeanTo() ? "high-plate" : drawn;
         boolean needed = part.equals("tie-beam") && chance.happens(0.5);
         if (!needed && intention.draws(part)) {
             leaveOut(part);
@@ -169,7 +172,8 @@ final class SlipMaker {
         intention.slip(part.equals("posts") ? "post" : part.startsWith("supports") ? "support" : part, "missing");
     }
 
-    private void notCrossed(String part) {
+    private void notCrossed(String asked) {
+        String part = asked.equals("brander") && intention.task().isLeanTo() ? "high-plate" : asked;
         List<String> parts = part.equals("all") ? List.of("support", "brander", "wall-plate") : List.of(part);
         parts.forEach(intention::leaveUncrossed);
         intention.slip(part, "not-crossed");

@@ -54,7 +54,9 @@ final class TruthFile {
     }
 
     private static Map<String, Object> truth(Intention intention, SheetDrawing sheet) {
-        double level = TruthMeasures.levelDegrees(sheet.lines());
+        double level = intention.task().isLeanTo()
+                ? sheet.tiltDegrees()
+                : TruthMeasures.levelDegrees(sheet.lines());
         Map<String, TruthMeasures.Truth> measured =
                 new TruthMeasures(intention.task(), sheet.lines(), intention.eavesOnRight(), level).all();
         Map<String, Object> truth = new LinkedHashMap<>();

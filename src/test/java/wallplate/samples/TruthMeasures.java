@@ -94,6 +94,7 @@ final class TruthMeasures {
         ceiling();
         posts();
         beamFilling();
+        highWall();
         put("drawing.eaves", eavesRight ? "right" : "left");
         return truth;
     }
@@ -288,6 +289,23 @@ final class TruthMeasures {
         double inner = line("wall.inner").midpoint().x();
         boolean fromCentre = task.sizes().get("posts.set-out-from").equals("wall-centre");
         put("post.position", centre - (fromCentre ? (outer + inner) / 2 : outer));
+    }
+
+    private void highWall() {
+        if (!task.isLeanTo()) {
+            return;
+        }
+        length("high-wall.clear-span", "wall.inner", "high-wall.inner");
+        length("high-wall.thickness", "high-wall.inner", "high-wall.outer");
+        length("high-plate.width", "high-plate.inner", "high-plate.outer");
+        length("high-plate.depth", "high-plate.top", "high-wall.top");
+        if (!lines.containsKey("high-plate.top")) {
+            absent("high-plate.rise");
+            absent("high-plate.crossed");
+            return;
+        }
+        put("high-plate.rise", line("high-plate.top").midpoint().y() - line("wall-plate.top").midpoint().y());
+        put("high-plate.crossed", lines.containsKey("high-plate.cross1"));
     }
 
     private void beamFilling() {

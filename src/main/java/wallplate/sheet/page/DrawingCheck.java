@@ -20,6 +20,8 @@ public final class DrawingCheck {
     private static final double FEW_SLOPES_LENGTH = 80;
     private static final double LEVEL_LENGTH = 20;
     private static final double UPRIGHT_LENGTH = 8;
+    private static final double WALL_LENGTH = 12;
+    private static final int FEWEST_FACES = 3;
 
     private DrawingCheck() {}
 
@@ -51,9 +53,10 @@ public final class DrawingCheck {
             return Optional.of("This is not the section that was asked for: it has no long sloping lines of a roof. Upload"
                     + " the sheet with the section on it.");
         }
-        // One level line may be the reference bar.
+        // One level line may be the reference bar. Without tie beam or ceiling the faces of the walls speak for a section.
         boolean levelLines = longer(level, LEVEL_LENGTH) >= 2;
-        if (!levelLines || longer(upright, UPRIGHT_LENGTH) < 1) {
+        boolean walls = longer(upright, WALL_LENGTH) >= FEWEST_FACES;
+        if (!(levelLines || walls) || longer(upright, UPRIGHT_LENGTH) < 1) {
             return Optional.of("This is not the section that was asked for: beside sloping lines it needs level and"
                     + " upright ones. Upload the sheet with the section on it.");
         }

@@ -1,0 +1,206 @@
+package wallplate.measure;
+
+import java.util.List;
+import java.util.Optional;
+import wallplate.stroke.CrossLines;
+import wallplate.stroke.CrossLines.Crossing;
+import wallplate.stroke.Edge;
+
+/** Finds the high wall of a lean-to roof, under the roof's plumb end, and the wall plate on it. */
+final class HighWallReader {
+
+    /**
+     * The wall and its plate; what is not there is empty.
+     *
+     * @param isPlateAbsent whether the wall's top lies right under the rafter, so that no plate can be there
+     * @param areFacesOpen whether other uprights could be the faces nearly as well
+     * @param isPlateOpen whether other lines could be the plate's nearly as well
+     */
+    record HighWall(
+            Optional<Edge> inner,
+            Optional<Edge> outer,
+            Optional<Edge> top,
+            Optional<Plate> plate,
+            boolean isPlateAbsent,
+            boolean areFacesOpen,
+            boolean isPlateOpen) {
+
+        private static HighWall notFound() {
+            return new HighWall(
+                    Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), false, false, false);
+        }
+    }
+
+    /** The plate's outline but for its underside, which is the wall's top. */
+    record Plate(Edge inner, Edge outer, Edge top) {}
+
+    private static final double SHORTEST_FACE_MM = 6;
+    private static final double NARROWEST_WALL_MM = 3;
+    private static final double WIDEST_WALL_MM = 40;
+    private static final double THINNEST_PLATE_MM = 0.9;
+    private static final double NARROWEST_PLATE_MM = 1.2;
+    /** A line that closes the wall over this much of its width is its top rather than a plate's. */
+    private static final double WHOLE_TOP = 0.85;
+    private static final double DEAREST_FACES = 14;
+    /** A reading this much dearer than the best is still in question. */
+    private static final double DOUBT_MARGIN = 1;
+    private static final double ANOTHER_MM = 0.5;
+    private static final double DEAREST_PLATE = 12;
+
+    private final DrawingView view;
+    private final Expectation expectation;
+    private final RoofLines roof;
+    private final WallReader.Wall lowWall;
+    private final CrossLines crossLines;
+    private boolean areFacesOpen;
+    private boolean isPlateOpen;
+
+    HighWallReader(DrawingView view, Expectation expectation, RoofLines roof, WallReader.Wall lowWall) {
+        this.view = view;
+        this.expectation = expectation;
+        this.roof = roof;
+        this.lowWall = lowWall;
+        this.crossLines = new CrossLines(view.ink(), view.outlineInk());
+    }
+
+    HighWall read() {
+        if (roof.rafterBottom().isEmpty()) {
+            return HighWall.notFound();
+        }
+        Edge rafter = roof.rafterBottom().get();
+        Optional<Faces> faces = faces(rafter);
+        if (faces.isEmpty()) {
+            return HighWall.notFound();
+        }
+        Edge inner = view.fit(faces.get().inner, 0.5);
+        Edge outer = view.fit(faces.get().outer, 0.5);
+        double heelY = Level.crossing(inner, rafter).y();
+        Optional<Crossing> row = top(inner, outer, heelY);
+        boolean bare = row.isEmpty() && closes(inner, outer, heelY);
+        Optional<Edge> top = row.map(seen -> view.fit()
+                .fit(Level.levelAt(seen.position()), inner.xAt(heelY) + 0.3, outer.xAt(heelY) - 0.3, 0.15));
+        Optional<Plate> plate = top.flatMap(under -> plate(inner, outer, under, rafter, heelY));
+        return new HighWall(Optional.of(inner), Optional.of(outer), top, plate, bare, areFacesOpen, isPlateOpen);
+    }
+
+    private record Faces(Run inner, Run outer) {}
+
+    /** Two uprights under the rafter that are cut off together and of which the outer one stands under the roof's end. */
+    private Optional<Faces> faces(Edge rafter) {
+        double fromX = lowWall.inner().map(edge -> edge.middle().x()).orElse(rafter.segment().start().x()) + 8;
+        List<Run> candidates = view.upright().stream()
+                .filter(run -> run.length() >= SHORTEST_FACE_MM && middleX(run) > fromX)
+                .filter(run -> run.segment().midpoint().y() < rafter.yAt(middleX(run)))
+                .toList();
+        double endX = roof.breakLine().map(edge -> edge.middle().x()).orElse(rafter.segment().end().x());
+        Ranking<Faces> ranking = new Ranking<>(DEAREST_FACES);
+        for (Run inner : candidates) {
+            for (Run outer : candidates) {
+                double gap = middleX(outer) - middleX(inner);
+                if (gap < NARROWEST_WALL_MM || gap > WIDEST_WALL_MM) {
+                    continue;
+                }
+                double cost = expectation.cost("high-wall.thickness", gap)
+                        + Math.min(4, Math.abs(outer.lowY() - inner.lowY()) / 2)
+                        + Math.min(4, Math.abs(middleX(outer) - endX) / 0.8)
+                        + Math.min(3, 12 / Math.min(outer.length(), inner.length()) - 0.5)
+                        + reachCost(inner, rafter)
+                        + spanCost(inner);
+                ranking.offer(new Faces(inner, outer), gap, cost);
+            }
+        }
+        areFacesOpen = ranking.rival(ANOTHER_MM, DOUBT_MARGIN).isPresent();
+        return ranking.best();
+    }
+
+    private static double middleX(Run run) {
+        return run.segment().midpoint().x();
+    }
+
+    /** The inner face ends a plate's depth under the rafter, or runs on as the plate's side up to it. */
+    private double reachCost(Run inner, Edge rafter) {
+        double below = rafter.yAt(middleX(inner)) - inner.highY();
+        double depth = expectation.exactOr("high-plate.depth", 3);
+        return Math.min(4, Math.max(0, Math.max(-below, below - 2.3 * depth)) / 1.5);
+    }
+
+    private double spanCost(Run inner) {
+        return lowWall.inner()
+                .map(low -> Math.min(2, expectation.cost("high-wall.clear-span", middleX(inner) - low.middle().x()) / 1.5))
+                .orElse(0.0);
+    }
+
+    /** The level line between the faces on which the plate lies. */
+    private Optional<Crossing> top(Edge inner, Edge outer, double heelY) {
+        double reach = Math.max(4, 2.3 * expectation.exactOr("high-plate.depth", 3)) + 2;
+        Ranking<Crossing> ranking = new Ranking<>(Double.MAX_VALUE);
+        for (Crossing row : rows(inner, outer, heelY - reach, heelY - THINNEST_PLATE_MM, 0.5)) {
+            if (row.ink() >= 0.45 * view.outlineInk()) {
+                double cost = expectation.cost("high-plate.depth", heelY - row.position())
+                        + 4 * (1 - row.coverage())
+                        + 2 * Math.max(0, 1 - row.ink() / view.outlineInk());
+                ranking.offer(row, row.position(), cost);
+            }
+        }
+        isPlateOpen = ranking.rival(ANOTHER_MM, DOUBT_MARGIN).isPresent();
+        return ranking.best();
+    }
+
+    /** Whether a level line closes the wall right under the rafter, where a plate's top would close less of it. */
+    private boolean closes(Edge inner, Edge outer, double heelY) {
+        return rows(inner, outer, heelY - THINNEST_PLATE_MM, heelY + THINNEST_PLATE_MM, WHOLE_TOP).stream()
+                .anyMatch(row -> row.ink() >= 0.45 * view.outlineInk());
+    }
+
+    private List<Crossing> rows(Edge inner, Edge outer, double lowY, double highY, double leastCoverage) {
+        double width = Level.rightOf(inner, outer);
+        double innerX = inner.xAt(highY);
+        return crossLines.find(
+                Level.uprightAt(innerX), lowY, highY, Level.RIGHT, y -> 0.5, y -> width - 0.5, leastCoverage);
+    }
+
+    private Optional<Plate> plate(Edge inner, Edge outer, Edge bottom, Edge rafter, double heelY) {
+        double bottomY = bottom.middle().y();
+        double height = heelY - bottomY;
+        double innerX = inner.xAt(heelY);
+        double outerX = outer.xAt(heelY);
+        List<Crossing> columns = crossLines.find(
+                Level.levelAt(bottomY), innerX - 1.5, outerX + 1.5, Level.UP,
+                x -> 0.15 * height, x -> 0.85 * height, 0.45);
+        Ranking<Crossing[]> ranking = new Ranking<>(DEAREST_PLATE);
+        for (Crossing left : columns) {
+            for (Crossing right : columns) {
+                double width = right.position() - left.position();
+                if (width < NARROWEST_PLATE_MM) {
+                    continue;
+                }
+                double cost = Math.min(4.2, expectation.cost("high-plate.width", width))
+                        + Math.min(3, Math.abs(left.position() - innerX) / 0.5)
+                        + 4 * (2 - left.coverage() - right.coverage())
+                        + 2 * beyond(columns, right, outerX);
+                ranking.offer(new Crossing[] {left, right}, width, cost);
+            }
+        }
+        isPlateOpen |= ranking.rival(ANOTHER_MM, DOUBT_MARGIN).isPresent();
+        return ranking.best().flatMap(sides -> plate(sides[0], sides[1], bottomY, rafter, heelY));
+    }
+
+    /** How many whole dark columns stand right of the plate's outer side: then one of those would be the side. */
+    private double beyond(List<Crossing> columns, Crossing right, double outerX) {
+        return columns.stream()
+                .filter(column -> column.position() > right.position() + 0.4 && column.position() < outerX - 0.4)
+                .filter(column -> column.coverage() > 0.85 && column.ink() > 0.7 * view.outlineInk())
+                .count();
+    }
+
+    private Optional<Plate> plate(Crossing left, Crossing right, double bottomY, Edge rafter, double heelY) {
+        return new PlateTop(view, rafter)
+                .between(left.position(), right.position(), heelY, bottomY + 0.8)
+                .map(top -> new Plate(side(left, bottomY, top), side(right, bottomY, top), top));
+    }
+
+    private Edge side(Crossing column, double bottomY, Edge top) {
+        return view.fit()
+                .fit(Level.uprightAt(column.position()), bottomY + 0.25, top.middle().y() - 0.25, 0.12, 0.25);
+    }
+}
