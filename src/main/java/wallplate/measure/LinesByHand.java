@@ -24,6 +24,9 @@ import wallplate.stroke.StrokeSettings;
  */
 public final class LinesByHand {
 
+    /** As the program looks for strokes itself, but also for those that close a board 1 to 2 mm thick. */
+    private static final StrokeSettings SHORT_ONES_TOO = shortOnesToo(StrokeSettings.usual());
+
     /** The share of an outline's ink from which a piece of a stroke is offered on its own. */
     private static final double PIECE_PART = 0.4;
     /** Less of a chosen line inked than this is no line. */
@@ -48,6 +51,18 @@ public final class LinesByHand {
         this.slopeDegrees = slopeDegrees;
         this.outlineInk = outlineInk;
         this.fit = new EdgeFit(page.ink(), outlineInk);
+    }
+
+    private static StrokeSettings shortOnesToo(StrokeSettings usual) {
+        return new StrokeSettings(
+                usual.faintestInk(),
+                usual.prominence(),
+                usual.gateMm(),
+                usual.bridgedGapMm(),
+                usual.mergedGapMm(),
+                usual.sameLineMm(),
+                2,
+                1);
     }
 
     /** What came of the lines chosen. */
@@ -83,7 +98,7 @@ public final class LinesByHand {
     /** The lines on the page among which a key's lines are to be chosen, longest first. */
     public List<Segment> choices(String key) {
         List<Double> directions = Span.of(key).map(this::directions).orElse(List.of());
-        StrokeFinder finder = new StrokeFinder(StrokeSettings.usual());
+        StrokeFinder finder = new StrokeFinder(SHORT_ONES_TOO);
         List<Segment> choices = new ArrayList<>();
         for (double direction : directions) {
             for (Stroke stroke : finder.find(page.ink(), direction)) {
@@ -103,7 +118,7 @@ public final class LinesByHand {
     private List<Segment> pieces(Stroke stroke) {
         List<Segment> pieces = Run.of(stroke, PIECE_PART * outlineInk).stream()
                 .map(Run::segment)
-                .filter(piece -> piece.length() >= StrokeSettings.usual().shortestMm())
+                .filter(piece -> piece.length() >= SHORT_ONES_TOO.shortestMm())
                 .toList();
         return pieces.isEmpty() ? List.of(stroke.centreLine()) : pieces;
     }
@@ -112,8 +127,8 @@ public final class LinesByHand {
         double square = Angles.inclination(slopeDegrees + 90);
         return switch (span) {
             case LEVEL -> List.of(90.0);
-            case PLUMB -> List.of(0.0, slopeDegrees);
-            case SQUARE, ANGLE -> List.of(slopeDegrees);
+            case UPRIGHT -> List.of(0.0);
+            case PLUMB, SQUARE, ANGLE -> List.of(slopeDegrees);
             case ALONG -> List.of(square);
             case RIM -> List.of(0.0, 90.0);
         };
@@ -189,7 +204,7 @@ public final class LinesByHand {
         double value = Math.abs(
                 switch (span) {
                     case LEVEL -> first.distanceTo(last, Level.UP);
-                    case PLUMB -> first.distanceTo(last, Level.RIGHT);
+                    case UPRIGHT, PLUMB -> first.distanceTo(last, Level.RIGHT);
                     default -> first.distanceTo(last, first.line().direction());
                 });
         double sigma = Math.hypot(SheetMeasuring.placeSigma(first), SheetMeasuring.placeSigma(last));

@@ -7,8 +7,10 @@ import java.util.Optional;
 enum Span {
     /** Level, between two upright lines. */
     LEVEL(2, "two upright lines"),
-    /** Upright or plumb, between two level lines or two sloping ones. */
-    PLUMB(2, "two lines that lie one above the other"),
+    /** Upright, between two level lines. */
+    UPRIGHT(2, "two level lines"),
+    /** Plumb, between two sloping lines. */
+    PLUMB(2, "two lines along the slope"),
     /** Square to the slope, between two sloping lines. */
     SQUARE(2, "two lines along the slope"),
     /** Along the slope, between two lines square to it. */
@@ -22,7 +24,7 @@ enum Span {
             Map.entry("roof.pitch", ANGLE),
             Map.entry("wall.thickness", LEVEL),
             Map.entry("wall-plate.width", LEVEL),
-            Map.entry("wall-plate.depth", PLUMB),
+            Map.entry("wall-plate.depth", UPRIGHT),
             Map.entry("rafter.depth", SQUARE),
             Map.entry("rafter.overhang", LEVEL),
             Map.entry("support.width", ALONG),
@@ -30,13 +32,13 @@ enum Span {
             Map.entry("support.spacing", ALONG),
             Map.entry("covering.thickness", SQUARE),
             Map.entry("covering.gap", SQUARE),
-            Map.entry("tie-beam.depth", PLUMB),
-            Map.entry("ceiling.drop", PLUMB),
+            Map.entry("tie-beam.depth", UPRIGHT),
+            Map.entry("ceiling.drop", UPRIGHT),
             Map.entry("brander.width", LEVEL),
-            Map.entry("brander.depth", PLUMB),
+            Map.entry("brander.depth", UPRIGHT),
             Map.entry("brander.spacing", LEVEL),
             Map.entry("fascia.thickness", LEVEL),
-            Map.entry("fascia.depth", PLUMB),
+            Map.entry("fascia.depth", UPRIGHT),
             Map.entry("gutter.width", LEVEL),
             Map.entry("gutter.depth", RIM),
             Map.entry("barge-board.depth", PLUMB),

@@ -14,8 +14,8 @@ import wallplate.geometry.Segment;
 /** Corrections of how sheets were read, who made them, and the readings as they were before. */
 public interface SheetCorrections {
 
-    /** A reading as the program gave it. */
-    record AsRead(KeptAssessment assessment, String pagePicture) {}
+    /** A reading as the program gave it, with the names of its pictures in the scan store. */
+    record AsRead(KeptAssessment assessment, String pagePicture, String screenPicture) {}
 
     /** Every correction of a sheet, the last first. */
     List<SheetCorrection> of(long sheetId);

@@ -31,6 +31,19 @@ function step(by) {
   goTo(all[Math.min(all.length - 1, Math.max(0, at < 0 ? 0 : at + by))]);
 }
 
+// The next criterion that waits for a decision, from the first again after the last.
+function toOpen() {
+  const all = rows();
+  const at = all.findIndex((row) => row.dataset.criterion === current);
+  const waiting = (row) => row.querySelector("[data-quick]");
+  goTo(all.slice(at + 1).find(waiting) ?? all.find(waiting));
+}
+
+function follow(what) {
+  const row = rows().find((found) => found.dataset.criterion === current);
+  (row?.querySelector(`[data-key=${what}]`) ?? document.querySelector(`[data-key=${what}]:not(.criteria *)`))?.click();
+}
+
 function edit() {
   const row = rows().find((found) => found.dataset.criterion === current) ?? rows()[0];
   if (row) {
@@ -60,7 +73,10 @@ function zoom(how) {
 const keys = {
   j: () => step(1),
   k: () => step(-1),
+  u: toOpen,
   e: edit,
+  l: () => follow("lines"),
+  s: () => follow("scale"),
   m: () => decide("met"),
   x: () => decide("not-met"),
   w: () => decide("carried"),

@@ -1,6 +1,7 @@
 // The level scan: closer, further, moved about; parts shown and hidden; criteria and strokes shown together.
 const CLOSEST = 12;
 const STEP = 1.4;
+const NEAR = 4;
 
 function open(viewer) {
   const page = viewer.querySelector("svg.page");
@@ -48,6 +49,13 @@ function open(viewer) {
     button.addEventListener("click", actions[button.dataset.zoom]);
   }
   viewer.addEventListener("wallplate:zoom", (event) => actions[event.detail]());
+  if (viewer.dataset.near) {
+    const [x, y] = viewer.dataset.near.split(" ").map(Number);
+    zoom(NEAR, { x, y });
+    view.x = x - size.width / view.closeness / 2;
+    view.y = y - size.height / view.closeness / 2;
+    show();
+  }
 
   page.addEventListener("wheel", (event) => {
     if (event.ctrlKey || event.metaKey || view.closeness > 1) {

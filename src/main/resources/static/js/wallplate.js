@@ -9,6 +9,8 @@ const needs = {
   "[data-second-marking]": "./second-marking.js",
   "[data-difference]": "./difference.js",
   "[data-photograph]": "./photograph.js",
+  "[data-ticks]": "./ticks.js",
+  "[data-lines]": "./lines.js",
 };
 
 function load() {

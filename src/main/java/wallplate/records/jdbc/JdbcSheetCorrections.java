@@ -36,19 +36,24 @@ class JdbcSheetCorrections implements SheetCorrections {
 
     @Override
     public Optional<AsRead> asRead(long sheetId) {
-        return database.sql("select assessment, page_picture from sheet_first_readings where sheet_id = ?")
+        return database.sql("select assessment, page_picture, screen_picture from sheet_first_readings where sheet_id = ?")
                 .param(sheetId)
                 .query((row, number) -> asRead(row))
                 .optional()
                 .or(() -> database.sql(
-                                "select assessment, page_picture from sheets where id = ? and assessment is not null")
+                                """
+                                select assessment, page_picture, screen_picture from sheets
+                                where id = ? and assessment is not null""")
                         .param(sheetId)
                         .query((row, number) -> asRead(row))
                         .optional());
     }
 
     private static AsRead asRead(ResultSet row) throws SQLException {
-        return new AsRead(AssessmentJson.read(row.getString("assessment")), row.getString("page_picture"));
+        return new AsRead(
+                AssessmentJson.read(row.getString("assessment")),
+                row.getString("page_picture"),
+                row.getString("screen_picture"));
     }
 
     @Override

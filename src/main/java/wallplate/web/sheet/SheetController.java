@@ -3,8 +3,11 @@ package wallplate.web.sheet;
 import jakarta.servlet.http.HttpServletResponse;
 import java.security.Principal;
 import java.time.Clock;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -17,11 +20,14 @@ import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import wallplate.marking.Verdict;
+import wallplate.measure.LinesByHand;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.KeptAssessment;
 import wallplate.records.MarkChange;
 import wallplate.records.MarkEntry;
+import wallplate.records.SheetCorrection;
+import wallplate.records.SheetCorrections;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.report.ModelOnSheet;
@@ -33,14 +39,15 @@ import wallplate.web.page.Person;
 @Controller
 class SheetController {
 
-    /** Who decides, as long as nobody signs in. */
     private final Sheets sheets;
     private final ClassSets classSets;
+    private final SheetCorrections corrections;
     private final Clock clock;
 
-    SheetController(Sheets sheets, ClassSets classSets, Clock clock) {
+    SheetController(Sheets sheets, ClassSets classSets, SheetCorrections corrections, Clock clock) {
         this.sheets = sheets;
         this.classSets = classSets;
+        this.corrections = corrections;
         this.clock = clock;
     }
 
@@ -78,6 +85,21 @@ class SheetController {
         model.addAttribute("overlay", assessment.map(found -> SheetOverlay.of(found, marks)).orElse(null));
         model.addAttribute("difference", assessment.flatMap(found -> difference(classSet, found)).orElse(null));
         model.addAttribute("changes", sheets.changes(sheet.id()));
+        showCorrections(corrections.of(sheet.id()), marks, model);
+    }
+
+    private static void showCorrections(List<SheetCorrection> corrected, List<MarkEntry> marks, Model model) {
+        Map<String, SheetCorrection> chosenBy = new HashMap<>();
+        for (SheetCorrection standing : SheetCorrections.standing(corrected)) {
+            standing.key().ifPresentOrElse(
+                    key -> chosenBy.put(key, standing), () -> model.addAttribute("scaleBy", standing));
+        }
+        Map<String, String> titles = new HashMap<>();
+        marks.forEach(mark -> mark.key().ifPresent(key -> titles.putIfAbsent(key, mark.title())));
+        model.addAttribute("corrected", corrected);
+        model.addAttribute("chosenBy", chosenBy);
+        model.addAttribute("titles", titles);
+        model.addAttribute("lineKeys", titles.keySet().stream().filter(LinesByHand::isFor).collect(Collectors.toSet()));
     }
 
     private static Optional<ModelView> difference(ClassSet classSet, KeptAssessment found) {
