@@ -137,6 +137,12 @@ function criterionAt(event) {
   return event.target.closest?.(".criteria [data-criterion]");
 }
 
+// A part's lines on the sheet, or its line in the list of parts, which the keyboard reaches too.
+function partAt(event) {
+  const listed = event.target.closest?.(".viewer .parts label")?.querySelector("[data-show-part]");
+  return listed?.dataset.showPart ?? event.target.closest?.(".page .part")?.dataset.part;
+}
+
 for (const kind of ["mouseover", "focusin"]) {
   document.addEventListener(kind, (event) => {
     const row = criterionAt(event);
@@ -144,7 +150,7 @@ for (const kind of ["mouseover", "focusin"]) {
       light([row.dataset.criterion], row.dataset.part);
       return;
     }
-    const part = event.target.closest?.(".page .part")?.dataset.part;
+    const part = partAt(event);
     if (part) {
       const rows = [...document.querySelectorAll(`.criteria [data-part="${part}"]`)];
       light(rows.map((found) => found.dataset.criterion), part);

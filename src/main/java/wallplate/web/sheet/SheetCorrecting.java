@@ -12,6 +12,7 @@ import wallplate.assessment.AssessedSheet;
 import wallplate.assessment.Assessor;
 import wallplate.assessment.CorrectedPage;
 import wallplate.assessment.CorrectedSheet;
+import wallplate.assessment.Corrections;
 import wallplate.assessment.Corrections.Ticks;
 import wallplate.geometry.Segment;
 import wallplate.measure.MeasuredSheet;
@@ -21,6 +22,7 @@ import wallplate.records.ScanStore;
 import wallplate.records.SheetCorrection;
 import wallplate.records.SheetCorrections;
 import wallplate.records.SheetEntry;
+import wallplate.records.Sheets;
 import wallplate.report.PagePicture;
 import wallplate.report.ResultFile;
 
@@ -28,6 +30,7 @@ import wallplate.report.ResultFile;
 @Component
 class SheetCorrecting {
 
+    private final Sheets sheets;
     private final SheetCorrections corrections;
     private final SheetDocuments documents;
     private final ScanStore store;
@@ -35,7 +38,13 @@ class SheetCorrecting {
     private final Clock clock;
 
     SheetCorrecting(
-            SheetCorrections corrections, SheetDocuments documents, ScanStore store, Assessor assessor, Clock clock) {
+            Sheets sheets,
+            SheetCorrections corrections,
+            SheetDocuments documents,
+            ScanStore store,
+            Assessor assessor,
+            Clock clock) {
+        this.sheets = sheets;
         this.corrections = corrections;
         this.documents = documents;
         this.store = store;
@@ -86,11 +95,16 @@ class SheetCorrecting {
             return Optional.empty();
         }
         SheetCorrection takenBack = new SheetCorrection(key, List.of(), person, clock.instant());
-        if (left.isEmpty()) {
-            corrections.restore(sheet.id(), takenBack);
-            return Optional.empty();
+        AssessedSheet.Read asRead = asRead(classSet, sheet);
+        if (!left.isEmpty()) {
+            return keep(asRead, sheet, takenBack, left);
         }
-        return keep(asRead(classSet, sheet), sheet, takenBack, left);
+        corrections.restore(sheet.id(), takenBack);
+        // The guideline may be another one than when the sheet was read.
+        if (assessor.correct(asRead, Corrections.none()) instanceof CorrectedSheet.Corrected again) {
+            sheets.markAgain(sheet.id(), again.sheet().marked());
+        }
+        return Optional.empty();
     }
 
     private Optional<String> keep(

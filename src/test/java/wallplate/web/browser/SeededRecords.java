@@ -98,6 +98,22 @@ class SeededRecords {
                 set.classId(), "Term 1, 11B", set.className(), "", "Term 1", 10, List.of(task), "teacher"));
     }
 
+    /** A set of sheets that were assessed elsewhere, a learner each. */
+    ClassSet aClassSetOf(KeptTask task, List<AssessedSheet.Read> assessed) {
+        List<ClassListEntry> classList = NAMES.stream()
+                .limit(assessed.size())
+                .map(name -> new ClassListEntry(name, ""))
+                .toList();
+        ClassSet classSet = classSets.add("Eaves, read from scans", "10B", classList, task, false);
+        for (AssessedSheet.Read read : assessed) {
+            ScanFileEntry file = received(classSet, read.scan());
+            keep(sheets.page(file.id(), 1), read);
+            files.begin(file.id());
+            files.finish(file.id());
+        }
+        return classSet;
+    }
+
     /** A file that is there but has not been read. */
     ScanFileEntry received(ClassSet classSet, String name) {
         ScanStore.Kept kept = put((classSet.id() + name).getBytes(StandardCharsets.UTF_8));
