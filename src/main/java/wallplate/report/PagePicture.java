@@ -1,6 +1,5 @@
 package wallplate.report;
 
-import java.awt.Rectangle;
 import java.awt.image.BufferedImage;
 import java.awt.image.IndexColorModel;
 import java.awt.image.WritableRaster;
@@ -61,17 +60,6 @@ public final class PagePicture {
         return new InkImage(picture.getWidth(), picture.getHeight(), pixelsPerMm, ink);
     }
 
-    /** A part of a picture that was made here, as a picture of its own; what lies outside the page is left out. */
-    public static byte[] part(byte[] png, int leftPx, int topPx, int widthPx, int heightPx) {
-        BufferedImage whole = decoded(png);
-        Rectangle wanted = new Rectangle(leftPx, topPx, Math.max(1, widthPx), Math.max(1, heightPx))
-                .intersection(new Rectangle(whole.getWidth(), whole.getHeight()));
-        if (wanted.isEmpty()) {
-            wanted = new Rectangle(1, 1);
-        }
-        return encoded(whole.getSubimage(wanted.x, wanted.y, wanted.width, wanted.height));
-    }
-
     private static int mean(InkImage ink, int left, int top, int factor) {
         int sum = 0;
         for (int row = top; row < top + factor; row++) {
@@ -83,7 +71,7 @@ public final class PagePicture {
     }
 
     private static byte[] png(int widthPx, int heightPx, byte[] ink) {
-        BufferedImage picture = new BufferedImage(widthPx, heightPx, BufferedImage.TYPE_BYTE_BINARY, greys());
+        BufferedImage picture = blank(widthPx, heightPx);
         WritableRaster raster = picture.getRaster();
         int[] row = new int[widthPx];
         for (int line = 0; line < heightPx; line++) {
@@ -96,6 +84,11 @@ public final class PagePicture {
         return encoded(picture);
     }
 
+    /** A picture of the greys that pages have; as long as nothing is drawn on it, it is black. */
+    static BufferedImage blank(int widthPx, int heightPx) {
+        return new BufferedImage(widthPx, heightPx, BufferedImage.TYPE_BYTE_BINARY, greys());
+    }
+
     private static IndexColorModel greys() {
         byte[] levels = new byte[GREYS];
         for (int grey = 0; grey < GREYS; grey++) {
@@ -104,7 +97,7 @@ public final class PagePicture {
         return new IndexColorModel(GREY_BITS, GREYS, levels, levels, levels);
     }
 
-    private static byte[] encoded(BufferedImage picture) {
+    static byte[] encoded(BufferedImage picture) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try {
             ImageIO.write(picture, "png", out);
@@ -114,7 +107,7 @@ public final class PagePicture {
         return out.toByteArray();
     }
 
-    private static BufferedImage decoded(byte[] png) {
+    static BufferedImage decoded(byte[] png) {
         try {
             BufferedImage picture = ImageIO.read(new ByteArrayInputStream(png));
             if (picture == null) {

@@ -3,6 +3,29 @@ const CLOSEST = 12;
 const STEP = 1.4;
 const NEAR = 4;
 
+const COLUMNS = 6;
+const ROWS = 4;
+
+// Lays the tiles of the page that are in view over its smaller picture, each once.
+function sharpen(image, seen, size) {
+  const address = image.dataset.full.replace(/\.png$/, "/tiles");
+  const width = size.width / COLUMNS;
+  const height = size.height / ROWS;
+  for (let row = Math.floor(seen.y / height); row < Math.min(ROWS, (seen.y + seen.height) / height); row++) {
+    for (let column = Math.floor(seen.x / width); column < Math.min(COLUMNS, (seen.x + seen.width) / width); column++) {
+      const href = `${address}/${column}-${row}.png`;
+      if (!image.parentNode.querySelector(`image[href="${href}"]`)) {
+        const tile = image.cloneNode();
+        for (const [name, value] of Object.entries({ x: column * width, y: row * height, width, height, href })) {
+          tile.setAttribute(name, value);
+        }
+        delete tile.dataset.full;
+        image.after(tile);
+      }
+    }
+  }
+}
+
 function open(viewer) {
   const page = viewer.querySelector("svg.page");
   const image = page.querySelector("image");
@@ -23,8 +46,7 @@ function open(viewer) {
     viewer.toggleAttribute("data-zoomed", view.closeness > 1);
     page.style.setProperty("--closeness", Math.sqrt(view.closeness));
     if (view.closeness > 1.5 && image.dataset.full) {
-      image.setAttribute("href", image.dataset.full);
-      delete image.dataset.full;
+      sharpen(image, { x: view.x, y: view.y, width, height }, size);
     }
   };
 

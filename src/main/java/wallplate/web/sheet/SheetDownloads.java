@@ -1,15 +1,11 @@
 package wallplate.web.sheet;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
-import org.springframework.core.io.InputStreamResource;
-import org.springframework.http.CacheControl;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
@@ -17,16 +13,13 @@ import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
-import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.method.annotation.StreamingResponseBody;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
-import wallplate.records.ScanStore;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.report.ClassReports;
 import wallplate.report.MarkSheetFile;
-import wallplate.report.PagePicture;
 import wallplate.web.page.NotFound;
 
 /** Pictures and files of single sheets and of whole sets. */
@@ -36,52 +29,15 @@ class SheetDownloads {
     private static final MediaType CSV = new MediaType("text", "csv", StandardCharsets.UTF_8);
 
     private static final MediaType ZIP = new MediaType("application", "zip");
-    private static final CacheControl FOR_GOOD =
-            CacheControl.maxAge(Duration.ofDays(365)).cachePrivate().immutable();
 
     private final Sheets sheets;
     private final ClassSets classSets;
-    private final ScanStore store;
     private final SheetDocuments documents;
 
-    SheetDownloads(Sheets sheets, ClassSets classSets, ScanStore store, SheetDocuments documents) {
+    SheetDownloads(Sheets sheets, ClassSets classSets, SheetDocuments documents) {
         this.sheets = sheets;
         this.classSets = classSets;
-        this.store = store;
         this.documents = documents;
-    }
-
-    /** A page picture by its name, which stands for its content and so never changes. */
-    @GetMapping("/pictures/{name:[0-9a-f]{64}}.png")
-    ResponseEntity<InputStreamResource> picture(@PathVariable String name) {
-        InputStream content;
-        try {
-            content = store.open(name);
-        } catch (IOException gone) {
-            throw new NotFound("This picture is no longer kept.");
-        }
-        return ResponseEntity.ok()
-                .cacheControl(FOR_GOOD)
-                .contentType(MediaType.IMAGE_PNG)
-                .body(new InputStreamResource(content));
-    }
-
-    /** A part of a page picture, so that a look at one place does not cost the whole sheet; places are pixels. */
-    @GetMapping("/pictures/{name:[0-9a-f]{64}}/part.png")
-    ResponseEntity<byte[]> part(
-            @PathVariable String name,
-            @RequestParam int left,
-            @RequestParam int top,
-            @RequestParam int width,
-            @RequestParam int height) {
-        try (InputStream content = store.open(name)) {
-            return ResponseEntity.ok()
-                    .cacheControl(FOR_GOOD)
-                    .contentType(MediaType.IMAGE_PNG)
-                    .body(PagePicture.part(content.readAllBytes(), left, top, width, height));
-        } catch (IOException gone) {
-            throw new NotFound("This picture is no longer kept.");
-        }
     }
 
     @GetMapping("/sheets/{id}/result.json")
