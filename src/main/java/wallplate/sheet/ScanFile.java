@@ -36,7 +36,19 @@ public final class ScanFile {
     private static final int MOST_ENTRY_BYTES = 200_000_000;
     private static final int MOST_ENTRIES = 2000;
 
+    /** So many first bytes are enough for {@link #refusalOf}. */
+    public static final int BYTES_TO_TELL = FileFormat.BYTES_NEEDED;
+
     private ScanFile() {}
+
+    /** Why a file that begins with these bytes holds no pages, in a sentence; empty where it may hold some. */
+    public static Optional<String> refusalOf(byte[] start) {
+        FileFormat format = FileFormat.of(start);
+        return switch (format) {
+            case PDF, ZIP, TIFF, PNG, JPEG, BMP, WEBP -> Optional.empty();
+            default -> Optional.of(Refusals.of(format));
+        };
+    }
 
     /**
      * Visits the file's pages in order, holding one in memory at a time.

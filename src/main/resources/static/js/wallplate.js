@@ -26,3 +26,28 @@ document.body.addEventListener("htmx:configRequest", (event) => Object.assign(ev
 
 load();
 document.addEventListener("wallplate:shown", load);
+
+// The page before, with what was typed there.
+for (const button of document.querySelectorAll("[data-back]")) {
+  button.hidden = window.history.length < 2;
+  button.addEventListener("click", () => window.history.back());
+}
+
+// A part of a page that could not be fetched says so; the page, and what was typed on it, stays as it is.
+function complain(sentence) {
+  document.querySelector("[data-complaint]")?.remove();
+  const note = Object.assign(document.createElement("div"), { className: "note wrong" });
+  note.dataset.complaint = "";
+  note.setAttribute("role", "alert");
+  note.append(Object.assign(document.createElement("p"), { textContent: sentence }));
+  document.querySelector("main").prepend(note);
+}
+
+document.body.addEventListener("htmx:sendError", () => complain("The line is lost. What you typed is still here: try again when it is back."));
+document.body.addEventListener("htmx:responseError", (event) => {
+  const status = event.detail.xhr.status;
+  complain(status === 401 || status === 403
+    ? "You are no longer signed in, or this is not open to you. What you typed is still here: sign in in another window, then try again."
+    : `The program could not do this (${status}). What you typed is still here: try again.`);
+});
+document.body.addEventListener("htmx:afterSwap", () => document.querySelector("[data-complaint]")?.remove());

@@ -14,6 +14,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
@@ -26,6 +27,7 @@ import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
 import org.springframework.http.MediaType;
 import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.ResultActions;
 import wallplate.marking.Verdict;
 import wallplate.records.ClassListEntry;
 import wallplate.records.ClassSet;
@@ -33,9 +35,11 @@ import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
 import wallplate.records.MarkEntry;
 import wallplate.records.ScanFiles;
+import wallplate.records.ScanStore;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.records.Tasks;
+import wallplate.report.PagePicture;
 import wallplate.report.ResultFile;
 
 /** What a person may get wrong on a page: a clear answer, nothing lost. */
@@ -63,6 +67,9 @@ class FormsTest {
     @Autowired
     private Sheets sheets;
 
+    @Autowired
+    private ScanStore store;
+
     private KeptTask task;
     private ClassSet classSet;
 
@@ -83,20 +90,68 @@ class FormsTest {
     }
 
     @Test
-    void noticesEmptyFilesAndFilesThatAreAlreadyHere() throws Exception {
-        MockMultipartFile one = file("scans", "one.png", "not a picture " + classSet.id());
-        pages.perform(multipart("/class-sets/" + classSet.id() + "/scans").file(one))
+    void noticesEmptyFilesFilesThatAreHereAndFilesThatAreNoScans() throws Exception {
+        String scan = "BM a picture of its own for set " + classSet.id();
+        pages.perform(multipart("/class-sets/" + classSet.id() + "/scans").file(file("scans", "one.bmp", scan)))
                 .andExpect(redirectedUrl("/class-sets/" + classSet.id()))
                 .andExpect(flash().attribute("done", containsString("1 file was taken in")));
 
         pages.perform(multipart("/class-sets/" + classSet.id() + "/scans")
-                        .file(file("scans", "../../again.png", "not a picture " + classSet.id()))
+                        .file(file("scans", "../../again.bmp", scan))
                         .file(file("scans", "empty.png", ""))
-                        .accept(MediaType.APPLICATION_JSON))
-                .andExpect(jsonPath("$.same[0]").value("again.png"))
-                .andExpect(jsonPath("$.empty[0]").value("empty.png"))
-                .andExpect(jsonPath("$.taken").isEmpty());
+                        .file(file("scans", "letter.png", "dear teacher")))
+                .andExpect(flash().attribute(
+                        "wrong",
+                        allOf(
+                                containsString("not taken twice: again.bmp."),
+                                containsString("left out: empty.png."),
+                                containsString("Not taken, letter.png: This file holds text"))));
         assertThat(files.of(classSet.id())).hasSize(1);
+    }
+
+    @Test
+    void takesAFileInPartsAndSaysFromWhereToGoOn() throws Exception {
+        String scan = "BM a picture that comes in parts for set " + classSet.id();
+        String upload = "%032x".formatted(classSet.id());
+        part(upload, scan, 0, 30).andExpect(jsonPath("$.received").value(30)).andExpect(jsonPath("$.state").value("more"));
+        part(upload, scan, 0, 30).andExpect(jsonPath("$.received").value(30));
+        part(upload, scan, 35, 40).andExpect(jsonPath("$.received").value(30));
+        pages.perform(get("/class-sets/" + classSet.id() + "/scans/parts").param("upload", upload))
+                .andExpect(jsonPath("$.received").value(30));
+        assertThat(files.of(classSet.id())).isEmpty();
+
+        part(upload, scan, 30, scan.length()).andExpect(jsonPath("$.state").value("taken"));
+
+        assertThat(files.of(classSet.id())).extracting(file -> file.sizeBytes()).containsExactly((long) scan.length());
+        pages.perform(get("/class-sets/" + classSet.id() + "/scans/parts").param("upload", upload))
+                .andExpect(jsonPath("$.state").value("taken"));
+        part("a".repeat(32), scan, 0, scan.length()).andExpect(jsonPath("$.state").value("same"));
+    }
+
+    @Test
+    void saysAtTheFirstPartWhatIsWrongWithAFile() throws Exception {
+        part("b".repeat(32), "dear teacher", 0, 12)
+                .andExpect(status().isUnsupportedMediaType())
+                .andExpect(jsonPath("$.said").value(containsString("holds text")));
+        pages.perform(multipart("/class-sets/" + classSet.id() + "/scans/parts")
+                        .file(file("part", "big.pdf", "%PDF-1.4"))
+                        .param("upload", "c".repeat(32))
+                        .param("name", "big.pdf")
+                        .param("size", "300000000")
+                        .param("offset", "0"))
+                .andExpect(status().isContentTooLarge())
+                .andExpect(jsonPath("$.said").value(containsString("up to 200 MB")));
+        pages.perform(get("/class-sets/" + classSet.id() + "/scans/parts").param("upload", "../../etc"))
+                .andExpect(status().isNotFound());
+    }
+
+    private ResultActions part(String upload, String scan, int from, int to) throws Exception {
+        return pages.perform(multipart("/class-sets/" + classSet.id() + "/scans/parts")
+                .file(file("part", "part", scan.substring(from, to)))
+                .param("upload", upload)
+                .param("name", "folder/one.bmp")
+                .param("size", Integer.toString(scan.length()))
+                .param("offset", Integer.toString(from)));
     }
 
     @Test
@@ -154,6 +209,26 @@ class FormsTest {
     private long sheetOf(ClassSet set, String name) {
         String hash = "%064x".formatted(Math.abs(name.hashCode()));
         return sheets.page(files.add(set.id(), name + ".png", hash, 9).orElseThrow().id(), 1).id();
+    }
+
+    @Test
+    void sendsPicturesInTilesThatTheBrowserKeeps() throws Exception {
+        byte[] page = PagePicture.full(DrawnSheets.aSheet(task.task(), "a.png", 1).levelPage().ink());
+        String name = store.put(new ByteArrayInputStream(page)).name();
+        String tile = "/pictures/" + name + "/tiles/2-1.png";
+
+        String tag = pages.perform(get(tile))
+                .andExpect(header().string("Cache-Control", containsString("immutable")))
+                .andExpect(content().contentType(MediaType.IMAGE_PNG))
+                .andReturn()
+                .getResponse()
+                .getHeader("ETag");
+
+        pages.perform(get(tile).header("If-None-Match", tag)).andExpect(status().isNotModified());
+        pages.perform(get("/pictures/" + name + "/tiles/6-0.png")).andExpect(status().isNotFound());
+        pages.perform(get("/pictures/" + "0".repeat(64) + "/tiles/0-0.png"))
+                .andExpect(status().isNotFound())
+                .andExpect(content().string(allOf(containsString("no longer kept"), containsString("What you typed"))));
     }
 
     @Test

@@ -1,5 +1,9 @@
 package wallplate.web.page;
 
+import java.time.Clock;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
@@ -19,10 +23,13 @@ import org.springframework.web.servlet.resource.NoResourceFoundException;
 class ErrorPages {
 
     private static final Logger LOG = LoggerFactory.getLogger(ErrorPages.class);
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT);
 
+    private final Clock clock;
     private final Words words;
 
-    ErrorPages(Words words) {
+    ErrorPages(Clock clock, Words words) {
+        this.clock = clock;
         this.words = words;
     }
 
@@ -68,10 +75,13 @@ class ErrorPages {
                 && response.getStatusCode().is4xxClientError()) {
             throw failure;
         }
-        LOG.error("a page could not be made", failure);
+        String at = TIME.format(clock.instant().atZone(ZoneId.systemDefault()));
+        LOG.error("a page could not be made at {}", at, failure);
         return page(
-                "The program failed here",
-                "Nothing that was kept is lost. Try again; if it happens again, the program's log says what happened.");
+                        "The program failed here",
+                        "Nothing that was kept is lost. Go back and try again. If it happens again, tell whoever looks after "
+                                + "the program, with the time below: its log says what happened.")
+                .addObject("time", at);
     }
 
     private static ModelAndView page(String title, String sentence) {

@@ -18,7 +18,6 @@ import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import org.springframework.web.bind.annotation.ResponseBody;
 import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
@@ -150,25 +149,6 @@ class ClassSetController {
     @GetMapping(path = "/class-sets/{id}/progress", produces = MediaType.TEXT_EVENT_STREAM_VALUE)
     SseEmitter progress(@PathVariable long id) {
         return stream.listen(found(id).id());
-    }
-
-    @PostMapping("/class-sets/{id}/scans")
-    String scans(
-            @PathVariable long id,
-            @RequestParam(name = "scans", required = false) @Nullable List<MultipartFile> scans,
-            RedirectAttributes redirect)
-            throws IOException {
-        Intake.Receipt receipt = intake.take(found(id), scans == null ? List.of() : scans);
-        redirect.addFlashAttribute(receipt.taken().isEmpty() ? "wrong" : "done", receipt.sentence());
-        return "redirect:/class-sets/" + id;
-    }
-
-    /** The same for the page's own script, which hands in one file after another and shows how each fares. */
-    @PostMapping(path = "/class-sets/{id}/scans", produces = MediaType.APPLICATION_JSON_VALUE)
-    @ResponseBody
-    Intake.Receipt scansOneByOne(@PathVariable long id, @RequestParam("scans") List<MultipartFile> scans)
-            throws IOException {
-        return intake.take(found(id), scans);
     }
 
     @PostMapping("/class-sets/{id}/stop")

@@ -14,6 +14,7 @@ import wallplate.records.ScanFileEntry;
 import wallplate.records.ScanFiles;
 import wallplate.records.ScanStore;
 import wallplate.records.Sheets;
+import wallplate.sheet.ScanFile;
 
 /** Takes scan files in: each is kept first, then written down, then queued to be read. */
 @Component
@@ -36,8 +37,9 @@ class Intake {
      *
      * @param same files whose content the set has already
      * @param empty files without content
+     * @param wrong files that are no scans, each with its name and why
      */
-    record Receipt(List<String> taken, List<String> same, List<String> empty) {
+    record Receipt(List<String> taken, List<String> same, List<String> empty, List<String> wrong) {
 
         String sentence() {
             List<String> parts = new ArrayList<>();
@@ -50,33 +52,41 @@ class Intake {
             if (!empty.isEmpty()) {
                 parts.add("Empty, so left out: " + String.join(", ", empty) + ".");
             }
+            parts.addAll(wrong);
             return parts.isEmpty() ? "No file was chosen." : String.join(" ", parts);
         }
     }
 
     Receipt take(ClassSet classSet, List<MultipartFile> uploaded) throws IOException {
-        Receipt receipt = new Receipt(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+        Receipt receipt = new Receipt(new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
         for (MultipartFile file : uploaded) {
             String name = plainName(file.getOriginalFilename());
             if (name.isEmpty() && file.isEmpty()) {
                 continue;
             }
+            Optional<String> refusal = file.isEmpty() ? Optional.empty() : refusal(file);
             if (file.isEmpty()) {
                 receipt.empty().add(name);
-            } else if (take(classSet, name, file)) {
-                receipt.taken().add(name);
+            } else if (refusal.isPresent()) {
+                receipt.wrong().add("Not taken, " + name + ": " + refusal.get());
             } else {
-                receipt.same().add(name);
+                try (InputStream content = file.getInputStream()) {
+                    (take(classSet, name, content) ? receipt.taken() : receipt.same()).add(name);
+                }
             }
         }
         return receipt;
     }
 
-    private boolean take(ClassSet classSet, String name, MultipartFile file) throws IOException {
-        ScanStore.Kept kept;
+    private static Optional<String> refusal(MultipartFile file) throws IOException {
         try (InputStream content = file.getInputStream()) {
-            kept = store.put(content);
+            return ScanFile.refusalOf(content.readNBytes(ScanFile.BYTES_TO_TELL));
         }
+    }
+
+    /** Whether it is new to the set; what the set has already is not taken twice. */
+    boolean take(ClassSet classSet, String name, InputStream content) throws IOException {
+        ScanStore.Kept kept = store.put(content);
         Optional<ScanFileEntry> entry = files.add(classSet.id(), name, kept.name(), kept.sizeBytes());
         entry.ifPresent(added -> {
             sheets.page(added.id(), 1);
@@ -86,7 +96,7 @@ class Intake {
     }
 
     /** The file's own name without the folders that some browsers send along. */
-    private static String plainName(@Nullable String sent) {
+    static String plainName(@Nullable String sent) {
         if (sent == null) {
             return "";
         }

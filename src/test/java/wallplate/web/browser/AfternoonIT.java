@@ -85,7 +85,7 @@ class AfternoonIT {
                         .map(name -> SAMPLES.resolve(name).toString())
                         .collect(Collectors.joining("\n")));
         browser.find("main form button[type=submit]").click();
-        browser.awaitText("3 files were taken in");
+        browser.await("the set is made and every file is here", "/\\/class-sets\\/\\d+$/.test(location.pathname)");
     }
 
     /** Keyboard alone: to a criterion, change its mark with a reason, give it back, checked. */
@@ -118,6 +118,7 @@ class AfternoonIT {
         field.sendKeys(name);
     }
 
+    /** On the page of all names, where a name may stand once only, and back by keyboard on the page of the set. */
     private void swapTwoLearners(Browser browser, String classSet) {
         browser.go(classSet + "/learners");
         type(browser, 0, "Bongani");
@@ -126,6 +127,38 @@ class AfternoonIT {
         type(browser, 1, "Amara");
         browser.find("main form button").click();
         browser.awaitText("2 sheets have other learners now.");
+
+        browser.go(classSet);
+        browser.findAll(".give summary").get(0).sendKeys(Keys.ENTER);
+        WebElement name = browser.find(".give[open] input[name=learner]");
+        name.clear();
+        name.sendKeys("ama", Keys.ENTER);
+        browser.await(
+                "the first sheet is Amara's, and the second Bongani's again by the name of its file",
+                "[...document.querySelectorAll('tr[id^=sheet-] td:nth-child(2) > a')].map((name) => name.innerText).join()"
+                        + " === 'Amara,Bongani,Chiyo'");
+        browser.look("afternoon-whose-sheet");
+    }
+
+    @Test
+    void goesOnWithAnUploadAfterTheLineWasLost() {
+        try (Browser browser = Browser.open(port, Browser.Size.PHONE)) {
+            browser.go("/tasks/import").find("#file").sendKeys(SAMPLES.resolve("task.yml").toString());
+            browser.find("main form button").click();
+            browser.awaitText("The task is taken in.");
+            browser.go("/class-sets/new");
+            new Select(browser.find("#task")).selectByIndex(1);
+            browser.find("#class-name").sendKeys("10C");
+            browser.find("main form button[type=submit]").click();
+            browser.awaitText("The class set is made.");
+            browser.find("#scans").sendKeys(SAMPLES.resolve("12-lerato.jpg").toString());
+            browser.line(false);
+            browser.find("[data-upload] button[type=submit]").click();
+            browser.awaitText("the line is lost");
+            browser.picture("upload-line-lost");
+            browser.line(true);
+            browser.await("it went on by itself", "/12-lerato/.test(document.getElementById('standing').innerText)");
+        }
     }
 
     @Test

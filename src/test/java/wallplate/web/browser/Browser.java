@@ -122,6 +122,14 @@ final class Browser implements AutoCloseable {
                 Map.of("features", List.of(Map.of("name", feature, "value", value))));
     }
 
+    /** Takes the line to the server away, or gives it back. */
+    void line(boolean there) {
+        driver.executeCdpCommand("Network.enable", Map.of());
+        driver.executeCdpCommand(
+                "Network.emulateNetworkConditions",
+                Map.of("offline", !there, "latency", 0, "downloadThroughput", -1, "uploadThroughput", -1));
+    }
+
     Browser go(String address) {
         driver.get(root + address);
         return this;

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -115,9 +114,10 @@ class PagesIT {
         }
     }
 
-    @Test
-    void isAccessibleInTheDark() {
-        try (Browser browser = Browser.open(port, Browser.Size.DESK)) {
+    @ParameterizedTest
+    @EnumSource(Browser.Size.class)
+    void isAccessibleInTheDark(Browser.Size size) {
+        try (Browser browser = Browser.open(port, size)) {
             browser.prefer("prefers-color-scheme", "dark");
             pages.forEach((name, address) -> browser.go(address).look(name + "-dark"));
         }
