@@ -4,10 +4,10 @@ import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.util.Set;
 
-/** The command line of the program: {@code mark}, {@code backup} and {@code restore}. */
+/** The command line of the program: {@code mark}, {@code backup}, {@code restore} and {@code verify-audit}. */
 public final class CommandLine {
 
-    private static final Set<String> COMMANDS = Set.of("mark", "backup", "restore");
+    private static final Set<String> COMMANDS = Set.of("mark", "backup", "restore", "verify-audit");
 
     private CommandLine() {}
 
@@ -27,6 +27,7 @@ public final class CommandLine {
         commands.addSubcommand(new MarkCommand(errors));
         commands.addSubcommand(new BackupCommand(errors));
         commands.addSubcommand(new RestoreCommand(errors));
+        commands.addSubcommand(new VerifyAuditCommand(errors));
         commands.setErr(errors);
         return commands.execute(arguments);
     }

@@ -2,7 +2,7 @@
  * The command line.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"task", "solver", "sheet", "marking", "assessment", "report", "backup"})
+@ApplicationModule(allowedDependencies = {"audit", "task", "solver", "sheet", "marking", "assessment", "report", "backup"})
 package wallplate.command;
 
 import org.jspecify.annotations.NullMarked;
