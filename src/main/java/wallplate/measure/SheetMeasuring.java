@@ -680,8 +680,9 @@ final class SheetMeasuring {
         between("high-plate.depth", Level.above(bottom, plate.top()), bottom, plate.top());
         crossed("high-plate.crossed", crossed(plate.inner(), plate.outer(), bottom, plate.top()));
         wall.plateTop().ifPresent(low -> {
-            Vector apart = plate.top().middle().minus(low.middle()).rotatedDegrees(-levelDegrees());
-            double byLevel = Math.abs(apart.x()) * Math.tan(Math.toRadians(LEVEL_SIGMA_DEGREES));
+            DrawnLevel level = level();
+            Vector apart = plate.top().middle().minus(low.middle()).rotatedDegrees(-level.degrees);
+            double byLevel = Math.abs(apart.x()) * Math.tan(Math.toRadians(Math.max(level.deviation, LEVEL_SIGMA_DEGREES)));
             double sigma = Math.hypot(byLevel, Math.hypot(low.offsetSigmaMm(), plate.top().offsetSigmaMm()));
             length("high-plate.rise", apart.y(), sigma, low, plate.top());
         });
