@@ -33,7 +33,7 @@ import wallplate.web.page.Words;
 
 /** What a person corrects about the reading of a sheet: its millimetres, and the lines of a part. */
 @Controller
-class CorrectionController {
+class ReadingCorrectionController {
 
     private final Sheets sheets;
     private final ClassSets classSets;
@@ -41,7 +41,7 @@ class CorrectionController {
     private final SheetCorrecting correcting;
     private final Words words;
 
-    CorrectionController(
+    ReadingCorrectionController(
             Sheets sheets,
             ClassSets classSets,
             SheetCorrections corrections,
