@@ -47,7 +47,7 @@ enum Span {
             Map.entry("high-wall.thickness", LEVEL),
             Map.entry("high-wall.clear-span", LEVEL),
             Map.entry("high-plate.width", LEVEL),
-            Map.entry("high-plate.depth", PLUMB));
+            Map.entry("high-plate.depth", UPRIGHT));
 
     private final int fewest;
     private final String lines;
