@@ -29,6 +29,9 @@ import wallplate.records.ScanStore;
 /** Takes a backup back into an empty installation. */
 public final class Restore {
 
+    /** Rows that the migrations themselves write into a new database: the audit trail's beginning. */
+    private static final Map<String, Long> WRITTEN_BY_MIGRATIONS = Map.of("audit_head", 1L);
+
     private static final int ROWS_AT_ONCE = 500;
     private static final JsonMapper JSON = JsonMapper.builder().build();
 
@@ -85,7 +88,7 @@ public final class Restore {
         try (Connection connection = database.getConnection()) {
             Schema schema = new Schema(connection);
             for (String table : schema.tables()) {
-                if (schema.rows(table) > 0) {
+                if (schema.rows(table) > WRITTEN_BY_MIGRATIONS.getOrDefault(table, 0L)) {
                     throw new BackupRefused("This installation is not empty: the table " + table
                             + " has rows. Restore into an empty database.");
                 }
