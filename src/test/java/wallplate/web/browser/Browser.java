@@ -25,6 +25,7 @@ import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebDriver;
+import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -150,8 +151,10 @@ final class Browser implements AutoCloseable {
                 .until(page -> Boolean.TRUE.equals(((JavascriptExecutor) page).executeScript("return " + condition)));
     }
 
+    /** Waits until a text is seen; the driver has several words for a page that gives way meanwhile. */
     void awaitText(String text) {
         waiting()
+                .ignoring(WebDriverException.class)
                 .withMessage("the text " + text)
                 .until(page -> page.findElement(By.tagName("body")).getText().contains(text));
     }
