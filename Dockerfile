@@ -4,7 +4,7 @@ WORKDIR /source
 COPY pom.xml .
 COPY src src
 COPY sample-scans sample-scans
-RUN --mount=type=cache,target=/root/.m2 mvn --batch-mode -DskipTests -Dmaven.test.skip=true package
+RUN --mount=type=cache,target=/maven mvn --batch-mode -Dmaven.repo.local=/maven -Dmaven.test.skip=true package
 
 FROM eclipse-temurin:17-jre
 RUN apt-get update \

@@ -53,7 +53,7 @@ record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount)
             ChoiceLog log) {
         Vector along = lower.line().direction();
         double height = lower.distanceTo(upper, along);
-        CrossLines crossLines = new CrossLines(view.ink(), view.outlineInk());
+        CrossLines crossLines = view.crossLines();
         List<Crossing> columns = crossLines.find(
                 lower.line(), from, to, across,
                 position -> 0.14 * height,

@@ -10,6 +10,7 @@ import wallplate.geometry.Line;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
 import wallplate.sheet.InkImage;
+import wallplate.stroke.CrossLines;
 import wallplate.stroke.Edge;
 import wallplate.stroke.EdgeFit;
 import wallplate.stroke.SlopeDirection;
@@ -49,6 +50,21 @@ record DrawingView(
 
     Vector squareToSlope() {
         return slope().leftNormal();
+    }
+
+    /** The lines that cross a band of this drawing. */
+    CrossLines crossLines() {
+        return new CrossLines(ink, outlineInk);
+    }
+
+    /** The share of an upright, between two heights in any order, on which there is ink of an outline. */
+    double uprightInk(double x, double fromY, double toY) {
+        return fit.coverage(Level.uprightAt(x), Math.min(fromY, toY), Math.max(fromY, toY), OUTLINE_PART);
+    }
+
+    /** The share of a level line, between two places, on which there is ink of an outline. */
+    double levelInk(double y, double fromX, double toX) {
+        return fit.coverage(Level.levelAt(y), fromX, toX, OUTLINE_PART);
     }
 
     /** The view of a page; empty where no family of long sloping lines is found. */

@@ -31,17 +31,6 @@ record EavesPlace(
         return (rafterBottom.yAt(x) + rafterTop.yAt(x)) / 2;
     }
 
-    /** The share of an upright, between two heights in any order, on which there is ink of an outline. */
-    double uprightInk(double x, double fromY, double toY) {
-        return view.fit()
-                .coverage(Level.uprightAt(x), Math.min(fromY, toY), Math.max(fromY, toY), DrawingView.OUTLINE_PART);
-    }
-
-    /** The share of a level line on which there is ink of an outline. */
-    double levelInk(double y, double fromX, double toX) {
-        return view.fit().coverage(Level.levelAt(y), fromX, toX, DrawingView.OUTLINE_PART);
-    }
-
     /** The share of ink where a line sloping like the roof through (x, y) would run. */
     double slopingInk(double fromX, double toX, double x, double y) {
         Line line = new Line(new Point(x, y), view.slope());

@@ -57,7 +57,7 @@ final class EavesReader {
         }
         Edge top = roof.rafterTop().get();
         Edge bottom = roof.rafterBottom().get();
-        CrossLines crossLines = new CrossLines(view.ink(), view.outlineInk());
+        CrossLines crossLines = view.crossLines();
         EavesPlace place = new EavesPlace(view, expectation, roof, wall, crossLines, top, bottom, log);
         double endX = Math.max(top.segment().start().x(), bottom.segment().start().x());
         BargeBoardReader bargeBoard = new BargeBoardReader(place);

@@ -118,8 +118,8 @@ final class FasciaReader {
         double nearCut = sideInk(cut, y - 1.1 * away, upToIt);
         double beyondFace = sideInk(face, y + 0.6 * away, y + 1.6 * away);
         double beyondCut = sideInk(cut, y + 0.6 * away, y + 1.6 * away);
-        double levelOutside = place.levelInk(y, faceX - 2, faceX - 0.7);
-        double levelInside = place.levelInk(y, cutX + 0.7, cutX + 2);
+        double levelOutside = place.view().levelInk(y, faceX - 2, faceX - 0.7);
+        double levelInside = place.view().levelInk(y, cutX + 0.7, cutX + 2);
         return new double[] {
             row.coverage(),
             Math.min(1, row.ink() / outline),
@@ -142,7 +142,7 @@ final class FasciaReader {
         if (Math.abs(toY - fromY) < 0.4) {
             return 1;
         }
-        return place.uprightInk(side.xAt((fromY + toY) / 2), fromY, toY);
+        return place.view().uprightInk(side.xAt((fromY + toY) / 2), fromY, toY);
     }
 
     /** The mean ink across the middle half of the board, along a line of a rise to the right through its middle. */

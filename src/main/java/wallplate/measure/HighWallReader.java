@@ -60,7 +60,7 @@ final class HighWallReader {
         this.expectation = expectation;
         this.roof = roof;
         this.lowWall = lowWall;
-        this.crossLines = new CrossLines(view.ink(), view.outlineInk());
+        this.crossLines = view.crossLines();
     }
 
     HighWall read() {

@@ -64,7 +64,7 @@ final class PlateReader {
         this.rafter = rafter;
         this.log = log;
         this.pattern = new Pattern(view);
-        this.crossLines = new CrossLines(view.ink(), view.outlineInk());
+        this.crossLines = view.crossLines();
     }
 
     /** The plate between two faces whose top lies at a height. */
@@ -137,17 +137,13 @@ final class PlateReader {
                     + others(columns, plate, right, Double.MAX_VALUE, outerX, innerX),
             crossed.orElse(0),
             crossed.isEmpty() ? 1 : 0,
-            uprightInk(left, topY - 2, topY - 0.5),
-            uprightInk(right, topY - 2, topY - 0.5),
+            view.uprightInk(left, topY - 2, topY - 0.5),
+            view.uprightInk(right, topY - 2, topY - 0.5),
             Math.abs(left - outerX) < ON_FACE_MM ? 1 : 0,
             Math.abs(right - innerX) < ON_FACE_MM ? 1 : 0,
-            uprightInk(left, plate.heelY + 0.6, plate.heelY + 1.6),
-            uprightInk(right, plate.heelY + 0.6, plate.heelY + 1.6)
+            view.uprightInk(left, plate.heelY + 0.6, plate.heelY + 1.6),
+            view.uprightInk(right, plate.heelY + 0.6, plate.heelY + 1.6)
         };
-    }
-
-    private double uprightInk(double x, double lowY, double highY) {
-        return view.fit().coverage(Level.uprightAt(x), lowY, highY, DrawingView.OUTLINE_PART);
     }
 
     /** How many whole dark uprights between two places are neither the plate's sides nor the wall's faces. */

@@ -22,7 +22,7 @@ final class PostReader {
         Edge rafter = roof.rafterBottom().get();
         double heel = Level.crossing(beam, rafter).x();
         double end = roof.breakLine().map(edge -> edge.xAt(beam.middle().y())).orElse(beam.segment().end().x()) - 1;
-        CrossLines crossLines = new CrossLines(view.ink(), view.outlineInk());
+        CrossLines crossLines = view.crossLines();
         List<Crossing> columns = crossLines.find(
                 beam.line(), beam.line().positionOf(beam.line().pointAt(0)) + heel - beam.line().origin().x() + 4,
                 end - beam.line().origin().x(), Level.UP,

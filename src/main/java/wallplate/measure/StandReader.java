@@ -159,7 +159,7 @@ final class StandReader {
                 .mapToDouble(Crossing::position)
                 .filter(x -> x > outerX + BESIDE_MM && x < cutX - BESIDE_MM)
                 .count();
-        double belowCut = place.uprightInk(cutX, lowY - 2.6, lowY - 0.6);
+        double belowCut = place.view().uprightInk(cutX, lowY - 2.6, lowY - 0.6);
         double[] board = reading.face.map(face -> board(face, reading.cut, columns, bargeEnd)).orElse(new double[7]);
         choice.offer(
                 reading,

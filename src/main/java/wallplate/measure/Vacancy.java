@@ -42,7 +42,7 @@ final class Vacancy {
         this.roof = roof;
         this.wall = wall;
         this.eaves = eaves;
-        this.crossLines = new CrossLines(view.ink(), view.outlineInk());
+        this.crossLines = view.crossLines();
     }
 
     /** Whether no other upright stands beside the plumb cut: then one of both would be a fascia's face. */

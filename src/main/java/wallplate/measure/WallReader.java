@@ -53,7 +53,7 @@ final class WallReader {
         this.expectation = expectation;
         this.roof = roof;
         this.log = log;
-        this.crossLines = new CrossLines(view.ink(), view.outlineInk());
+        this.crossLines = view.crossLines();
     }
 
     Wall read() {
