@@ -5,15 +5,8 @@ package wallplate.measure;
 interface ChoiceLog {
 
     /** Looks at nothing. */
-    ChoiceLog NONE = new ChoiceLog() {
-        @Override
-        public void made(String what, Choice<?> choice) {}
-    };
+    ChoiceLog NONE = choice -> {};
 
-    /**
-     * A choice was made.
-     *
-     * @param what the weights' own name
-     */
-    void made(String what, Choice<?> choice);
+    /** A choice was made. */
+    void made(Choice<?> choice);
 }

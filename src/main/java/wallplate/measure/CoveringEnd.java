@@ -64,7 +64,7 @@ record CoveringEnd(Edge edge, double probability) {
                     inked(view, top, onTop - 2.8, onTop - 1.2),
                     Math.min(MOST_COST, place.expectation().cost("covering.projection", projection)));
         }
-        place.log().made(WEIGHTS.name(), choice);
+        place.log().made(choice);
         return choice.best().map(best -> {
             Line across = new Line(bottom.line().pointAt(best.column.position()), view.squareToSlope());
             Edge edge = view.fit().fit(across, 0.15, thickness - 0.15, 0.25, 0.25);

@@ -89,7 +89,7 @@ final class FasciaReader {
                 }
             }
         }
-        place.log().made(WEIGHTS.name(), choice);
+        place.log().made(choice);
         return choice.best().map(best -> new Closing(
                 closing(best.bottom, faceX, cutX),
                 closing(best.top, faceX, cutX),

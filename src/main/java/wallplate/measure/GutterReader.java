@@ -110,7 +110,7 @@ final class GutterReader {
         List<Crossing> rows = place.crossLines().find(
                 Level.uprightAt(faceX), lowY - 10, highY + 4, Level.RIGHT, y -> -2.6, y -> -0.4, 0.4);
         rows.forEach(row -> offer(choice, row));
-        place.log().made(WEIGHTS.name(), choice);
+        place.log().made(choice);
         Box best = choice.best().orElseThrow();
         boolean isSure = choice.probability(best::sharesSidesWith) >= Choice.SURE;
         if (best.isNone) {

@@ -88,7 +88,7 @@ final class PlateReader {
                 }
             }
         }
-        log.made(WEIGHTS.name(), choice);
+        log.made(choice);
         return choice.best().map(best ->
                 new Found(best.top, best.left, best.right, choice.probability(best::saysTheSameAs)));
     }

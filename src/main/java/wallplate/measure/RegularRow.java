@@ -27,9 +27,9 @@ final class RegularRow {
      */
     record Chosen(List<int[]> boxes, double probability, Optional<Integer> otherCount) {}
 
-    private static final List<String> TRAITS = List.of(
+    private static final Weights WEIGHTS = Weights.of("row", List.of(
             "boxes", "sides", "off-width", "width", "spacing", "spacing-by-width", "holes", "out-of-place", "spare", "one",
-            "none-asked", "none-not-asked");
+            "none-asked", "none-not-asked"));
 
     /** How far a box may stand from its place in an equal row: learners measure each anew. */
     private static final double OUT_OF_PLACE_MM = 1.2;
@@ -82,7 +82,7 @@ final class RegularRow {
     }
 
     Chosen choose() {
-        Choice<Row> choice = new Choice<>(Weights.of("row", TRAITS));
+        Choice<Row> choice = new Choice<>(WEIGHTS);
         boolean isAsked = expectation.asksPart(part);
         double none = spare(List.of());
         choice.offer(new Row(part, List.of(), 0, 0, 0), 0, 0, 0, 0, 0, 0, 0, 0, none, 0, isAsked ? 1 : 0, isAsked ? 0 : 1);
@@ -98,7 +98,7 @@ final class RegularRow {
                 }
             }
         }
-        log.made("row", choice);
+        log.made(choice);
         Row best = choice.best().orElseThrow();
         return new Chosen(
                 best.boxes.stream().map(box -> new int[] {box.low, box.high}).toList(),

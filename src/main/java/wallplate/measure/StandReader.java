@@ -100,7 +100,7 @@ final class StandReader {
                 }
             }
         }
-        place.log().made(WEIGHTS.name(), choice);
+        place.log().made(choice);
         return choice.best().map(best -> new Stand(
                 best.cut, best.face, choice.probability(best::sharesCutWith), choice.probability(best::saysTheSameAs)));
     }

@@ -74,7 +74,7 @@ final class WallFaces {
                 }
             }
         }
-        log.made(WEIGHTS.name(), choice);
+        log.made(choice);
         return choice.best()
                 .map(best -> new Found(best.outer, best.inner, choice.probability(best::saysTheSameAs)));
     }

@@ -28,7 +28,7 @@ final class ChoiceExamples implements ChoiceLog {
     }
 
     @Override
-    public void made(String what, Choice<?> choice) {
+    public void made(Choice<?> choice) {
         if (choice.options().isEmpty()) {
             return;
         }

@@ -81,8 +81,8 @@ class ChoiceTest {
         ChoiceExamples truth = new ChoiceExamples(key -> Optional.of(5.0));
         ChoiceExamples notDrawn = new ChoiceExamples(key -> Optional.empty());
 
-        truth.made("any", choice);
-        notDrawn.made("any", choice);
+        truth.made(choice);
+        notDrawn.made(choice);
 
         assertThat(truth.examples().get(0).example().right()).containsExactly(true, false);
         assertThat(notDrawn.examples().get(0).example().right()).containsExactly(false, false);
