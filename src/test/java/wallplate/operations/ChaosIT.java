@@ -90,6 +90,7 @@ class ChaosIT {
     private final List<ProgramProcess> workers = new ArrayList<>();
     private final Random chance = new Random(SEED);
     private int started;
+    private int losses;
 
     @DynamicPropertySource
     static void servers(DynamicPropertyRegistry properties) throws Exception {
@@ -134,7 +135,7 @@ class ChaosIT {
             awaitFinished(classSet, SHEETS / 3);
             loseStore();
             awaitFinished(classSet, SHEETS / 2);
-            losePostgres();
+            losePostgresWhileAWorkerStarts();
             while (SHEETS > 20 && finished(classSet) < SHEETS * 9 / 10) {
                 Thread.sleep(5_000 + chance.nextInt(10_000));
                 makeTrouble();
@@ -212,8 +213,17 @@ class ChaosIT {
     }
 
     private void losePostgres() throws Exception {
+        losses++;
         postgres.close();
         Thread.sleep(AWAY.toMillis());
+        startPostgres();
+    }
+
+    private void losePostgresWhileAWorkerStarts() throws Exception {
+        losses++;
+        postgres.close();
+        killOne();
+        Thread.sleep(4 * AWAY.toMillis());
         startPostgres();
     }
 
@@ -231,17 +241,27 @@ class ChaosIT {
         Instant latest = Instant.now().plusSeconds(240 + 20L * SHEETS);
         while (finished(classSet) < number) {
             assertThat(Instant.now()).as("%d of %d sheets are read", finished(classSet), number).isBefore(latest);
-            for (ProgramProcess worker : workers) {
-                assertThat(worker.isAlive()).as(() -> tail(worker)).isTrue();
-            }
+            startAgainWhatEnded();
             Thread.sleep(200);
+        }
+    }
+
+    /** What a supervisor does: a worker that ended because the database server went away while it was starting is started again. */
+    private void startAgainWhatEnded() throws IOException {
+        for (int which = 0; which < workers.size(); which++) {
+            ProgramProcess worker = workers.get(which);
+            if (!worker.isAlive()) {
+                assertThat(tail(worker)).contains("org.postgresql.util.PSQLException");
+                assertThat(losses).as("times that the database server went away").isPositive();
+                workers.set(which, started());
+            }
         }
     }
 
     private static String tail(ProgramProcess worker) {
         try {
             String log = worker.log();
-            return log.substring(Math.max(0, log.length() - 3000));
+            return log.substring(Math.max(0, log.length() - 20_000));
         } catch (IOException unreadable) {
             return "no log: " + unreadable;
         }
