@@ -20,8 +20,6 @@ import wallplate.task.Scale;
  */
 final class SlipNaming {
 
-    private static final String PITCH = "roof.pitch";
-    private static final String SWAPPED = "width-depth-swapped";
     private static final String WRONG_SCALE = "wrong-scale";
 
     private final ExpectedDrawing expected;
@@ -36,20 +34,19 @@ final class SlipNaming {
         this.measured = measured;
         this.tolerances = tolerances;
         this.wording = wording;
-        this.slips = finding(PITCH) instanceof Finding.Quantity pitch
-                ? Slips.of(expected, pitch.value())
-                : Slips.of(expected);
-        this.otherScale = DrawnScale.of(expected, lengths(measured));
+        Map<String, Double> drawn = quantities(measured);
+        this.slips = Slips.of(expected, drawn);
+        this.otherScale = DrawnScale.of(expected, drawn);
     }
 
-    private static Map<String, Double> lengths(MeasuredSheet measured) {
-        Map<String, Double> lengths = new TreeMap<>();
+    private static Map<String, Double> quantities(MeasuredSheet measured) {
+        Map<String, Double> quantities = new TreeMap<>();
         measured.measurements().forEach(measurement -> {
             if (measurement.finding() instanceof Finding.Quantity quantity) {
-                lengths.put(measurement.key(), quantity.value());
+                quantities.put(measurement.key(), quantity.value());
             }
         });
-        return lengths;
+        return quantities;
     }
 
     /** The slips that a wrong value of this key fits, the nearest first. */
@@ -62,9 +59,7 @@ final class SlipNaming {
             // On a sheet at another scale a length that this does not explain has two causes at least: none is named.
             return List.of();
         }
-        return fitting(key, tolerance).stream()
-                .filter(fit -> !fit.slip().equals(SWAPPED) || partnerMayBeSwapped(key))
-                .toList();
+        return fitting(key, tolerance);
     }
 
     /** The scale at which the whole sheet is drawn, where it explains this length, too. */
@@ -81,34 +76,18 @@ final class SlipNaming {
             return Optional.empty();
         }
         return Optional.of(
-                new SlipFit(key, WRONG_SCALE, "", value, deviation, wording.wholeSheetAtScale(asked, drawn, other)));
+                new SlipFit(key, WRONG_SCALE, "", value, deviation, 1, wording.wholeSheetAtScale(asked, drawn, other)));
     }
 
     private List<SlipFit> fitting(String key, double tolerance) {
         Finding found = finding(key);
         if (found instanceof Finding.Quantity quantity) {
-            return slips.fitting(key, quantity.value(), tolerance);
-        }
-        if (found instanceof Finding.Count count) {
-            return slips.fitting(key, count.number(), tolerance);
+            return slips.fitting(key, quantity.value(), quantity.uncertainty(), tolerance);
         }
         Optional<SlipFit> fit = found instanceof Finding.Word word
                 ? slips.fitting(key, word.word())
                 : found instanceof Finding.YesNo yesNo ? slips.fitting(key, yesNo.yes()) : Optional.empty();
         return fit.stream().toList();
-    }
-
-    /**
-     * Width and depth are only swapped together: a partner nearer to its own size than to the other speaks against it.
-     */
-    private boolean partnerMayBeSwapped(String key) {
-        String partner = key.endsWith(".width") ? key.replace(".width", ".depth") : key.replace(".depth", ".width");
-        if (!(finding(partner) instanceof Finding.Quantity drawn)
-                || !(expected.value(partner).orElse(null) instanceof Expected.Length own)
-                || !(expected.value(key).orElse(null) instanceof Expected.Length other)) {
-            return true;
-        }
-        return other.deviation(drawn.value()) < own.deviation(drawn.value());
     }
 
     private Finding finding(String key) {

@@ -49,9 +49,13 @@ public record Tolerance(double value, Unit unit) {
         return new Tolerance(value, Unit.DEGREES);
     }
 
+    public static Tolerance things(int number) {
+        return new Tolerance(number, Unit.THINGS);
+    }
+
     /** Every one must be there: no more and no fewer. */
     public static Tolerance exactly() {
-        return new Tolerance(0, Unit.THINGS);
+        return things(0);
     }
 
     /** The same tolerance with another value. */

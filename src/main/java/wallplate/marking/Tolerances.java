@@ -1,5 +1,6 @@
 package wallplate.marking;
 
+import java.util.Set;
 import wallplate.solver.Expected;
 
 /**
@@ -14,6 +15,9 @@ public record Tolerances(double lengthMm, double thicknessMm, double angleDegree
     /** A millimetre, half a millimetre for the sizes of timbers, a degree. */
     public static final Tolerances USUAL = new Tolerances(1.0, 0.5, 1.0);
 
+    /** Rows whose first member may stand anywhere: by where it stands, one more or one fewer fits in. */
+    private static final Set<String> ROWS_WITH_FREE_START = Set.of("brander.count");
+
     /** The usual tolerance for a length, an angle or a count. */
     public Tolerance forValue(Expected expected) {
         if (expected instanceof Expected.Angle) {
@@ -22,7 +26,7 @@ public record Tolerances(double lengthMm, double thicknessMm, double angleDegree
         if (expected instanceof Expected.Length length) {
             return Tolerance.paperMm(isThickness(length.key()) ? thicknessMm : lengthMm);
         }
-        return Tolerance.exactly();
+        return ROWS_WITH_FREE_START.contains(expected.key()) ? Tolerance.things(1) : Tolerance.exactly();
     }
 
     private static boolean isThickness(String key) {

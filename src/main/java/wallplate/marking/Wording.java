@@ -16,6 +16,9 @@ final class Wording {
 
     static final String BUNDLE = "messages.marking";
 
+    /** A slip less probable than this is told with the doubt that remains. */
+    private static final double SURE = 0.8;
+
     private final Phrases phrases;
     private final TradeNames names;
     private final ValueWords values;
@@ -64,7 +67,7 @@ final class Wording {
         String sentence =
                 switch (slips.size()) {
                     case 0 -> fact(asked, found, tolerance);
-                    case 1 -> slipSentence(asked, found, slips.get(0));
+                    case 1 -> oneSlip(asked, found, slips.get(0));
                     default -> fact(asked, found, tolerance) + " " + severalSlips(slips);
                 };
         return partMarks > 0 ? sentence + " " + phrases.text("feedback.part-marks") : sentence;
@@ -118,6 +121,11 @@ final class Wording {
                 .distinct()
                 .collect(Collectors.joining("; "));
         return phrases.text("feedback.several-slips", Map.of("slips", fitting));
+    }
+
+    private String oneSlip(Expected asked, Finding found, SlipFit slip) {
+        String sentence = slipSentence(asked, found, slip);
+        return slip.confidence() < SURE ? sentence + " " + phrases.text("feedback.likely-slip") : sentence;
     }
 
     private String slipSentence(Expected asked, Finding found, SlipFit slip) {

@@ -8,7 +8,7 @@ import java.util.function.Predicate;
  *
  * @param id as in result files, such as {@code spacing-level}
  * @param name in a few words, for the teacher
- * @param reach how much a fitting value says
+ * @param reach what kind of value it gives, and how common it is
  * @param appliesTo the keys that it can happen to
  * @param formula what it makes of the right size
  * @param sentence to the learner, kindly. {@code {what}} is the key's label, {@code {asked}} the right value, {@code
@@ -17,14 +17,25 @@ import java.util.function.Predicate;
 public record Slip(
         String id, String name, Reach reach, Predicate<Expected> appliesTo, Formula formula, String sentence) {
 
-    /** How much it says that a value fits the slip. */
+    /** What kind of value a slip gives. How common each kind is, is common practice of the drawing class, no source. */
     public enum Reach {
         /** The slip gives a value of its own, from the way this key is measured. */
-        PARTICULAR,
+        PARTICULAR(0.06),
         /** The slip gives a value of its own, and can happen to any size. */
-        GENERAL,
+        GENERAL(0.01),
         /** Many values fit: it is named only where nothing else fits. */
-        LOOSE
+        LOOSE(0.03);
+
+        private final double share;
+
+        Reach(double share) {
+            this.share = share;
+        }
+
+        /** The share of all values of a fitting key that such a slip spoils, before a value is looked at. */
+        double share() {
+            return share;
+        }
     }
 
     /** What a slip makes of a right size. */
@@ -74,9 +85,18 @@ public record Slip(
             return Math.max(0, Math.max(from - measured, measured - to));
         }
 
-        /** Whether a measured value comes within the tolerance of the value, or lies within the range. */
-        boolean isFittedBy(double measured, double tolerance) {
-            return deviation(measured) <= (isRange ? 0 : tolerance);
+        /**
+         * The probability density of a measured value after this reading.
+         *
+         * @param scatter one standard deviation of hand and measurement together
+         */
+        double density(double measured, double scatter) {
+            double inside = isRange ? 0 : scatter * Math.sqrt(2 * Math.PI);
+            if (to < from || to - from + inside <= 0) {
+                return 0;
+            }
+            double beyond = deviation(measured) / scatter;
+            return Math.exp(-beyond * beyond / 2) / (to - from + inside);
         }
     }
 }

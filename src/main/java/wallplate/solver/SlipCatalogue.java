@@ -213,14 +213,6 @@ public final class SlipCatalogue {
                     "The rafter's underside misses the heel point by {drawn} mm. It passes through the top outer"
                             + " corner of the wall plate: mark that corner first and draw the slope through it."),
             new Slip(
-                    "count-off-by-one",
-                    "one too many or too few",
-                    Reach.PARTICULAR,
-                    expected -> expected instanceof Expected.Count,
-                    values(size -> size - 1, size -> size + 1),
-                    "{drawn} are drawn where {asked} are asked: one too many or too few. Count the spaces: there is"
-                            + " one thing more than there are spaces."),
-            new Slip(
                     "half-size",
                     "half the size",
                     Reach.GENERAL,
@@ -306,6 +298,11 @@ public final class SlipCatalogue {
         return ALL;
     }
 
+    /** The key that is spoiled together with another by one slip, as when width and depth change places. */
+    static Optional<String> partner(Slip slip, String key) {
+        return slip.id().equals("width-depth-swapped") ? Optional.ofNullable(SWAPPED.get(key)) : Optional.empty();
+    }
+
     private interface Function {
         double of(double size);
     }
@@ -331,7 +328,7 @@ public final class SlipCatalogue {
                 Reading.between(size - farthest, size - nearest), Reading.between(size + nearest, size + farthest));
     }
 
-    /** The sizes of other parts, and whatever else is clearly off: by more than careless drawing explains. */
+    /** The sizes of other parts, and whatever else comes of a wrong division: a third of the size to three times it. */
     private static List<Reading> anythingElse(Expected expected, double size, ExpectedDrawing drawing) {
         List<Reading> readings = new ArrayList<>();
         for (MeasuredKey other : Solver.keys(drawing.task())) {
@@ -342,8 +339,7 @@ public final class SlipCatalogue {
                         .forEach(readings::add);
             }
         }
-        readings.add(Reading.between(0, size - CLEARLY_OFF));
-        readings.add(Reading.between(size + CLEARLY_OFF, size * 4 + 20));
+        readings.add(Reading.between(size / 3, size * 3));
         return readings;
     }
 

@@ -7,6 +7,7 @@ package wallplate.solver;
  * @param name the slip in a few words
  * @param value what the slip gives, nearest to the measured value: paper millimetres, degrees or a number of things
  * @param deviation how far the measured value lies from that
+ * @param confidence the probability that it was this slip, from 0 to 1
  * @param sentence what seems to have happened and how to do it right, to the learner
  */
-public record SlipFit(String key, String slip, String name, double value, double deviation, String sentence) {}
+public record SlipFit(String key, String slip, String name, double value, double deviation, double confidence, String sentence) {}

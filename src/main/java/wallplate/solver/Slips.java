@@ -8,36 +8,58 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import wallplate.solver.Slip.Reach;
 import wallplate.solver.Slip.Reading;
 import wallplate.task.PlainNumber;
 
-/** Which known slips a drawing's values may come from. */
+/**
+ * Which known slips a drawing's values may come from.
+ *
+ * <p>For a wrong value its possible stories are weighed by Bayes' rule: that the hand strayed from the right size, each
+ * slip from each of its readings, another size altogether, and none of these. A slip is named where the slips together
+ * are likelier than all the rest; how common each story is stands in {@link Slip.Reach} and here, how far this hand
+ * strays is told from the sheet ({@link Hand}).
+ */
 public final class Slips {
 
-    /**
-     * Two slips are told apart where their distances from the measured value differ by more than this share of the
-     * tolerance; closer ones are listed together.
-     */
-    private static final double TOLD_APART = 0.5;
+    /** How probable the named slips must be together. */
+    private static final double SURE_ENOUGH = 0.5;
+
+    /** A slip this much less probable than the likeliest is not named beside it. */
+    private static final double WORTH_NAMING = 0.25;
+
+    /** The share of values that come out as they were meant. */
+    private static final double AS_MEANT = 0.85;
+
+    /** The share of values that are wrong for a reason that nobody thought of; they may lie anywhere. */
+    private static final double UNEXPLAINED = 0.01;
 
     private final ExpectedDrawing asked;
-    private final List<ExpectedDrawing> circumstances;
+    private final Map<String, Double> drawn;
+    private final ExpectedDrawing asDrawn;
+    private final Hand hand;
 
-    private Slips(ExpectedDrawing asked, List<ExpectedDrawing> circumstances) {
+    private Slips(ExpectedDrawing asked, Map<String, Double> drawn) {
         this.asked = asked;
-        this.circumstances = List.copyOf(circumstances);
+        this.drawn = Map.copyOf(drawn);
+        this.asDrawn = Solver.solveAsDrawn(asked.task(), drawn);
+        this.hand = Hand.of(asked, drawn);
     }
 
-    /** The slips of a sheet whose pitch is right, or not known. */
+    /** The slips of a sheet of which nothing else is known. */
     public static Slips of(ExpectedDrawing asked) {
-        return new Slips(asked, List.of(asked));
+        return of(asked, Map.of());
     }
 
-    /** The slips of a sheet drawn at another pitch: lengths along the slope may go by that one or by the one asked. */
-    public static Slips of(ExpectedDrawing asked, double drawnPitchDegrees) {
-        ExpectedDrawing asDrawn = Solver.solveAsDrawn(asked.task(), Map.of("roof.pitch", drawnPitchDegrees));
-        return new Slips(asked, List.of(asked, asDrawn));
+    /**
+     * The slips of a sheet. What hangs on another part, such as a length along the slope, may go by that part as it was
+     * asked or as it was drawn.
+     *
+     * @param drawn paper millimetres or degrees by measured key
+     */
+    public static Slips of(ExpectedDrawing asked, Map<String, Double> drawn) {
+        return new Slips(asked, drawn);
     }
 
     /**
@@ -62,22 +84,133 @@ public final class Slips {
     }
 
     /**
-     * The slips that a measured value fits, the nearest first; empty where it is right, or fits none.
+     * The slips that a wrong value seems to come from, the likeliest first; empty where it is right, or where no slip
+     * explains it better than a hand that strayed. A slip that many values fit is named only where no other is.
      *
-     * <p>A slip fits where it gives, of the exact or of the rounded size, a value within the tolerance of the
-     * measured one. Of several, those are kept that cannot be told apart from the nearest. A slip that many values fit
-     * is named only where no other does.
-     *
-     * @param measured paper millimetres, degrees or a number of things
+     * @param measured paper millimetres or degrees
+     * @param uncertainty one standard deviation of the measurement, in the same unit
      * @param tolerance in the same unit
      */
-    public List<SlipFit> fitting(String key, double measured, double tolerance) {
+    public List<SlipFit> fitting(String key, double measured, double uncertainty, double tolerance) {
         Optional<Expected> expected = asked.value(key);
-        if (expected.isEmpty() || isRight(expected.get(), measured, tolerance)) {
+        if (expected.isEmpty() || deviation(expected.get(), measured) <= tolerance) {
             return List.of();
         }
-        List<SlipFit> fits = fits(expected.get(), measured, tolerance, false);
-        return fits.isEmpty() ? fits(expected.get(), measured, tolerance, true) : fits;
+        Map<String, Story> stories = stories(expected.get(), measured, uncertainty, true);
+        double all = stories.values().stream().mapToDouble(Story::weight).sum()
+                + withoutSlip(expected.get(), measured, uncertainty);
+        List<Story> likeliest = stories.values().stream()
+                .sorted(Comparator.comparingDouble((Story story) -> -story.weight()).thenComparing(story -> story.slip().id()))
+                .toList();
+        return named(likeliest, all).stream()
+                .map(story -> fit(story, expected.get(), measured, story.weight() / all))
+                .toList();
+    }
+
+    private static List<Story> named(List<Story> likeliest, double all) {
+        List<Story> own = likeliest.stream().filter(story -> !story.isLoose()).toList();
+        if (sum(own) >= SURE_ENOUGH * all) {
+            double least = own.get(0).weight() * WORTH_NAMING;
+            return own.stream().filter(story -> story.weight() >= least).toList();
+        }
+        return sum(likeliest) >= SURE_ENOUGH * all
+                ? likeliest.stream().filter(Story::isLoose).limit(1).toList()
+                : List.of();
+    }
+
+    private static double sum(List<Story> stories) {
+        return stories.stream().mapToDouble(Story::weight).sum();
+    }
+
+    private SlipFit fit(Story story, Expected expected, double measured, double confidence) {
+        Reading reading = story.reading();
+        return new SlipFit(
+                expected.key(),
+                story.slip().id(),
+                story.slip().name(),
+                Math.max(reading.from(), Math.min(reading.to(), measured)),
+                reading.deviation(measured),
+                confidence,
+                sentence(story.slip(), expected, asked, number(measured), reading.detail()));
+    }
+
+    /**
+     * A slip with its likeliest reading.
+     *
+     * @param weight of all its readings: share times density
+     * @param isLoose whether it has no reading but those that many values fit
+     */
+    private record Story(Slip slip, Reading reading, double best, double weight, boolean isLoose) {
+
+        Story with(Story other) {
+            Story nearer = best >= other.best ? this : other;
+            return new Story(
+                    nearer.slip, nearer.reading, nearer.best, weight + other.weight, isLoose && other.isLoose);
+        }
+    }
+
+    /** The hand that strayed, and what nobody thought of. */
+    private double withoutSlip(Expected expected, double measured, double uncertainty) {
+        return AS_MEANT * hand.density(expected, deviation(expected, measured), uncertainty)
+                + UNEXPLAINED / anywhere(expected);
+    }
+
+    /** All degrees of a quarter, or ten times a length and what fits on a small sheet. */
+    private static double anywhere(Expected expected) {
+        return expected instanceof Expected.Angle ? 90 : 10 * exactSize(expected).orElse(0.0) + 100;
+    }
+
+    private Map<String, Story> stories(Expected expected, double measured, double uncertainty, boolean withPartners) {
+        Map<String, Story> stories = new LinkedHashMap<>();
+        for (Slip slip : applying(expected)) {
+            Optional<String> partner = SlipCatalogue.partner(slip, expected.key());
+            if (partner.isPresent() && !withPartners) {
+                continue;
+            }
+            double beside = partner.map(other -> evidenceOf(other, slip, uncertainty)).orElse(1.0);
+            List<Reading> readings = allReadings(slip, expected);
+            for (Reading reading : readings) {
+                double density = reading.density(measured, hand.scatter(expected, uncertainty));
+                double weight = share(slip, reading, readings) * density * beside;
+                stories.merge(
+                        slip.id(),
+                        new Story(slip, reading, weight, weight, slip.reach() == Reach.LOOSE),
+                        Story::with);
+            }
+        }
+        return stories;
+    }
+
+    /** How much more probable the partner's value is with this slip than without; 1 where it was not measured. */
+    private double evidenceOf(String partner, Slip slip, double uncertainty) {
+        Optional<Expected> expected = asked.value(partner);
+        Double measured = drawn.get(partner);
+        if (expected.isEmpty() || measured == null) {
+            return 1;
+        }
+        List<Reading> readings = allReadings(slip, expected.get());
+        double scatter = hand.scatter(expected.get(), uncertainty);
+        double with = readings.stream().mapToDouble(reading -> reading.density(measured, scatter)).sum() / readings.size();
+        double without = withoutSlip(expected.get(), measured, uncertainty)
+                + stories(expected.get(), measured, uncertainty, false).values().stream()
+                        .mapToDouble(Story::weight)
+                        .sum();
+        return with / without;
+    }
+
+    /** By the other parts as they were asked and, for a slip that hangs on them, as they were drawn. */
+    private List<Reading> allReadings(Slip slip, Expected expected) {
+        Stream<Reading> asAsked = readings(slip, expected, asked).stream();
+        return slip.reach() == Reach.PARTICULAR
+                ? Stream.concat(asAsked, readings(slip, expected, asDrawn).stream()).distinct().toList()
+                : asAsked.toList();
+    }
+
+    /** A slip's share is dealt out evenly, two thirds of it to ranges where there are values beside them. */
+    private static double share(Slip slip, Reading reading, List<Reading> readings) {
+        long like = readings.stream().filter(other -> other.isRange() == reading.isRange()).count();
+        double part = like == readings.size() ? 1 : reading.isRange() ? 2.0 / 3 : 1.0 / 3;
+        return slip.reach().share() * part / like;
     }
 
     /** The slip that a wrong word fits, such as the eaves on the other side; empty where the word is right. */
@@ -99,53 +232,15 @@ public final class Slips {
         return applying(expected).stream()
                 .findFirst()
                 .map(slip -> new SlipFit(
-                        expected.key(), slip.id(), slip.name(), 0, 0, sentence(slip, expected, asked, drawn, "")));
+                        expected.key(), slip.id(), slip.name(), 0, 0, 1, sentence(slip, expected, asked, drawn, "")));
     }
 
-    private static boolean isRight(Expected expected, double measured, double tolerance) {
+    /** Nothing for what has no size. */
+    private static double deviation(Expected expected, double measured) {
         if (expected instanceof Expected.Length length) {
-            return length.deviation(measured) <= tolerance;
+            return length.deviation(measured);
         }
-        return exactSize(expected)
-                .map(size -> Math.abs(size - measured) <= tolerance)
-                .orElse(true);
-    }
-
-    private List<SlipFit> fits(Expected expected, double measured, double tolerance, boolean loose) {
-        Map<String, SlipFit> nearestById = new LinkedHashMap<>();
-        for (Slip slip : applying(expected)) {
-            if ((slip.reach() == Reach.LOOSE) == loose) {
-                nearest(slip, expected, measured, tolerance)
-                        .ifPresent(fit -> nearestById.merge(
-                                fit.slip(), fit, (one, other) -> one.deviation() <= other.deviation() ? one : other));
-            }
-        }
-        double best = nearestById.values().stream()
-                .mapToDouble(SlipFit::deviation)
-                .min()
-                .orElse(0);
-        return nearestById.values().stream()
-                .filter(fit -> fit.deviation() <= best + TOLD_APART * tolerance)
-                .sorted(Comparator.comparingDouble(SlipFit::deviation).thenComparing(SlipFit::slip))
-                .toList();
-    }
-
-    /** The slip's reading that fits best: a value of its own before a range. */
-    private Optional<SlipFit> nearest(Slip slip, Expected expected, double measured, double tolerance) {
-        return circumstances.stream()
-                .flatMap(drawing -> readings(slip, expected, drawing).stream())
-                .filter(reading -> reading.isFittedBy(measured, tolerance))
-                .min(Comparator.comparing(Reading::isRange)
-                        .thenComparingDouble(reading -> reading.deviation(measured)))
-                .map(reading -> new SlipFit(
-                        expected.key(),
-                        slip.id(),
-                        slip.name(),
-                        Math.max(reading.from(), Math.min(reading.to(), measured)),
-                        reading.deviation(measured),
-                        sentence(slip, expected, asked, number(measured), reading.detail())))
-                // A slip whose own value still counts does not explain one that no longer does.
-                .filter(fit -> !isRight(expected, fit.value(), tolerance));
+        return exactSize(expected).map(size -> Math.abs(size - measured)).orElse(0.0);
     }
 
     /** What the slip makes of the size: each reading spans what the exact and what the rounded size gives. */

@@ -14,6 +14,7 @@ import tools.jackson.databind.json.JsonMapper;
 import wallplate.measure.Finding;
 import wallplate.measure.MeasuredSheet;
 import wallplate.measure.Measurement;
+import wallplate.samples.DrawnSheet;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.Solver;
@@ -49,7 +50,20 @@ record TruthSheet(String name, Path scan, ExpectedDrawing expected, JsonNode tru
     }
 
     private static DrawingTask task(Path file) throws IOException {
-        return ((TaskReading.Accepted) TaskFile.read(Files.readString(file))).task();
+        return task(Files.readString(file));
+    }
+
+    private static DrawingTask task(String yaml) {
+        return ((TaskReading.Accepted) TaskFile.read(yaml)).task();
+    }
+
+    /** A sheet that was drawn and not captured. */
+    static TruthSheet of(DrawnSheet drawn) {
+        return new TruthSheet(
+                drawn.name(),
+                Path.of(drawn.name()),
+                Solver.solve(task(drawn.taskYaml())),
+                JsonMapper.shared().readTree(drawn.truth()));
     }
 
     /** What was really drawn, lengths as the sheet's own bar gives them. */

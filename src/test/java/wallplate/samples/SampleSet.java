@@ -106,6 +106,19 @@ public final class SampleSet {
         return scan(seed, number, leanToTasks(seed, tasks), mostDpi);
     }
 
+    /** So many sheets drawn and not captured, shared out over so many tasks; other sheets than {@link #scan} gives. */
+    public static List<DrawnSheet> drawn(long seed, int sheets, int tasks) {
+        List<SampleTask> shared = eavesTasks(seed, tasks);
+        return IntStream.range(0, sheets)
+                .mapToObj(number -> {
+                    SampleTask task = shared.get(number % tasks);
+                    String name = String.format(Locale.ROOT, "d%d-%03d", seed, number);
+                    Chance chance = new Chance(seed * 100_003 + 70_000 + number);
+                    return new DrawnSheet(name, task.toYaml(), SampleSheet.truthOfDrawing(name, task, chance));
+                })
+                .toList();
+    }
+
     private static SampleScan scan(long seed, int number, List<SampleTask> tasks, int mostDpi) {
         SampleTask task = tasks.get(number % tasks.size());
         Chance chance = new Chance(seed * 100_003 + number);

@@ -36,6 +36,13 @@ record SampleSheet(Intention intention, SheetDrawing sheet, Capture capture, Str
         return new SampleSheet(intention, sheet, capture, "");
     }
 
+    /** The truth about a sheet that can be read and that nobody captured: much faster than a picture of it. */
+    static String truthOfDrawing(String name, SampleTask task, Chance chance) {
+        Learner learner = Learner.draw(chance);
+        Intention intention = intention(task, learner, chance);
+        return TruthFile.ofDrawing(name, intention, new SheetComposer(intention, learner, chance.fork()).compose(true));
+    }
+
     private static Intention intention(SampleTask task, Learner learner, Chance chance) {
         Intention intention = new Intention(task);
         int slips = chance.happens(0.28) ? 0 : chance.whole(1, 4);

@@ -20,11 +20,23 @@ final class TruthFile {
      * @param hopeless why the sheet must be refused, empty for a sheet that can be read; the truth is then left empty
      */
     static String of(String file, Intention intention, SheetDrawing sheet, Capture capture, String hopeless) {
+        Map<String, Object> root = drawn(file, intention, sheet, hopeless);
+        root.put("condition", capture.condition());
+        root.put("toPixels", capture.map().truth());
+        return JSON.writeValueAsString(root);
+    }
+
+    /** The truth about a sheet that nobody captured. */
+    static String ofDrawing(String file, Intention intention, SheetDrawing sheet) {
+        return JSON.writeValueAsString(drawn(file, intention, sheet, ""));
+    }
+
+    private static Map<String, Object> drawn(
+            String file, Intention intention, SheetDrawing sheet, String hopeless) {
         Map<String, Object> root = new LinkedHashMap<>();
         root.put("file", file);
         root.put("task", intention.task().id());
         root.put("hopeless", hopeless.isEmpty() ? null : hopeless);
-        root.put("condition", capture.condition());
         root.put("bar", bar(sheet, hopeless));
         root.put("expected", intention.task().expected());
         root.put("slips", intention.slips().stream()
@@ -37,8 +49,7 @@ final class TruthFile {
                 .toList());
         root.put("truth", hopeless.isEmpty() ? truth(intention, sheet) : Map.of());
         root.put("lines", lines(sheet));
-        root.put("toPixels", capture.map().truth());
-        return JSON.writeValueAsString(root);
+        return root;
     }
 
     private static Map<String, Object> bar(SheetDrawing sheet, String hopeless) {

@@ -185,7 +185,7 @@ class SolverPropertiesTest {
             if (value instanceof Expected.Length length) {
                 assertThat(Math.abs(length.drawnMm() - length.exactMm())).isLessThanOrEqualTo(0.5 + TOUCH);
                 assertThat(length.deviation(length.exactMm())).isZero();
-                assertThat(Slips.of(drawing).fitting(length.key(), length.exactMm(), 0.5))
+                assertThat(Slips.of(drawing).fitting(length.key(), length.exactMm(), 0.05, 0.5))
                         .isEmpty();
             }
         });
