@@ -8,8 +8,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import wallplate.audit.AuditedEvent;
 import wallplate.tables.Cell;
 import wallplate.tables.LineFault;
 import wallplate.tables.Table;
@@ -25,9 +27,11 @@ import wallplate.tables.TableFile;
 public class ClassLists {
 
     private final Classes classes;
+    private final ApplicationEventPublisher events;
 
-    ClassLists(Classes classes) {
+    ClassLists(Classes classes, ApplicationEventPublisher events) {
         this.classes = classes;
+        this.events = events;
     }
 
     /** Takes a whole list in, or nothing of it where one line is wrong. */
@@ -78,6 +82,9 @@ public class ClassLists {
             }
         }
         classes.enrol(schoolClass.id(), fresh);
+        events.publishEvent(new AuditedEvent(
+                "list-taken %d %d %d".formatted(fresh.size(), changed, matched.size() - changed),
+                "/classes/" + schoolClass.id()));
         Set<Enrolment> unnamed = new LinkedHashSet<>(present);
         unnamed.removeAll(matched.values());
         List<String> notListed = unnamed.stream().map(Enrolment::name).toList();
@@ -140,6 +147,8 @@ public class ClassLists {
         }
         if (hindrances.isEmpty()) {
             classes.move(moving, to.id());
+            moving.forEach(enrolment -> events.publishEvent(
+                    new AuditedEvent("learner-moved " + from.id() + " " + to.id(), "/learners/" + enrolment.id())));
         }
         return hindrances;
     }

@@ -55,7 +55,10 @@ final class VerifyAuditCommand implements Callable<Integer> {
             return BROKEN;
         }
         AuditCheck.Sound sound = (AuditCheck.Sound) check;
-        said.println("The trail holds: " + sound.entries() + " entries. Note the last hash: " + sound.lastHash());
+        if (sound.from() > 1) {
+            said.println("Entries before number " + sound.from() + " were over their time and are no longer kept.");
+        }
+        said.println("The trail holds up to entry " + sound.entries() + ". Note the last hash: " + sound.lastHash());
         return 0;
     }
 }

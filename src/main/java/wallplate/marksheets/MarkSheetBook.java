@@ -9,8 +9,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import wallplate.audit.AuditedEvent;
 import wallplate.records.ClassSets;
 import wallplate.records.Learner;
 import wallplate.records.SheetEntry;
@@ -25,12 +27,15 @@ public class MarkSheetBook {
     private final ClassSets classSets;
     private final Sheets sheets;
     private final Clock clock;
+    private final ApplicationEventPublisher events;
 
-    MarkSheetBook(MarkSheets kept, ClassSets classSets, Sheets sheets, Clock clock) {
+    MarkSheetBook(
+            MarkSheets kept, ClassSets classSets, Sheets sheets, Clock clock, ApplicationEventPublisher events) {
         this.kept = kept;
         this.classSets = classSets;
         this.sheets = sheets;
         this.clock = clock;
+        this.events = events;
     }
 
     @Transactional(readOnly = true)
@@ -43,9 +48,45 @@ public class MarkSheetBook {
         if (heading.isDraft()) {
             return new MarkSheet(heading, columns, draftLines(heading.id(), columns), List.of());
         }
-        List<Correction> corrections = kept.corrections(heading.id());
+        return frozen(heading, columns, kept.frozenLines(heading.id()), kept.corrections(heading.id()));
+    }
+
+    /** The submitted mark sheets of a term of a school year, the newest first. */
+    @Transactional(readOnly = true)
+    public List<MarkSheet> submitted(String schoolYear, String term) {
+        MarkSheets.Frozen frozen = kept.frozen(schoolYear, term);
+        return kept.submitted(schoolYear, term).stream()
+                .map(heading -> frozen(
+                        heading,
+                        frozen.columns().getOrDefault(heading.id(), List.of()),
+                        frozen.lines().getOrDefault(heading.id(), List.of()),
+                        frozen.corrections().getOrDefault(heading.id(), List.of())))
+                .toList();
+    }
+
+    /**
+     * What a learner reached in a submitted mark sheet, corrections included.
+     *
+     * @param percentage empty where every task was excused
+     */
+    public record LearnerResult(Heading heading, Optional<BigDecimal> percentage) {}
+
+    /** The results of a learner, under whatever class the learner was in; the newest first. */
+    @Transactional(readOnly = true)
+    public List<LearnerResult> resultsOf(long learnerId) {
+        return kept.placesOf(learnerId).stream()
+                .flatMap(place -> find(place.markSheetId()).stream()
+                        .flatMap(sheet -> sheet.lines().stream()
+                                .filter(line -> line.number() == place.line())
+                                .map(line -> new LearnerResult(
+                                        sheet.heading(), sheet.result(line).percentage()))))
+                .toList();
+    }
+
+    private static MarkSheet frozen(
+            Heading heading, List<Column> columns, List<Line> submitted, List<Correction> corrections) {
         Map<Integer, Line> lines = new LinkedHashMap<>();
-        kept.frozenLines(heading.id()).forEach(line -> lines.put(line.number(), line));
+        submitted.forEach(line -> lines.put(line.number(), line));
         for (Correction correction : corrections) {
             lines.computeIfPresent(
                     correction.line(), (number, line) -> line.with(correction.place() - 1, correction.entry()));
@@ -135,10 +176,17 @@ public class MarkSheetBook {
         if (now.lines().isEmpty()) {
             return new NobodyInIt();
         }
-        return kept.submit(draft.heading().id(), now.lines(), submittedBy) ? new Submitted() : new SubmittedBefore();
+        if (!kept.submit(draft.heading().id(), now.lines(), submittedBy)) {
+            return new SubmittedBefore();
+        }
+        events.publishEvent(new AuditedEvent(
+                "mark-sheet-submitted %d %d".formatted(now.lines().size(), now.columns().size()),
+                address(draft.heading())));
+        return new Submitted();
     }
 
     /** Writes a correction of a submitted mark sheet down; the line and the place must be in it. */
+    @Transactional
     public void correct(MarkSheet submitted, int line, int place, Entry entry, String reason, String correctedBy) {
         boolean there = submitted.lines().stream().anyMatch(one -> one.number() == line)
                 && submitted.columns().stream().anyMatch(one -> one.place() == place);
@@ -147,5 +195,11 @@ public class MarkSheetBook {
         }
         kept.correct(
                 submitted.heading().id(), new Correction(line, place, entry, reason, correctedBy, clock.instant()));
+        events.publishEvent(new AuditedEvent(
+                "mark-sheet-corrected " + line + " " + place, address(submitted.heading())));
+    }
+
+    private static String address(Heading heading) {
+        return "/mark-sheets/" + heading.id();
     }
 }

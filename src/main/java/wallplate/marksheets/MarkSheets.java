@@ -1,6 +1,7 @@
 package wallplate.marksheets;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Mark sheets as they are kept; what a draft's lines are is put together by {@link MarkSheetBook}. */
@@ -26,6 +27,16 @@ public interface MarkSheets {
 
     /** The first one first. */
     List<Correction> corrections(long id);
+
+    /** The submitted ones of a term of a school year, the newest first. */
+    List<Heading> submitted(String schoolYear, String term);
+
+    /** The columns, frozen lines and corrections of the same mark sheets, by mark sheet; without any of its kind where one has none. */
+    Frozen frozen(String schoolYear, String term);
+
+    /** What belongs to many mark sheets, each by the mark sheet's id. */
+    record Frozen(
+            Map<Long, List<Column>> columns, Map<Long, List<Line>> lines, Map<Long, List<Correction>> corrections) {}
 
     /** Freezes a draft; false where it was submitted already. */
     boolean submit(long id, List<Line> lines, String submittedBy);

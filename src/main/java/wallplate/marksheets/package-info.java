@@ -6,7 +6,7 @@
  * reason. How the marks are put together and rounded stands in {@link wallplate.marksheets.Reckoning}.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"records", "tables", "report"})
+@ApplicationModule(allowedDependencies = {"records", "tables", "report", "audit"})
 package wallplate.marksheets;
 
 import org.jspecify.annotations.NullMarked;

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -94,17 +95,68 @@ class JdbcMarkSheets implements MarkSheets {
     }
 
     @Override
+    public List<Heading> submitted(String schoolYear, String term) {
+        return database.sql(HEADINGS
+                        + "where school_year = ? and term = ? and submitted_at is not null order by created_at desc, id desc")
+                .params(schoolYear, term)
+                .query((row, number) -> heading(row))
+                .list();
+    }
+
+    private static final String OF_A_TERM =
+            "where mark_sheet_id in (select id from mark_sheets where school_year = ? and term = ? and submitted_at is not null) ";
+
+    @Override
+    public Frozen frozen(String schoolYear, String term) {
+        Map<Long, List<Column>> columns = new HashMap<>();
+        database.sql("select mark_sheet_id, place, class_set_id, title, weight from mark_sheet_columns " + OF_A_TERM
+                        + "order by mark_sheet_id, place")
+                .params(schoolYear, term)
+                .query(row -> {
+                    listOf(columns, row).add(column(row));
+                });
+        Map<Long, List<Correction>> corrections = new HashMap<>();
+        database.sql("select * from mark_sheet_corrections " + OF_A_TERM + "order by id")
+                .params(schoolYear, term)
+                .query(row -> {
+                    listOf(corrections, row).add(correction(row));
+                });
+        return new Frozen(columns, lines(schoolYear, term), corrections);
+    }
+
+    /** Entries and lines come in the same order, so that they are put together without looking either up. */
+    private Map<Long, List<Line>> lines(String schoolYear, String term) {
+        Map<Long, Map<Integer, List<Entry>>> entries = new HashMap<>();
+        database.sql("select mark_sheet_id, line, standing, awarded, available from mark_sheet_entries " + OF_A_TERM
+                        + "order by mark_sheet_id, line, place")
+                .params(schoolYear, term)
+                .query(row -> {
+                    entries.computeIfAbsent(row.getLong("mark_sheet_id"), sheet -> new HashMap<>())
+                            .computeIfAbsent(row.getInt("line"), line -> new ArrayList<>())
+                            .add(entry(row));
+                });
+        Map<Long, List<Line>> lines = new HashMap<>();
+        database.sql("select mark_sheet_id, line, learner_id, name, candidate_number from mark_sheet_lines " + OF_A_TERM
+                        + "order by mark_sheet_id, line")
+                .params(schoolYear, term)
+                .query(row -> {
+                    listOf(lines, row).add(line(row, entries.getOrDefault(row.getLong("mark_sheet_id"), Map.of())));
+                });
+        return lines;
+    }
+
+    private static <T> List<T> listOf(Map<Long, List<T>> bySheet, ResultSet row) throws SQLException {
+        return bySheet.computeIfAbsent(row.getLong("mark_sheet_id"), sheet -> new ArrayList<>());
+    }
+
+    @Override
     public List<Column> columns(long id) {
         return database.sql(
                         """
                         select place, class_set_id, title, weight from mark_sheet_columns
                         where mark_sheet_id = ? order by place""")
                 .param(id)
-                .query((row, number) -> new Column(
-                        row.getInt("place"),
-                        Optional.ofNullable(row.getObject("class_set_id", Long.class)),
-                        row.getString("title"),
-                        row.getBigDecimal("weight")))
+                .query((row, number) -> column(row))
                 .list();
     }
 
@@ -150,12 +202,7 @@ class JdbcMarkSheets implements MarkSheets {
                         select line, learner_id, name, candidate_number from mark_sheet_lines
                         where mark_sheet_id = ? order by line""")
                 .param(id)
-                .query((row, number) -> new Line(
-                        row.getInt("line"),
-                        Optional.ofNullable(row.getObject("learner_id", Long.class)),
-                        row.getString("name"),
-                        row.getString("candidate_number"),
-                        entries.getOrDefault(row.getInt("line"), List.of())))
+                .query((row, number) -> line(row, entries))
                 .list();
     }
 
@@ -166,13 +213,7 @@ class JdbcMarkSheets implements MarkSheets {
                         select line, place, standing, awarded, available, reason, corrected_by, corrected_at
                         from mark_sheet_corrections where mark_sheet_id = ? order by id""")
                 .param(id)
-                .query((row, number) -> new Correction(
-                        row.getInt("line"),
-                        row.getInt("place"),
-                        entry(row),
-                        row.getString("reason"),
-                        row.getString("corrected_by"),
-                        row.getObject("corrected_at", OffsetDateTime.class).toInstant()))
+                .query((row, number) -> correction(row))
                 .list();
     }
 
@@ -252,6 +293,34 @@ class JdbcMarkSheets implements MarkSheets {
 
     private OffsetDateTime now() {
         return clock.instant().atOffset(ZoneOffset.UTC);
+    }
+
+    private static Column column(ResultSet row) throws SQLException {
+        return new Column(
+                row.getInt("place"),
+                Optional.ofNullable(row.getObject("class_set_id", Long.class)),
+                row.getString("title"),
+                row.getBigDecimal("weight"));
+    }
+
+    /** @param entries of the mark sheet, by line */
+    private static Line line(ResultSet row, Map<Integer, List<Entry>> entries) throws SQLException {
+        return new Line(
+                row.getInt("line"),
+                Optional.ofNullable(row.getObject("learner_id", Long.class)),
+                row.getString("name"),
+                row.getString("candidate_number"),
+                entries.getOrDefault(row.getInt("line"), List.of()));
+    }
+
+    private static Correction correction(ResultSet row) throws SQLException {
+        return new Correction(
+                row.getInt("line"),
+                row.getInt("place"),
+                entry(row),
+                row.getString("reason"),
+                row.getString("corrected_by"),
+                row.getObject("corrected_at", OffsetDateTime.class).toInstant());
     }
 
     private static Entry entry(ResultSet row) throws SQLException {

@@ -2,8 +2,6 @@ package wallplate.web.marksheets;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.util.List;
-import java.util.Optional;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
@@ -13,7 +11,6 @@ import org.springframework.web.bind.annotation.RequestParam;
 import wallplate.marksheets.MarkSheet;
 import wallplate.marksheets.MarkSheetBook;
 import wallplate.marksheets.MarkSheetTables;
-import wallplate.marksheets.MarkSheets;
 import wallplate.marksheets.SignedMarkSheet;
 import wallplate.web.page.NotFound;
 import wallplate.web.page.TableDownload;
@@ -23,11 +20,9 @@ import wallplate.web.page.TableDownload;
 class MarkSheetDownloads {
 
     private final MarkSheetBook book;
-    private final MarkSheets kept;
 
-    MarkSheetDownloads(MarkSheetBook book, MarkSheets kept) {
+    MarkSheetDownloads(MarkSheetBook book) {
         this.book = book;
-        this.kept = kept;
     }
 
     @GetMapping("/mark-sheets/{id}/mark-sheet.csv")
@@ -52,22 +47,12 @@ class MarkSheetDownloads {
 
     @GetMapping("/mark-sheets/term.xlsx")
     ResponseEntity<byte[]> termXlsx(@RequestParam String year, @RequestParam String term) throws IOException {
-        return TableDownload.xlsx(MarkSheetTables.ofTerm(term, submitted(year, term)), "marks-" + year + "-" + term);
+        return TableDownload.xlsx(MarkSheetTables.ofTerm(term, book.submitted(year, term)), "marks-" + year + "-" + term);
     }
 
     @GetMapping("/mark-sheets/term.csv")
     ResponseEntity<byte[]> termCsv(@RequestParam String year, @RequestParam String term) throws IOException {
-        return TableDownload.csv(MarkSheetTables.ofTerm(term, submitted(year, term)), "marks-" + year + "-" + term);
-    }
-
-    private List<MarkSheet> submitted(String year, String term) {
-        return kept.all().stream()
-                .filter(heading -> !heading.isDraft()
-                        && heading.schoolYear().equals(year)
-                        && heading.term().equals(term))
-                .map(heading -> book.find(heading.id()))
-                .flatMap(Optional::stream)
-                .toList();
+        return TableDownload.csv(MarkSheetTables.ofTerm(term, book.submitted(year, term)), "marks-" + year + "-" + term);
     }
 
     private static String name(MarkSheet sheet) {

@@ -29,9 +29,9 @@ public class PageLanguage implements LocaleResolver {
 
     static final List<Locale> ALL = List.of(Locale.ENGLISH, Locale.GERMAN);
 
-    private static final Pattern IN_EVERY_LANGUAGE = Pattern.compile("/check(/[^/]+)?|/feedback(/.*)?|/language"
+    private static final Pattern IN_EVERY_LANGUAGE = Pattern.compile("/check(/[^/]+(/results/[^/]+)?)?|/feedback(/.*)?|/language"
             + "|/tasks/\\d+/guideline(/.*)?|/class-sets/\\d+/(guideline|feedback-codes|feedback\\.(pdf|zip))"
-            + "|/sheets/\\d+/feedback\\.pdf");
+            + "|/sheets/\\d+/feedback\\.pdf|/audit|/privacy(/run)?|/learners/\\d+/erase");
 
     @Override
     public Locale resolveLocale(HttpServletRequest request) {

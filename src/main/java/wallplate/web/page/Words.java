@@ -142,6 +142,12 @@ public class Words {
         return messages.getMessage(key, arguments, language());
     }
 
+    /** A text by its key, or the other one where there is none by that key. */
+    public String sayOr(String otherwise, String key, Object... arguments) {
+        String said = messages.getMessage(key, arguments, otherwise, language());
+        return said == null ? otherwise : said;
+    }
+
     private String word(String word) {
         return messages.getMessage("word." + word, null, word, language());
     }

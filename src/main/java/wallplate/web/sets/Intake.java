@@ -6,8 +6,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.support.TransactionOperations;
 import org.springframework.web.multipart.MultipartFile;
+import wallplate.audit.AuditedEvent;
 import wallplate.jobs.ReadingQueue;
 import wallplate.records.ClassSet;
 import wallplate.records.ScanFileEntry;
@@ -16,7 +19,7 @@ import wallplate.records.ScanStore;
 import wallplate.records.Sheets;
 import wallplate.sheet.ScanFile;
 
-/** Takes scan files in: each is kept first, then written down, then queued to be read. */
+/** Takes scan files in: each is kept first, then written down and queued to be read, in one step with its entry in the audit trail. */
 @Component
 class Intake {
 
@@ -24,12 +27,22 @@ class Intake {
     private final ScanFiles files;
     private final Sheets sheets;
     private final ReadingQueue queue;
+    private final TransactionOperations together;
+    private final ApplicationEventPublisher events;
 
-    Intake(ScanStore store, ScanFiles files, Sheets sheets, ReadingQueue queue) {
+    Intake(
+            ScanStore store,
+            ScanFiles files,
+            Sheets sheets,
+            ReadingQueue queue,
+            TransactionOperations together,
+            ApplicationEventPublisher events) {
         this.store = store;
         this.files = files;
         this.sheets = sheets;
         this.queue = queue;
+        this.together = together;
+        this.events = events;
     }
 
     /**
@@ -87,12 +100,16 @@ class Intake {
     /** Whether it is new to the set; what the set has already is not taken twice. */
     boolean take(ClassSet classSet, String name, InputStream content) throws IOException {
         ScanStore.Kept kept = store.put(content);
-        Optional<ScanFileEntry> entry = files.add(classSet.id(), name, kept.name(), kept.sizeBytes());
-        entry.ifPresent(added -> {
-            sheets.page(added.id(), 1);
-            queue.add(added);
-        });
-        return entry.isPresent();
+        return Boolean.TRUE.equals(together.execute(step -> {
+            Optional<ScanFileEntry> entry = files.add(classSet.id(), name, kept.name(), kept.sizeBytes());
+            entry.ifPresent(added -> {
+                sheets.page(added.id(), 1);
+                queue.add(added);
+                events.publishEvent(
+                        new AuditedEvent("scan-taken", "/class-sets/" + classSet.id() + "/files/" + added.id()));
+            });
+            return entry.isPresent();
+        }));
     }
 
     /** The file's own name without the folders that some browsers send along. */
