@@ -15,6 +15,9 @@ public interface ClassSets {
     /** The sets of one class, the newest first. */
     List<ClassSet> ofClass(long classId);
 
+    /** The sets that were made with one task, the newest first. */
+    List<ClassSet> ofTask(long taskId);
+
     ClassSet add(String title, String className, List<ClassListEntry> classList, KeptTask task, boolean demonstration);
 
     /** Puts another task in place of the one that the set was given, such as the same under another guideline. */

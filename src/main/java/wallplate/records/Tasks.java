@@ -10,6 +10,8 @@ public interface Tasks {
     /** All of them, the one changed last first. */
     List<KeptTask> all();
 
+    int count();
+
     Optional<KeptTask> find(long id);
 
     /** The task whose code a learner typed, whatever the case of the letters. */

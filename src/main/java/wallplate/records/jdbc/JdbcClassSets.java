@@ -53,6 +53,14 @@ class JdbcClassSets implements ClassSets {
     }
 
     @Override
+    public List<ClassSet> ofTask(long taskId) {
+        return database.sql(SELECT + "where s.task_id = ? order by s.created_at desc, s.id desc")
+                .param(taskId)
+                .query((row, number) -> classSet(row))
+                .list();
+    }
+
+    @Override
     public Optional<ClassSet> find(long id) {
         return database.sql(SELECT + "where s.id = ?")
                 .param(id)
@@ -174,7 +182,7 @@ class JdbcClassSets implements ClassSets {
                 > 0;
     }
 
-    private static ClassSet classSet(ResultSet row) throws SQLException {
+    static ClassSet classSet(ResultSet row) throws SQLException {
         return new ClassSet(
                 row.getLong("id"),
                 row.getString("title"),

@@ -36,6 +36,11 @@ class JdbcTasks implements Tasks {
     }
 
     @Override
+    public int count() {
+        return database.sql("select count(*) from drawing_tasks").query(Integer.class).single();
+    }
+
+    @Override
     public Optional<KeptTask> find(long id) {
         return database.sql(SELECT + "where id = ?")
                 .param(id)

@@ -40,7 +40,7 @@ class SheetRows {
             """;
 
     /** As {@link SheetEntry#needsPerson()} has it. */
-    private static final String PROGRESS =
+    static final String PROGRESS =
             """
             select class_set_id, count(*) as sheets,
                    count(case when state = 'waiting' then 1 end) as waiting,
@@ -113,7 +113,7 @@ class SheetRows {
                 .toList();
     }
 
-    private static Progress progress(ResultSet row) throws SQLException {
+    static Progress progress(ResultSet row) throws SQLException {
         return new Progress(
                 row.getInt("sheets"),
                 row.getInt("waiting"),

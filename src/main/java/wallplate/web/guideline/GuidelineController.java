@@ -111,7 +111,7 @@ class GuidelineController {
         model.addAttribute("versions", versions.of(kept.id()));
         model.addAttribute(
                 "classSets",
-                classSets.all().stream().filter(one -> one.taskId() == kept.id()).toList());
+                classSets.ofTask(kept.id()));
         List<FormFault> shown = faults.stream()
                 .map(fault -> new FormFault(form.anchor(fault), sentence(fault)))
                 .toList();

@@ -4,8 +4,9 @@ import jakarta.servlet.http.HttpServletResponse;
 import jakarta.validation.Valid;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
+import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -27,9 +28,9 @@ import wallplate.records.ClassListEntry;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
-import wallplate.records.Progress;
 import wallplate.records.ScanFiles;
-import wallplate.records.Sheets;
+import wallplate.records.Standings;
+import wallplate.records.Standings.Which;
 import wallplate.records.Tasks;
 import wallplate.web.page.NotFound;
 
@@ -37,12 +38,12 @@ import wallplate.web.page.NotFound;
 @Controller
 class ClassSetController {
 
-    private static final Progress NOTHING_YET = Progress.of(List.of());
+    private static final int ON_A_PAGE = 50;
 
     private final ClassSets classSets;
     private final Tasks tasks;
     private final ScanFiles files;
-    private final Sheets sheets;
+    private final Standings standings;
     private final Intake intake;
     private final ReadingQueue queue;
     private final SetStanding standing;
@@ -52,7 +53,7 @@ class ClassSetController {
             ClassSets classSets,
             Tasks tasks,
             ScanFiles files,
-            Sheets sheets,
+            Standings standings,
             Intake intake,
             ReadingQueue queue,
             SetStanding standing,
@@ -60,25 +61,41 @@ class ClassSetController {
         this.classSets = classSets;
         this.tasks = tasks;
         this.files = files;
-        this.sheets = sheets;
+        this.standings = standings;
         this.intake = intake;
         this.queue = queue;
         this.standing = standing;
         this.stream = stream;
     }
 
-    /** A class set with how far it has come. */
-    record Standing(ClassSet classSet, Progress progress) {}
-
+    /**
+     * The sets, a page of them.
+     *
+     * @param from how many are passed over
+     */
     @GetMapping("/class-sets")
-    String all(Model model) {
-        Map<Long, Progress> progress = sheets.progressOfAll();
-        model.addAttribute(
-                "standing",
-                classSets.all().stream()
-                        .map(classSet -> new Standing(classSet, progress.getOrDefault(classSet.id(), NOTHING_YET)))
-                        .toList());
+    String all(
+            @RequestParam(defaultValue = "all") String which,
+            @RequestParam(defaultValue = "") String containing,
+            @RequestParam(defaultValue = "0") int from,
+            Model model) {
+        Which wanted = Arrays.stream(Which.values())
+                .filter(one -> word(one).equals(which))
+                .findFirst()
+                .orElse(Which.ALL);
+        int begin = Math.max(0, from);
+        Standings.Page page = standings.page(wanted, containing, begin, ON_A_PAGE);
+        model.addAttribute("page", page);
+        model.addAttribute("which", word(wanted));
+        model.addAttribute("containing", containing.strip());
+        model.addAttribute("begin", begin);
+        model.addAttribute("newer", begin == 0 ? null : Math.max(0, begin - ON_A_PAGE));
+        model.addAttribute("older", begin + page.sets().size() < page.found() ? begin + ON_A_PAGE : null);
         return "sets/all";
+    }
+
+    private static String word(Which which) {
+        return which.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     @GetMapping("/class-sets/new")

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -21,8 +22,10 @@ import wallplate.drafting.ConstructionGuide;
 import wallplate.drafting.DrawingOptions;
 import wallplate.marking.Guideline;
 import wallplate.marking.GuidelineReading;
+import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
+import wallplate.records.Standings;
 import wallplate.records.Tasks;
 import wallplate.solver.Solver;
 import wallplate.solver.Variants;
@@ -39,13 +42,16 @@ import wallplate.web.page.NotFound;
 class TaskController {
 
     private static final int MOST_VARIANTS = 40;
+    private static final int OTHER_SETS = 100;
 
     private final Tasks tasks;
     private final ClassSets classSets;
+    private final Standings standings;
 
-    TaskController(Tasks tasks, ClassSets classSets) {
+    TaskController(Tasks tasks, ClassSets classSets, Standings standings) {
         this.tasks = tasks;
         this.classSets = classSets;
+        this.standings = standings;
     }
 
     @GetMapping("/tasks")
@@ -219,8 +225,18 @@ class TaskController {
         model.addAttribute("dimensions", dimensions);
         model.addAttribute("preview", TaskPreview.of(kept.task(), DrawingOptions.FULL.withDimensions(dimensions)));
         model.addAttribute("derived", Solver.derived(kept.task()));
-        model.addAttribute("classSets", classSets.all());
+        model.addAttribute("classSets", setsToPrintFor(id));
         return "tasks/one";
+    }
+
+    /** Those of the task, and the newest others. */
+    private List<ClassSet> setsToPrintFor(long id) {
+        return Stream.concat(
+                        classSets.ofTask(id).stream(),
+                        standings.page(Standings.Which.ALL, "", 0, OTHER_SETS).sets().stream()
+                                .map(Standings.Standing::classSet))
+                .distinct()
+                .toList();
     }
 
     /** How the drawing is made, step by step. */

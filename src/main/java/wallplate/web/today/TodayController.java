@@ -1,53 +1,34 @@
 package wallplate.web.today;
 
-import java.util.List;
-import java.util.Map;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
-import wallplate.records.ClassSet;
-import wallplate.records.ClassSets;
-import wallplate.records.Progress;
-import wallplate.records.Sheets;
+import wallplate.records.Standings;
+import wallplate.records.Standings.Which;
 import wallplate.records.Tasks;
 
 /** The first page. */
 @Controller
 class TodayController {
 
-    private static final Progress NOTHING_YET = Progress.of(List.of());
+    /** The newest; the others are a link away. */
+    private static final int SHOWN = 12;
 
-    private final ClassSets classSets;
-    private final Sheets sheets;
+    private final Standings standings;
     private final Tasks tasks;
 
-    TodayController(ClassSets classSets, Sheets sheets, Tasks tasks) {
-        this.classSets = classSets;
-        this.sheets = sheets;
+    TodayController(Standings standings, Tasks tasks) {
+        this.standings = standings;
         this.tasks = tasks;
-    }
-
-    /** A class set with how far it has come. */
-    record Standing(ClassSet classSet, Progress progress) {
-
-        /** Read, and looked at where a person had to. */
-        boolean isReady() {
-            return progress.sheets() > 0 && !progress.isAtWork() && progress.needsPerson() == 0;
-        }
     }
 
     @GetMapping("/")
     String today(Model model) {
-        List<Standing> standing = standing();
-        model.addAttribute("standing", standing);
-        model.addAttribute("toCheck", standing.stream().filter(set -> set.progress().needsPerson() > 0).toList());
-        model.addAttribute("atWork", standing.stream().filter(set -> set.progress().isAtWork()).toList());
-        model.addAttribute(
-                "toRelease",
-                standing.stream()
-                        .filter(set -> set.isReady() && set.classSet().releasedAt().isEmpty())
-                        .toList());
-        model.addAttribute("taskCount", tasks.all().size());
+        model.addAttribute("setCount", standings.page(Which.ALL, "", 0, 1).found());
+        model.addAttribute("atWork", standings.page(Which.AT_WORK, "", 0, SHOWN));
+        model.addAttribute("toCheck", standings.page(Which.NEEDS_PERSON, "", 0, SHOWN));
+        model.addAttribute("toRelease", standings.page(Which.TO_RELEASE, "", 0, SHOWN));
+        model.addAttribute("taskCount", tasks.count());
         return "today/today";
     }
 
@@ -55,12 +36,5 @@ class TodayController {
     String standingOnly(Model model) {
         today(model);
         return "today/today :: standing";
-    }
-
-    private List<Standing> standing() {
-        Map<Long, Progress> progress = sheets.progressOfAll();
-        return classSets.all().stream()
-                .map(classSet -> new Standing(classSet, progress.getOrDefault(classSet.id(), NOTHING_YET)))
-                .toList();
     }
 }
