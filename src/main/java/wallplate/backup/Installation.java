@@ -1,6 +1,8 @@
 package wallplate.backup;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.time.Clock;
 import java.util.Map;
 import javax.sql.DataSource;
@@ -10,8 +12,14 @@ import org.springframework.boot.WebApplicationType;
 import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.builder.SpringApplicationBuilder;
 import org.springframework.boot.jdbc.autoconfigure.DataSourceAutoConfiguration;
+import org.springframework.boot.jdbc.autoconfigure.DataSourceTransactionManagerAutoConfiguration;
+import org.springframework.boot.jdbc.autoconfigure.JdbcClientAutoConfiguration;
+import org.springframework.boot.jdbc.autoconfigure.JdbcTemplateAutoConfiguration;
+import org.springframework.boot.transaction.autoconfigure.TransactionAutoConfiguration;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.ComponentScan;
+import wallplate.audit.AuditTrail;
+import wallplate.records.AtRest;
 import wallplate.records.ScanStore;
 
 /**
@@ -20,12 +28,37 @@ import wallplate.records.ScanStore;
  */
 public final class Installation {
 
+    /** The kind of file that a backup is, where it lies encrypted. */
+    private static final String BACKUP = "backup";
+
     private Installation() {}
+
+    /** An installation that is open. */
+    public record Opened(DataSource database, ScanStore store, AtRest atRest, AuditTrail trail, Clock clock) {
+
+        public Backup backup() {
+            return new Backup(database, store, clock);
+        }
+
+        public Restore restore() {
+            return new Restore(database, store, clock);
+        }
+
+        /** What is written to it lies in the other stream as a backup of this installation is kept. */
+        public OutputStream keepingBackup(OutputStream out) throws IOException {
+            return atRest.keeping(BACKUP, out);
+        }
+
+        /** A backup as it was written, encrypted or not. */
+        public InputStream keptBackup(InputStream in) throws IOException {
+            return atRest.kept(BACKUP, in);
+        }
+    }
 
     /** What is done with an installation. */
     @FunctionalInterface
     public interface Work {
-        Contents with(DataSource database, ScanStore store, Clock clock) throws IOException;
+        Contents with(Opened installation) throws IOException;
     }
 
     /**
@@ -41,16 +74,26 @@ public final class Installation {
                 .logStartupInfo(false)
                 .properties(Map.of("spring.main.lazy-initialization", "true"))
                 .run(settings)) {
-            return work.with(
-                    context.getBean(DataSource.class), context.getBean(ScanStore.class), context.getBean(Clock.class));
+            return work.with(new Opened(
+                    context.getBean(DataSource.class),
+                    context.getBean(ScanStore.class),
+                    context.getBean(AtRest.class),
+                    context.getBean(AuditTrail.class),
+                    context.getBean(Clock.class)));
         } catch (BeansException broken) {
             throw new BackupRefused("Database or scan store cannot be opened: " + broken.getMessage(), broken);
         }
     }
 
     /** Only these parts of the application. */
-    @ImportAutoConfiguration(DataSourceAutoConfiguration.class)
-    @ComponentScan("wallplate.records.storage")
+    @ImportAutoConfiguration({
+        DataSourceAutoConfiguration.class,
+        DataSourceTransactionManagerAutoConfiguration.class,
+        TransactionAutoConfiguration.class,
+        JdbcTemplateAutoConfiguration.class,
+        JdbcClientAutoConfiguration.class
+    })
+    @ComponentScan({"wallplate.records.storage", "wallplate.audit.jdbc"})
     static class Parts {
 
         @Bean

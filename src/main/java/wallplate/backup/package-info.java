@@ -6,7 +6,7 @@
  * empty installation only.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"records"})
+@ApplicationModule(allowedDependencies = {"records", "audit"})
 package wallplate.backup;
 
 import org.jspecify.annotations.NullMarked;

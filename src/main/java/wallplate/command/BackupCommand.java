@@ -13,7 +13,6 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Unmatched;
-import wallplate.backup.Backup;
 import wallplate.backup.BackupRefused;
 import wallplate.backup.Contents;
 import wallplate.backup.Installation;
@@ -49,9 +48,9 @@ final class BackupCommand implements Callable<Integer> {
         try {
             Path part = Files.createTempFile(file.getParent(), "wallplate-backup-", ".part");
             try {
-                Contents contents = Installation.open(settings.toArray(String[]::new), (database, store, clock) -> {
-                    try (OutputStream stream = Files.newOutputStream(part)) {
-                        return new Backup(database, store, clock).write(stream);
+                Contents contents = Installation.open(settings.toArray(String[]::new), installation -> {
+                    try (OutputStream stream = installation.keepingBackup(Files.newOutputStream(part))) {
+                        return told(installation, installation.backup().write(stream));
                     }
                 });
                 // Under its name only when it is whole.
@@ -68,5 +67,16 @@ final class BackupCommand implements Callable<Integer> {
             errors.println("The backup cannot be written: " + broken.getMessage());
         }
         return REFUSED;
+    }
+
+    /** Everything was handed out: the trail says so. */
+    private static Contents told(Installation.Opened installation, Contents contents) {
+        installation
+                .trail()
+                .append(
+                        WallplateCommand.PERSON,
+                        "backup-taken %d %d".formatted(contents.rows(), contents.contents()),
+                        "/");
+        return contents;
     }
 }

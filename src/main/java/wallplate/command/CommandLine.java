@@ -38,6 +38,8 @@ public final class CommandLine {
      */
     private static void keepQuiet() {
         System.setProperty("logback.configurationFile", "wallplate/command/no-log.xml");
+        // Else the framework's own set-up of the log would come after it, where a command opens an installation.
+        System.setProperty("org.springframework.boot.logging.LoggingSystem", "none");
         System.setProperty("java.awt.headless", "true");
     }
 }

@@ -15,7 +15,6 @@ import picocli.CommandLine.Unmatched;
 import wallplate.backup.BackupRefused;
 import wallplate.backup.Contents;
 import wallplate.backup.Installation;
-import wallplate.backup.Restore;
 
 /** Takes a backup back into an empty installation. */
 @Command(
@@ -46,9 +45,16 @@ final class RestoreCommand implements Callable<Integer> {
             return REFUSED;
         }
         try {
-            Contents contents = Installation.open(settings.toArray(String[]::new), (database, store, clock) -> {
-                try (InputStream stream = Files.newInputStream(backup)) {
-                    return new Restore(database, store, clock).read(stream);
+            Contents contents = Installation.open(settings.toArray(String[]::new), installation -> {
+                try (InputStream stream = installation.keptBackup(Files.newInputStream(backup))) {
+                    Contents restored = installation.restore().read(stream);
+                    installation
+                            .trail()
+                            .append(
+                                    WallplateCommand.PERSON,
+                                    "backup-restored %d %d".formatted(restored.rows(), restored.contents()),
+                                    "/");
+                    return restored;
                 }
             });
             errors.println(contents.rows() + " rows of " + contents.tables().size() + " tables and " + contents.contents()

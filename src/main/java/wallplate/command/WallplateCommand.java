@@ -7,4 +7,8 @@ import picocli.CommandLine.Command;
         name = "wallplate.jar",
         description = "Assesses scanned, hand-drawn building drawings.",
         synopsisSubcommandLabel = "COMMAND")
-final class WallplateCommand {}
+final class WallplateCommand {
+
+    /** Who acts in the audit trail where a command did. */
+    static final String PERSON = "the command line";
+}

@@ -145,8 +145,8 @@ class BackupTest {
     void numbersNewRowsBehindTheRestoredOnes() throws Exception {
         for (String[] settings : List.of(onH2("counted"), onPostgres("counted"))) {
             restore(settings, backup);
-            Installation.open(settings, (target, scans, clock) -> {
-                var client = JdbcClient.create(target);
+            Installation.open(settings, opened -> {
+                var client = JdbcClient.create(opened.database());
                 client.sql("insert into school_classes (name, created_at) values ('new', current_timestamp)").update();
                 assertThat(client.sql("select count(*) from school_classes").query(Integer.class).single())
                         .isGreaterThan(2);
@@ -165,8 +165,8 @@ class BackupTest {
                 .hasMessageContaining("not empty");
 
         String[] onlyScans = onH2("only-scans");
-        Installation.open(onlyScans, (target, scans, clock) -> {
-            scans.put(new ByteArrayInputStream(new byte[] {7}));
+        Installation.open(onlyScans, opened -> {
+            opened.store().put(new ByteArrayInputStream(new byte[] {7}));
             return none();
         });
         assertThatThrownBy(() -> restore(onlyScans, backup))
@@ -203,13 +203,13 @@ class BackupTest {
     private static Contents restore(String[] settings, byte[] file) throws IOException {
         return Installation.open(
                 settings,
-                (target, scans, clock) -> new Restore(target, scans, clock).read(new ByteArrayInputStream(file)));
+                opened -> opened.restore().read(new ByteArrayInputStream(file)));
     }
 
     private static byte[] backupOf(String[] settings, Contents restored) throws IOException {
         assertThat(restored.rows()).isPositive();
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        Installation.open(settings, (target, scans, clock) -> new Backup(target, scans, clock).write(out));
+        Installation.open(settings, opened -> opened.backup().write(out));
         return out.toByteArray();
     }
 

@@ -5,11 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
 import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -43,7 +48,7 @@ class BackupCommandTest {
         assertThat(run("old", "backup", "--out", file.toString())).as(said.toString()).isZero();
         assertThat(run("new", "restore", file.toString())).as(said.toString()).isZero();
 
-        assertThat(className("new")).isEqualTo("11B");
+        assertThat(text("new", "select name from school_classes")).isEqualTo("11B");
         assertThat(run("new", "restore", file.toString())).isEqualTo(2);
         assertThat(run("old", "backup", "--out", file.toString())).isEqualTo(2);
         assertThat(said.toString()).contains("not empty", "is there already");
@@ -67,22 +72,73 @@ class BackupCommandTest {
         }
     }
 
+    @Test
+    void encryptsABackupByTheKeyOfTheScansAndRestoresItOnlyWithThatKey() throws Exception {
+        Path key = Files.writeString(folder.resolve("key"), "0f".repeat(32));
+        Path other = Files.writeString(folder.resolve("other-key"), "1e".repeat(32));
+        Path file = folder.resolve("wallplate.backup");
+
+        assertThat(run("old", "backup", "--out", file.toString(), keyed(key))).as(said.toString()).isZero();
+
+        assertThat(new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1))
+                .doesNotContain("contents.json", "school_classes", "11B");
+        assertThat(run("keyless", "restore", file.toString())).isEqualTo(2);
+        assertThat(said.toString()).contains("wallplate.scans-key-file");
+        assertThat(run("other", "restore", file.toString(), keyed(other))).isEqualTo(2);
+        assertThat(run("new", "restore", file.toString(), keyed(key))).as(said.toString()).isZero();
+        assertThat(text("new", "select name from school_classes")).isEqualTo("11B");
+    }
+
+    private static String keyed(Path key) {
+        return "--wallplate.scans-key-file=" + key;
+    }
+
+    @Test
+    void writesBothToTheAuditTrail() throws SQLException {
+        Path file = folder.resolve("wallplate.backup");
+        run("old", "backup", "--out", file.toString());
+        run("new", "restore", file.toString());
+
+        assertThat(text("old", "select act from audit_entries")).matches("backup-taken \\d+ 0");
+        assertThat(text("new", "select act from audit_entries")).matches("backup-restored \\d+ 0");
+    }
+
+    /** As a process, because only there the log is switched off. */
+    @Test
+    void saysItsOneLineAndNothingElse() throws IOException, InterruptedException {
+        Path file = folder.resolve("wallplate.backup");
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-cp",
+                System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
+                "wallplate.Wallplate"));
+        command.addAll(List.of(arguments("old", "backup", "--out", file.toString())));
+        Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+        String all = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+
+        assertThat(process.waitFor()).as(all).isZero();
+        assertThat(all.lines()).singleElement().asString().endsWith(" are in " + file + ".");
+    }
+
     private int run(String database, String... arguments) {
-        String[] all = java.util.stream.Stream.concat(
-                        java.util.Arrays.stream(arguments),
-                        java.util.stream.Stream.of(
+        return CommandLine.run(new PrintWriter(said, true), arguments(database, arguments));
+    }
+
+    private String[] arguments(String database, String... arguments) {
+        return Stream.concat(
+                        Arrays.stream(arguments),
+                        Stream.of(
                                 "--spring.datasource.url=" + url(database),
                                 "--spring.datasource.username=wallplate",
                                 "--spring.datasource.password=",
                                 "--wallplate.scans=" + folder.resolve(database + "-scans")))
                 .toArray(String[]::new);
-        return CommandLine.run(new PrintWriter(said, true), all);
     }
 
-    private String className(String database) throws SQLException {
+    private String text(String database, String query) throws SQLException {
         try (Connection connection = DriverManager.getConnection(url(database), "wallplate", "");
                 var statement = connection.createStatement();
-                var row = statement.executeQuery("select name from school_classes")) {
+                var row = statement.executeQuery(query)) {
             row.next();
             return row.getString(1);
         }

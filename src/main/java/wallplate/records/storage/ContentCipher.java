@@ -36,19 +36,20 @@ final class ContentCipher {
     }
 
     void encrypt(String name, InputStream plain, OutputStream out) throws IOException {
-        byte[] salt = new byte[ScanKey.SALT_BYTES];
-        random.nextBytes(salt);
-        out.write(MAGIC);
-        out.write(salt);
-        Pieces pieces = new Pieces(Cipher.ENCRYPT_MODE, name, salt);
-        byte[] piece = plain.readNBytes(PIECE_BYTES);
-        boolean last;
-        do {
-            byte[] next = plain.readNBytes(PIECE_BYTES);
-            last = next.length == 0;
-            out.write(pieces.next(piece, last));
-            piece = next;
-        } while (!last);
+        // Not closed, which would close what it is written to.
+        Encrypted encrypted = new Encrypted(name, out);
+        plain.transferTo(encrypted);
+        encrypted.end();
+    }
+
+    /** What is written to it arrives encrypted; whole only when it was closed. */
+    OutputStream encrypting(String name, OutputStream out) throws IOException {
+        return new Encrypted(name, out);
+    }
+
+    /** Whether these are the first bytes of something that was encrypted here. */
+    static boolean isEncrypted(byte[] first) {
+        return first.length >= MAGIC.length && Arrays.equals(Arrays.copyOf(first, MAGIC.length), MAGIC);
     }
 
     /** The content as it was laid down; one that was kept before there was a key is given as it lies. */
@@ -92,6 +93,60 @@ final class ContentCipher {
             } catch (GeneralSecurityException broken) {
                 throw new IOException("a kept scan was changed, cut off or encrypted with another key", broken);
             }
+        }
+    }
+
+    /** Keeps a piece until more follows, because the last one is marked as such. */
+    private final class Encrypted extends OutputStream {
+
+        private final OutputStream out;
+        private final Pieces pieces;
+        private final byte[] piece = new byte[PIECE_BYTES];
+        private int filled;
+        private boolean ended;
+
+        Encrypted(String name, OutputStream out) throws IOException {
+            byte[] salt = new byte[ScanKey.SALT_BYTES];
+            random.nextBytes(salt);
+            this.out = out;
+            this.pieces = new Pieces(Cipher.ENCRYPT_MODE, name, salt);
+            out.write(MAGIC);
+            out.write(salt);
+        }
+
+        @Override
+        public void write(int one) throws IOException {
+            write(new byte[] {(byte) one}, 0, 1);
+        }
+
+        @Override
+        public void write(byte[] bytes, int offset, int length) throws IOException {
+            int from = offset;
+            int left = length;
+            while (left > 0) {
+                if (filled == PIECE_BYTES) {
+                    out.write(pieces.next(piece, false));
+                    filled = 0;
+                }
+                int fits = Math.min(left, PIECE_BYTES - filled);
+                System.arraycopy(bytes, from, piece, filled, fits);
+                filled += fits;
+                from += fits;
+                left -= fits;
+            }
+        }
+
+        void end() throws IOException {
+            if (!ended) {
+                ended = true;
+                out.write(pieces.next(Arrays.copyOf(piece, filled), true));
+            }
+        }
+
+        @Override
+        public void close() throws IOException {
+            end();
+            out.close();
         }
     }
 
