@@ -77,6 +77,9 @@ public interface Sheets {
     /** Writes down a person's decision; an empty verdict gives the guideline's mark back. */
     void change(long id, MarkChange change);
 
+    /** Whether a blank page stands in the place of the sheet's, because its time was over or its learner was erased. */
+    boolean isPictureRemoved(long id);
+
     void setChecked(long id, boolean checked);
 
     /**

@@ -86,6 +86,15 @@ class JdbcSheets implements Sheets {
     }
 
     @Override
+    public boolean isPictureRemoved(long id) {
+        return database.sql("select count(*) from sheets where id = ? and pictures_removed_at is not null")
+                        .param(id)
+                        .query(Integer.class)
+                        .single()
+                > 0;
+    }
+
+    @Override
     @Transactional
     public int beginReading(long id) {
         database.sql("update sheets set state = ?, attempts = attempts + 1 where id = ?")

@@ -17,6 +17,7 @@ import wallplate.classes.ClassLists;
 import wallplate.classes.Classes;
 import wallplate.classes.Enrolment;
 import wallplate.classes.SchoolClass;
+import wallplate.marksheets.MarkSheetBook;
 import wallplate.records.Histories;
 import wallplate.records.LearnerHistory;
 import wallplate.web.page.NotFound;
@@ -28,11 +29,13 @@ class LearnerPageController {
     private final Classes classes;
     private final ClassLists lists;
     private final Histories histories;
+    private final MarkSheetBook book;
 
-    LearnerPageController(Classes classes, ClassLists lists, Histories histories) {
+    LearnerPageController(Classes classes, ClassLists lists, Histories histories, MarkSheetBook book) {
         this.classes = classes;
         this.lists = lists;
         this.histories = histories;
+        this.book = book;
     }
 
     /** A time in a class; the class is empty where it was the list of one set. */
@@ -53,6 +56,7 @@ class LearnerPageController {
         model.addAttribute("stays", stays);
         model.addAttribute(
                 "entries", histories.of(enrolment.id()).map(LearnerHistory::entries).orElse(List.of()));
+        model.addAttribute("lines", book.resultsOf(enrolment.id()));
         model.addAttribute("schoolClass", classes.find(enrolment.classId()).orElse(null));
         return "classes/learner";
     }

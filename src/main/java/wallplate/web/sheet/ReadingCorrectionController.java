@@ -213,6 +213,9 @@ class ReadingCorrectionController {
     }
 
     private SheetEntry read(long id) {
+        if (sheets.isPictureRemoved(id)) {
+            throw new NotFound(words.say("lines.picture-removed"));
+        }
         return sheets.find(id)
                 .filter(sheet -> sheet.state() == SheetState.READ)
                 .orElseThrow(() -> new NotFound("There is no sheet " + id + " that was read."));
