@@ -3,6 +3,8 @@ package wallplate.jobs;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.slf4j.MDC;
 import org.springframework.stereotype.Component;
 import wallplate.assessment.AssessedSheet;
@@ -19,6 +21,8 @@ import wallplate.sheet.ScanPages;
 /** Reads one sheet and keeps what it gave. */
 @Component
 class SheetReading {
+
+    private static final Logger LOG = LoggerFactory.getLogger(SheetReading.class);
 
     /** A sheet that has been begun this often without coming to an end is set aside. */
     private static final int MOST_ATTEMPTS = 2;
@@ -106,5 +110,10 @@ class SheetReading {
         keeper.keep(sheet.id(), assessed);
         metrics.took("keep", Duration.ofNanos(System.nanoTime() - assessedAt));
         metrics.finished(assessed);
+        LOG.info(
+                "page {} was {} in {} ms",
+                sheet.page(),
+                assessed instanceof AssessedSheet.Read ? "read" : "not readable",
+                Duration.ofNanos(System.nanoTime() - began).toMillis());
     }
 }

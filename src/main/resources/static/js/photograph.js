@@ -1,6 +1,7 @@
 // A photograph is made smaller before it is sent, and the learner sees how far it has got.
 const LONGEST_SIDE = 3400;
 const QUALITY = 0.85;
+const LOOK_AGAIN_AFTER_SECONDS = 2;
 
 async function smaller(file) {
   if (!file.type.startsWith("image/")) {
@@ -31,10 +32,24 @@ function send(form, file, bar, said) {
     request.open("POST", form.action);
     request.upload.onprogress = (event) => { bar.value = (100 * event.loaded) / event.total; };
     request.upload.onload = () => { said.textContent = said.dataset.reading; bar.removeAttribute("value"); };
-    request.onload = () => done(request.responseText);
+    request.onload = () => done(request);
     request.onerror = failed;
     request.send(body);
   });
+}
+
+// Others may be before it: the page that says so is asked again until the result is there.
+async function result(answer, said) {
+  let page = new DOMParser().parseFromString(answer.responseText, "text/html");
+  let seconds = Number(answer.getResponseHeader("Refresh")) || LOOK_AGAIN_AFTER_SECONDS;
+  for (let waiting = page.querySelector("[data-check-waiting]"); waiting; waiting = page.querySelector("[data-check-waiting]")) {
+    said.textContent = waiting.textContent.trim();
+    await new Promise((later) => setTimeout(later, 1000 * seconds));
+    const again = await fetch(answer.responseURL);
+    seconds = Number(again.headers.get("Refresh")) || seconds;
+    page = new DOMParser().parseFromString(await again.text(), "text/html");
+  }
+  return page;
 }
 
 document.addEventListener("submit", async (event) => {
@@ -51,7 +66,7 @@ document.addEventListener("submit", async (event) => {
   button.disabled = true;
   said.textContent = said.dataset.sending;
   try {
-    const answer = new DOMParser().parseFromString(await send(form, await smaller(input.files[0]), bar, said), "text/html");
+    const answer = await result(await send(form, await smaller(input.files[0]), bar, said), said);
     document.title = answer.title;
     document.querySelector(".frame").replaceWith(document.adoptNode(answer.querySelector(".frame")));
     document.dispatchEvent(new CustomEvent("wallplate:shown"));

@@ -20,7 +20,9 @@ class JdbcStoredNames implements StoredNames {
             new Column("sheets", "page_picture"),
             new Column("sheets", "screen_picture"),
             new Column("sheet_first_readings", "page_picture"),
-            new Column("sheet_first_readings", "screen_picture"));
+            new Column("sheet_first_readings", "screen_picture"),
+            new Column("self_checks", "content_hash"),
+            new Column("self_checks", "screen_picture"));
 
     private final JdbcClient database;
 

@@ -5,13 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
-import wallplate.assessment.AssessedSheet;
 import wallplate.marking.Mark;
 import wallplate.marking.MarkedSheet;
 import wallplate.marking.Verdict;
 import wallplate.records.KeptAssessment;
 import wallplate.records.MarkEntry;
-import wallplate.report.PagePicture;
 import wallplate.report.Praise;
 import wallplate.report.Topic;
 import wallplate.solver.Solver;
@@ -21,7 +19,7 @@ import wallplate.web.sheet.SheetOverlay;
 /**
  * What a learner sees after a check.
  *
- * @param picture the level page as an address that carries the picture in itself, since nothing is kept on the server
+ * @param picture the level page as an address that carries the picture in itself, since it has none of its own on the server
  * @param redo the topics that would gain most, the greatest first
  * @param more what else was not met
  * @param right the parts of which everything is right
@@ -48,16 +46,16 @@ record CheckResult(
     private static final int FIRST_TOPICS = 3;
 
     /**
+     * @param screenPicture the level page at screen size, a PNG
      * @param before the verdicts of the check before this one, by criterion; empty where this is the first
      */
-    static CheckResult of(AssessedSheet.Read sheet, Map<String, String> before) {
-        MarkedSheet marked = sheet.marked();
+    static CheckResult of(KeptAssessment found, DrawingTask task, byte[] screenPicture, Map<String, String> before) {
+        MarkedSheet marked = found.marked();
         List<MarkEntry> entries = MarkEntry.ofUnkept(marked);
         List<Topic> redo = Topic.greatest(marked, FIRST_TOPICS);
         return new CheckResult(
-                "data:image/png;base64,"
-                        + Base64.getEncoder().encodeToString(PagePicture.forScreen(sheet.levelPage().ink())),
-                SheetOverlay.of(KeptAssessment.of(sheet), entries),
+                "data:image/png;base64," + Base64.getEncoder().encodeToString(screenPicture),
+                SheetOverlay.of(found, entries),
                 entries,
                 redo,
                 notMet(marked).filter(mark -> redo.stream().noneMatch(topic -> topic.marks().contains(mark))).toList(),
@@ -65,10 +63,10 @@ record CheckResult(
                 marked.marks().stream().filter(mark -> mark.verdict() == Verdict.UNDECIDED).toList(),
                 changed(marked, before, false),
                 changed(marked, before, true),
-                sheet.levelPage().warnings(),
+                found.page().warnings(),
                 marked.awarded(),
                 marked.available(),
-                steps(sheet.expected().task()));
+                steps(task));
     }
 
     private static Map<String, Integer> steps(DrawingTask task) {

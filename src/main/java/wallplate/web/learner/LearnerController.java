@@ -2,11 +2,14 @@ package wallplate.web.learner;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.io.InputStream;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.CacheControl;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -15,32 +18,44 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
-import wallplate.assessment.AssessedSheet;
 import wallplate.drafting.ConstructionGuide;
 import wallplate.marking.Reasons;
+import wallplate.jobs.SelfCheckQueue;
 import wallplate.records.KeptTask;
+import wallplate.records.ScanStore;
+import wallplate.records.SelfCheckEntry;
+import wallplate.records.SelfChecks;
 import wallplate.records.Tasks;
+import wallplate.sheet.ScanFile;
 import wallplate.web.page.NotFound;
 import wallplate.web.page.Words;
 
 /**
  * Check my drawing: a task code, a photograph, advice.
  *
- * <p>The answer to a photograph is a page at once and no redirect, because nothing is kept to which one could lead.
+ * <p>The photograph is queued to be read before every class set and the answer leads to its result, which says how many are before it
+ * until it is there. Who has the address sees the result; within the hour it is gone.
  */
 @Controller
 class LearnerController {
 
     private static final String BEFORE = "was.";
     private static final int LONGEST_CODE = 12;
+    private static final int SOONEST_SECONDS = 2;
+    private static final int LATEST_SECONDS = 30;
+    private static final int READ_IN_A_SECOND = 2;
 
     private final Tasks tasks;
-    private final SelfCheck check;
+    private final SelfCheckQueue queue;
+    private final SelfChecks checks;
+    private final ScanStore store;
     private final Words words;
 
-    LearnerController(Tasks tasks, SelfCheck check, Words words) {
+    LearnerController(Tasks tasks, SelfCheckQueue queue, SelfChecks checks, ScanStore store, Words words) {
         this.tasks = tasks;
-        this.check = check;
+        this.queue = queue;
+        this.checks = checks;
+        this.store = store;
         this.words = words;
     }
 
@@ -81,17 +96,58 @@ class LearnerController {
         if (photograph == null || photograph.isEmpty()) {
             return refuse(words.say("learner.photograph.missing"), HttpStatus.UNPROCESSABLE_CONTENT, model, response);
         }
-        String name = Optional.ofNullable(photograph.getOriginalFilename()).orElse("photograph");
-        Optional<AssessedSheet> assessed = check.assess(name, photograph.getBytes(), kept.task(), language);
-        if (assessed.isEmpty()) {
-            return refuse(words.say("learner.busy"), HttpStatus.SERVICE_UNAVAILABLE, model, response);
+        Optional<String> refusal;
+        try (InputStream content = photograph.getInputStream()) {
+            refusal = ScanFile.refusalOf(content.readNBytes(ScanFile.BYTES_TO_TELL));
         }
-        if (assessed.get() instanceof AssessedSheet.Read read) {
-            model.addAttribute("result", CheckResult.of(read, before(fields)));
-            return "learner/result";
+        if (refusal.isPresent()) {
+            return refuse(Reasons.in(language).say(refusal.get()), HttpStatus.UNPROCESSABLE_CONTENT, model, response);
         }
-        String reason = Reasons.in(language).say(((AssessedSheet.Unreadable) assessed.get()).reason());
-        return refuse(reason, HttpStatus.UNPROCESSABLE_CONTENT, model, response);
+        Optional<String> token;
+        try (InputStream content = photograph.getInputStream()) {
+            token = queue.add(kept, language.toLanguageTag(), before(fields), content);
+        }
+        return token.isPresent()
+                ? "redirect:/check/" + kept.learnerCode() + "/results/" + token.get()
+                : refuse(words.say("learner.busy"), HttpStatus.SERVICE_UNAVAILABLE, model, response);
+    }
+
+    /** What came of a photograph, or how many are before it; browsers ask again by themselves. */
+    @GetMapping("/check/{code}/results/{token}")
+    String result(
+            @PathVariable String code,
+            @PathVariable String token,
+            Locale language,
+            Model model,
+            HttpServletResponse response)
+            throws IOException {
+        KeptTask kept = found(code);
+        SelfCheckEntry check = checks.byToken(token)
+                .filter(one -> one.taskId() == kept.id())
+                .orElseThrow(() -> new NotFound(words.say("learner.result.gone")));
+        model.addAttribute("kept", kept);
+        response.setHeader(HttpHeaders.CACHE_CONTROL, CacheControl.noStore().getHeaderValue());
+        if (!check.state().isFinished()) {
+            int before = checks.waitingBefore(check.id());
+            response.setHeader("Refresh", Integer.toString(lookAgainAfterSeconds(before)));
+            model.addAttribute("waitingBefore", before);
+            return "learner/waiting";
+        }
+        if (check.found().isEmpty()) {
+            String reason = Reasons.in(language).say(check.reason().orElse(""));
+            return refuse(reason, HttpStatus.UNPROCESSABLE_CONTENT, model, response);
+        }
+        try (InputStream picture = store.open(check.screenPicture().orElseThrow())) {
+            model.addAttribute(
+                    "result",
+                    CheckResult.of(check.found().get(), kept.task(), picture.readAllBytes(), check.before()));
+        }
+        return "learner/result";
+    }
+
+    /** The more are before it, the later, so that many who wait do not keep the server from reading. */
+    private static int lookAgainAfterSeconds(int waitingBefore) {
+        return Math.min(LATEST_SECONDS, SOONEST_SECONDS + waitingBefore / READ_IN_A_SECOND);
     }
 
     private static String refuse(String reason, HttpStatus status, Model model, HttpServletResponse response) {

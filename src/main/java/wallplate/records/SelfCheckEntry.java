@@ -1,0 +1,30 @@
+package wallplate.records;
+
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A photograph that a learner has checked at home.
+ *
+ * @param language of the advice, as a BCP 47 tag
+ * @param before the verdicts of the check before this one, by criterion
+ * @param content the photograph's name in the scan store; empty once it was read
+ * @param screenPicture the level page's name in the scan store; empty until it was read
+ * @param found what was found; empty where it was not read, or not yet
+ * @param reason why it could not be read
+ */
+public record SelfCheckEntry(
+        long id,
+        long taskId,
+        String language,
+        Map<String, String> before,
+        SheetState state,
+        Optional<String> content,
+        Optional<String> screenPicture,
+        Optional<KeptAssessment> found,
+        Optional<String> reason) {
+
+    public SelfCheckEntry {
+        before = Map.copyOf(before);
+    }
+}
