@@ -202,6 +202,8 @@ class ProvinceData {
                 select ? + s.n * ? + k.n, ? + s.n, k.n + 1, concat('scan-', k.n, '.png'), lpad(concat(s.n, '-', k.n), 64, '0'), 9, 'done', ?
                 from numbers s, numbers k where s.n < ? and k.n < case when ? + s.n = ? then ? else ? end""",
                 FIRST_ID, CLASS_SIZE, FIRST_ID, template.createdAt().atOffset(java.time.ZoneOffset.UTC), SETS, FIRST_ID, whole, CLASS_SIZE, perSet);
+        // Else the planner takes the filled tables for the empty ones that they were a moment ago.
+        database.execute("analyze");
         database.update(
                 """
                 insert into sheets (id, class_set_id, scan_file_id, page, learner_id, matched_by, state, awarded, available, undecided,
@@ -214,6 +216,7 @@ class ProvinceData {
                        case when mod(f.id, 9) <> 0 then t.assessed_at end, t.page_width_mm, t.page_height_mm, t.page_pixels_per_mm
                 from scan_files f join sheets t on t.id = ? + mod(f.id, ?) where f.id >= ?""",
                 FIRST_ID, FIRST_ID, CLASSES, CLASS_SIZE, CLASS_SIZE, firstTemplate, DIFFERENT, FIRST_ID);
+        database.execute("analyze");
         database.update(
                 """
                 insert into marks (sheet_id, criterion, position, title, measured_key, verdict, awarded, available, tolerance, unit,
@@ -224,6 +227,7 @@ class ProvinceData {
                     measured_word, uncertain_reason, slips, feedback, evidence
                 from sheets s join marks m on m.sheet_id = ? + mod(s.id, ?) where s.id >= ?""",
                 firstTemplate, DIFFERENT, FIRST_ID);
+        database.execute("analyze");
         database.update(
                 """
                 insert into mark_changes (sheet_id, criterion, verdict, awarded, reason, changed_by, changed_at)

@@ -60,6 +60,7 @@ import wallplate.records.StoredNames;
 import wallplate.records.Tasks;
 import wallplate.report.PagePicture;
 import wallplate.report.ResultFile;
+import wallplate.sheet.InkImage;
 import wallplate.web.DecidedSets;
 import wallplate.web.DrawnSheets;
 
@@ -134,15 +135,23 @@ class PrivacyTest {
         ScanFileEntry file = files.add(set.id(), fileName, content, 20).orElseThrow();
         SheetEntry sheet = sheets.page(file.id(), 1);
         AssessedSheet.Read drawn = DrawnSheets.aSheet(task.task(), fileName, seed);
+        InkImage picture = ownPicture(drawn.levelPage().ink(), seed);
         sheets.keep(
                 sheet.id(),
                 drawn,
-                kept(PagePicture.full(drawn.levelPage().ink())),
-                kept(PagePicture.forScreen(drawn.levelPage().ink())),
+                kept(PagePicture.full(picture)),
+                kept(PagePicture.forScreen(picture)),
                 ResultFile.write(drawn));
         sheets.giveTo(sheet.id(), Optional.of(learner));
         files.begin(file.id());
         files.finish(file.id());
+    }
+
+    /** Drawn sheets look all alike, and the store keeps the same content once. */
+    private static InkImage ownPicture(InkImage like, int seed) {
+        byte[] ink = new byte[like.widthPx() * like.heightPx()];
+        java.util.Arrays.fill(ink, 0, 20 * seed * like.widthPx(), (byte) 200);
+        return new InkImage(like.widthPx(), like.heightPx(), like.pixelsPerMm(), ink);
     }
 
     private String kept(byte[] content) throws IOException {

@@ -97,6 +97,9 @@ class PagesIT {
         pages.put("mark-sheet-form", "/mark-sheets/new?class=" + classSet.classId());
         pages.put("mark-sheet", "/mark-sheets/" + seeded.aMarkSheet(classSet));
         pages.put("learner", "/learners/" + read.learner().orElseThrow().id());
+        pages.put("privacy", "/privacy");
+        pages.put("erase", "/learners/" + read.learner().orElseThrow().id() + "/erase");
+        pages.put("audit", "/audit");
         pages.put("help", "/help");
         pages.put("missing", "/sheets/999999");
     }

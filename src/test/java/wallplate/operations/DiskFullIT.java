@@ -45,7 +45,7 @@ import wallplate.records.Tasks;
             "wallplate.demonstration.enabled=false"
         })
 @AutoConfigureMockMvc
-class DiskFullTest {
+class DiskFullIT {
 
     private static final int SHEETS = 3;
 
