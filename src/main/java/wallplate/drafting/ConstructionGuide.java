@@ -2,7 +2,9 @@ package wallplate.drafting;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import wallplate.drafting.layout.GuideSheets;
+import wallplate.drafting.layout.GuideWords;
 import wallplate.drafting.layout.StepPicture;
 import wallplate.drafting.paper.Picture;
 import wallplate.drafting.pdf.FaceWidths;
@@ -21,17 +23,24 @@ import wallplate.task.DrawingTask;
 public final class ConstructionGuide {
 
     private final DrawingTask task;
+    private final GuideWords words;
     private final List<ConstructionStep> steps;
     private final StepPicture pictures;
 
-    private ConstructionGuide(ExpectedDrawing drawing, List<ConstructionStep> steps) {
+    private ConstructionGuide(ExpectedDrawing drawing, List<ConstructionStep> steps, GuideWords words) {
         this.task = drawing.task();
-        this.steps = List.copyOf(steps);
-        this.pictures = new StepPicture(drawing, steps, FaceWidths.shared());
+        this.words = words;
+        this.steps = steps.stream().map(words::worded).toList();
+        this.pictures = new StepPicture(drawing, this.steps, words, FaceWidths.shared());
     }
 
+    /** The guide in English. */
     public static ConstructionGuide of(DrawingTask task) {
-        return new ConstructionGuide(Solver.solve(task), Solver.construction(task));
+        return of(task, Locale.ENGLISH);
+    }
+
+    public static ConstructionGuide of(DrawingTask task, Locale language) {
+        return new ConstructionGuide(Solver.solve(task), Solver.construction(task), GuideWords.in(language));
     }
 
     public List<GuideStep> steps() {
@@ -52,8 +61,8 @@ public final class ConstructionGuide {
 
     /** Upright A4 sheets, two steps to a sheet. */
     public byte[] pdf() {
-        try (PdfBook book = new PdfBook("Construction guide: " + task.title())) {
-            for (Picture sheet : new GuideSheets(task, steps, pictures, FaceWidths.shared()).sheets()) {
+        try (PdfBook book = new PdfBook(words.text("head", task.title()), words.language())) {
+            for (Picture sheet : new GuideSheets(task, steps, pictures, words, FaceWidths.shared()).sheets()) {
                 book.add(sheet);
             }
             return book.bytes();

@@ -13,7 +13,6 @@ import wallplate.drafting.paper.Typeface;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
-import wallplate.solver.Caution;
 import wallplate.solver.ConstructionStep;
 import wallplate.task.DrawingTask;
 
@@ -38,13 +37,20 @@ public final class GuideSheets {
     private final DrawingTask task;
     private final List<ConstructionStep> steps;
     private final StepPicture pictures;
+    private final GuideWords words;
     private final TextLines text;
 
+    /** @param steps in the words that the sheets are written in */
     public GuideSheets(
-            DrawingTask task, List<ConstructionStep> steps, StepPicture pictures, TextMeasure measure) {
+            DrawingTask task,
+            List<ConstructionStep> steps,
+            StepPicture pictures,
+            GuideWords words,
+            TextMeasure measure) {
         this.task = task;
         this.steps = List.copyOf(steps);
         this.pictures = pictures;
+        this.words = words;
         this.text = new TextLines(measure);
     }
 
@@ -62,21 +68,26 @@ public final class GuideSheets {
                 }
             }
             sheets.add(new Picture(
-                    "guide-" + (sheet + 1), SHEET_WIDTH, SHEET_HEIGHT, "Construction guide", task.title(), inks));
+                    "guide-" + (sheet + 1),
+                    SHEET_WIDTH,
+                    SHEET_HEIGHT,
+                    words.text("head", task.title()),
+                    task.title(),
+                    inks));
         }
         return sheets;
     }
 
     private void head(List<Ink> inks) {
         inks.add(Ink.Lettering.level(
-                "Construction guide: " + task.title(),
+                words.text("head", task.title()),
                 new Point(LEFT, HEAD - 2.5),
                 2.5,
                 Alignment.START,
                 Typeface.LETTERING_STRONG,
                 NOTE));
         inks.add(Ink.Lettering.level(
-                "Scale " + task.scale(),
+                words.text("scale", task.scale().toString()),
                 new Point(RIGHT, HEAD - 2.5),
                 2.5,
                 Alignment.END,
@@ -85,16 +96,16 @@ public final class GuideSheets {
         inks.add(new Ink.Stroke(Segment.between(LEFT, HEAD - 5, RIGHT, HEAD - 5), Pen.THICK, NOTE));
     }
 
-    private static void foot(int sheet, int count, List<Ink> inks) {
+    private void foot(int sheet, int count, List<Ink> inks) {
         inks.add(Ink.Lettering.level(
-                "Pictures are not to scale: measure the figures. " + Caution.TEXT,
+                words.text("foot"),
                 new Point(LEFT, FOOT),
                 1.8,
                 Alignment.START,
                 Typeface.LETTERING,
                 NOTE));
         inks.add(Ink.Lettering.level(
-                "sheet " + sheet + " of " + count,
+                words.text("sheet", String.valueOf(sheet), String.valueOf(count)),
                 new Point(RIGHT, FOOT),
                 1.8,
                 Alignment.END,
@@ -126,8 +137,8 @@ public final class GuideSheets {
             List<String> texts, double left, double width, double top, Typeface typeface, List<Ink> inks) {
         double y = top - 1;
         double height = typeface == Typeface.LETTERING ? 2.5 : TEXT_HEIGHT;
-        for (String words : texts) {
-            for (String line : text.broken(words, typeface, height, width)) {
+        for (String paragraph : texts) {
+            for (String line : text.broken(paragraph, typeface, height, width)) {
                 y -= TEXT_LINE;
                 inks.add(Ink.Lettering.level(line, new Point(left, y), height, Alignment.START, typeface, NOTE));
             }

@@ -48,13 +48,17 @@ public final class StepPicture {
 
     private final ExpectedDrawing drawing;
     private final List<ConstructionStep> steps;
+    private final GuideWords words;
     private final TextMeasure measure;
     private final DetailLines lines;
     private final boolean mirrored;
 
-    public StepPicture(ExpectedDrawing drawing, List<ConstructionStep> steps, TextMeasure measure) {
+    /** @param steps in the words that the pictures are described in */
+    public StepPicture(
+            ExpectedDrawing drawing, List<ConstructionStep> steps, GuideWords words, TextMeasure measure) {
         this.drawing = drawing;
         this.steps = List.copyOf(steps);
+        this.words = words;
         this.measure = measure;
         this.lines = new DetailLines(drawing.lines());
         this.mirrored = drawing.task().eaves() == EavesSide.RIGHT;
@@ -83,7 +87,7 @@ public final class StepPicture {
                 "step-" + step.number() + "-" + drawing.task().id(),
                 WIDTH,
                 HEIGHT,
-                "Step " + step.number() + ": " + step.title(),
+                words.text("picture", String.valueOf(step.number()), step.title()),
                 step.instruction(),
                 inks);
     }

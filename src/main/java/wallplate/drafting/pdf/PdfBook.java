@@ -34,12 +34,17 @@ public final class PdfBook implements AutoCloseable {
     private final PDDocument document = new PDDocument();
     private final EmbeddedFaces faces = new EmbeddedFaces(document);
 
+    /** A book in English. */
     public PdfBook(String title) {
+        this(title, Locale.UK);
+    }
+
+    public PdfBook(String title, Locale language) {
         PDDocumentInformation information = new PDDocumentInformation();
         information.setTitle(title);
         document.setDocumentInformation(information);
         document.setDocumentId((long) title.hashCode());
-        document.getDocumentCatalog().setLanguage(Locale.UK.toLanguageTag());
+        document.getDocumentCatalog().setLanguage(language.toLanguageTag());
         PDViewerPreferences preferences =
                 new PDViewerPreferences(new COSDictionary());
         preferences.setDisplayDocTitle(true);

@@ -168,10 +168,10 @@ class LearnerController {
 
     /** How the drawing is made, step by step. */
     @GetMapping("/check/{code}/guide")
-    String guide(@PathVariable String code, Model model) {
+    String guide(@PathVariable String code, Model model, Locale language) {
         KeptTask kept = found(code);
         model.addAttribute("kept", kept);
-        model.addAttribute("steps", ConstructionGuide.of(kept.task()).steps());
+        model.addAttribute("steps", ConstructionGuide.of(kept.task(), language).steps());
         model.addAttribute("area", "check");
         return "tasks/guide";
     }

@@ -18,7 +18,7 @@ import org.springframework.web.util.WebUtils;
 /**
  * The language of a page: the one chosen on a page before, else the first of those that the browser asks for.
  *
- * <p>Pages for learners and the guideline's are there in every language; all others are wholly English, so that no page
+ * <p>Pages for learners, the construction guide's and the guideline's are there in every language; all others are wholly English, so that no page
  * mixes two.
  */
 @Component("localeResolver")
@@ -29,8 +29,8 @@ public class PageLanguage implements LocaleResolver {
 
     static final List<Locale> ALL = List.of(Locale.ENGLISH, Locale.GERMAN);
 
-    private static final Pattern IN_EVERY_LANGUAGE = Pattern.compile("/check(/[^/]+(/results/[^/]+)?)?|/feedback(/.*)?|/language"
-            + "|/tasks/\\d+/guideline(/.*)?|/class-sets/\\d+/(guideline|feedback-codes|feedback\\.(pdf|zip))"
+    private static final Pattern IN_EVERY_LANGUAGE = Pattern.compile("/check(/[^/]+(/guide|/results/[^/]+)?)?|/feedback(/.*)?|/language"
+            + "|/tasks/\\d+/(guideline(/.*)?|guide(\\.pdf)?)|/class-sets/\\d+/(guideline|feedback-codes|feedback\\.(pdf|zip))"
             + "|/sheets/\\d+/feedback\\.pdf|/audit|/privacy(/run)?|/learners/\\d+/erase");
 
     @Override

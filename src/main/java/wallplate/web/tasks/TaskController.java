@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -241,10 +242,10 @@ class TaskController {
 
     /** How the drawing is made, step by step. */
     @GetMapping("/tasks/{id}/guide")
-    String guide(@PathVariable long id, Model model) {
+    String guide(@PathVariable long id, Model model, Locale language) {
         KeptTask kept = found(id);
         model.addAttribute("kept", kept);
-        model.addAttribute("steps", ConstructionGuide.of(kept.task()).steps());
+        model.addAttribute("steps", ConstructionGuide.of(kept.task(), language).steps());
         model.addAttribute("area", "tasks");
         return "tasks/guide";
     }

@@ -2,6 +2,7 @@ package wallplate.web.tasks;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -68,10 +69,10 @@ class TaskDownloads {
     }
 
     @GetMapping("/tasks/{id}/guide.pdf")
-    ResponseEntity<byte[]> guide(@PathVariable long id) {
+    ResponseEntity<byte[]> guide(@PathVariable long id, Locale language) {
         return ResponseEntity.ok()
                 .contentType(MediaType.APPLICATION_PDF)
-                .body(ConstructionGuide.of(found(id).task()).pdf());
+                .body(ConstructionGuide.of(found(id).task(), language).pdf());
     }
 
     /** Sheets to draw on: for each learner of a class set's class list, or blank ones. */

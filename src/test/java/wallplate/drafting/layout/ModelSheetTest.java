@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -173,7 +174,8 @@ class ModelSheetTest {
                     .as("seed %d", seed)
                     .hasSizeGreaterThan(Solver.solve(task).lines().size());
             List<ConstructionStep> steps = Solver.construction(task);
-            StepPicture pictures = new StepPicture(Solver.solve(task), steps, FaceWidths.shared());
+            StepPicture pictures = new StepPicture(
+                    Solver.solve(task), steps, GuideWords.in(Locale.ENGLISH), FaceWidths.shared());
             for (int index = 0; index < steps.size(); index++) {
                 assertThat(pictures.of(index).inks()).as("seed %d, step %d", seed, index + 1).isNotEmpty();
             }

@@ -3,6 +3,7 @@ package wallplate.drafting.layout;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import wallplate.drafting.paper.Ink;
@@ -23,7 +24,8 @@ class StepPictureTest {
     @MethodSource("tasks")
     void noLineRunsThroughAFigure(DrawingTask task) {
         List<ConstructionStep> steps = Solver.construction(task);
-        StepPicture pictures = new StepPicture(Solver.solve(task), steps, FaceWidths.shared());
+        StepPicture pictures = new StepPicture(
+                    Solver.solve(task), steps, GuideWords.in(Locale.ENGLISH), FaceWidths.shared());
         for (int index = 0; index < steps.size(); index++) {
             assertThat(InkShapes.throughLetters(pictures.of(index)))
                     .as("step %d: %s", index + 1, steps.get(index).title())
@@ -35,7 +37,8 @@ class StepPictureTest {
     @MethodSource("tasks")
     void everyStepThatCalculatesASizeOfItsOwnShowsADimension(DrawingTask task) {
         List<ConstructionStep> steps = Solver.construction(task);
-        StepPicture pictures = new StepPicture(Solver.solve(task), steps, FaceWidths.shared());
+        StepPicture pictures = new StepPicture(
+                    Solver.solve(task), steps, GuideWords.in(Locale.ENGLISH), FaceWidths.shared());
         for (int index = 0; index < steps.size(); index++) {
             ConstructionStep step = steps.get(index);
             Picture picture = pictures.of(index);
