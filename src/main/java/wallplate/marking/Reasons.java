@@ -19,12 +19,17 @@ public final class Reasons {
     private static final String BUNDLE = "messages.reasons";
     private static final String PLACE = "{what}";
 
+    private static final Pattern NUMBER = Pattern.compile("\\d+\\.\\d+");
+
     private static final Map<String, Pattern> ENGLISH = patterns();
 
     private final Phrases phrases;
 
+    private final String decimalSign;
+
     private Reasons(Phrases phrases) {
         this.phrases = phrases;
+        this.decimalSign = Phrases.of(Wording.BUNDLE, phrases.language()).text("value.decimal-sign");
     }
 
     public static Reasons in(Locale language) {
@@ -56,11 +61,16 @@ public final class Reasons {
                 : translated(reason).orElse(reason);
     }
 
+    /** What fills a place: a reason of its own, or a number as the language writes it. */
+    private String place(String what) {
+        return NUMBER.matcher(what).matches() ? what.replace(".", decimalSign) : say(what);
+    }
+
     private Optional<String> translated(String reason) {
         for (Map.Entry<String, Pattern> text : ENGLISH.entrySet()) {
             Matcher matcher = text.getValue().matcher(reason);
             if (matcher.matches()) {
-                String what = matcher.groupCount() == 0 ? "" : say(matcher.group(1));
+                String what = matcher.groupCount() == 0 ? "" : place(matcher.group(1));
                 return Optional.of(phrases.text(text.getKey(), Map.of("what", what)));
             }
         }

@@ -319,10 +319,10 @@ final class PageReading {
             } else if (rough.isTrueToSize() && Math.abs(scale - 1) > SCALES_DIFFER) {
                 warnings.add(String.format(
                         Locale.ROOT,
-                        "By %s the reference bar is %.1f mm long, not %.0f mm; the millimetres were taken from the bar.",
+                        "By %s the reference bar is %.1f mm long and not as long as asked; the millimetres were taken"
+                                + " from the bar.",
                         other,
-                        format.referenceBarMm() / scale,
-                        format.referenceBarMm()));
+                        format.referenceBarMm() / scale));
             }
             if (isCutOff(scale)) {
                 warnings.add("A part of the sheet is not in this picture; what lies there was not judged. Scan the whole"

@@ -29,4 +29,12 @@ class ReasonsTest {
                                 + " least 100 are needed. Scan it again at 300 dpi."))
                 .contains("nur 72 Punkte");
     }
+
+    @Test
+    void writesNumbersAsTheLanguageDoes() {
+        assertThat(Reasons.in(Locale.GERMAN)
+                        .say("By the edges of the paper the reference bar is 97.3 mm long and not as long as asked; the"
+                                + " millimetres were taken from the bar."))
+                .contains("Messstrecke 97,3 mm lang");
+    }
 }

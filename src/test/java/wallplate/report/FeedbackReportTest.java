@@ -9,15 +9,22 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentCatalog;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
+import org.apache.pdfbox.pdmodel.documentinterchange.markedcontent.PDMarkedContent;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
+import org.apache.pdfbox.text.PDFMarkedContentExtractor;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
 import wallplate.assessment.AssessedSheet;
 import wallplate.marking.Asked;
@@ -105,6 +112,60 @@ class FeedbackReportTest {
                     assertThat(font.isEmbedded()).as(font.getName()).isTrue();
                     assertThat(font.getName()).contains("DejaVu");
                 }
+            }
+        }
+    }
+
+    /** What ISO 14289-1 (PDF/UA-1) asks of structure, pictures, language and title, as far as it can be counted. */
+    @Test
+    void saysWhatItsContentsAreToAScreenReader() throws IOException {
+        try (PDDocument report = report(WITH_MISTAKES)) {
+            PDDocumentCatalog catalog = report.getDocumentCatalog();
+            assertThat(catalog.getMarkInfo().isMarked()).isTrue();
+            assertThat(catalog.getLanguage()).isEqualTo("en");
+            assertThat(catalog.getViewerPreferences().displayDocTitle()).isTrue();
+            assertThat(report.getDocumentInformation().getTitle()).isNotBlank();
+            List<PDStructureElement> elements = new ArrayList<>();
+            collect(catalog.getStructureTreeRoot(), elements);
+            Map<String, Long> roles = elements.stream()
+                    .collect(Collectors.groupingBy(PDStructureElement::getStructureType, Collectors.counting()));
+            assertThat(roles).containsEntry("Document", 1L).containsEntry("H1", 2L).containsEntry("Table", 1L);
+            assertThat(roles).containsEntry("TH", 7L).containsEntry("TR", 1L + WITH_MISTAKES.marked().marks().size());
+            assertThat(roles.get("Figure")).isEqualTo(7L);
+            assertThat(elements)
+                    .filteredOn(element -> element.getStructureType().equals("Figure"))
+                    .allSatisfy(figure -> assertThat(figure.getAlternateDescription()).hasSizeGreaterThan(15));
+        }
+    }
+
+    /** Every letter on the page belongs to a tagged piece; what is drawn outside of them is ornament. */
+    @Test
+    void tagsEveryText() throws IOException {
+        try (PDDocument report = report(WITH_MISTAKES)) {
+            PDPage page = report.getPage(0);
+            PDFMarkedContentExtractor extractor = new PDFMarkedContentExtractor();
+            extractor.processPage(page);
+            long tagged = letters(extractor.getMarkedContents(), false);
+            long ornament = letters(extractor.getMarkedContents(), true);
+            assertThat(tagged).isGreaterThan(500);
+            // only the sign for consistent working and the query are drawn with letters beside their words
+            assertThat(ornament).isLessThan(20);
+        }
+    }
+
+    private static long letters(List<PDMarkedContent> contents, boolean ornament) {
+        return contents.stream()
+                .filter(content -> ornament == "Artifact".equals(content.getTag()))
+                .flatMap(content -> content.getContents().stream())
+                .filter(TextPosition.class::isInstance)
+                .count();
+    }
+
+    private static void collect(PDStructureNode node, List<PDStructureElement> elements) {
+        for (Object kid : node.getKids()) {
+            if (kid instanceof PDStructureElement element) {
+                elements.add(element);
+                collect(element, elements);
             }
         }
     }

@@ -5,6 +5,8 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
@@ -21,15 +23,66 @@ final class Canvas implements Closeable {
     /** How far the control points of a quarter circle lie from its ends, as a share of the radius. */
     private static final float CIRCLE = 0.5523f;
 
+    /** Something that draws. */
+    @FunctionalInterface
+    interface Drawing {
+        void draw() throws IOException;
+    }
+
     private final PDPageContentStream content;
     private final ReportFonts fonts;
+    private final Optional<Tags.OfPage> tags;
 
+    /** A page that says nothing about what its contents are. */
     Canvas(PDDocument document, PDPage page, ReportFonts fonts) throws IOException {
+        this(document, page, fonts, Optional.empty());
+    }
+
+    /** A page on which everything that is not drawn by {@link #tagged} is ornament. */
+    Canvas(PDDocument document, PDPage page, ReportFonts fonts, Tags tags) throws IOException {
+        this(document, page, fonts, Optional.of(tags.page(page)));
+    }
+
+    private Canvas(PDDocument document, PDPage page, ReportFonts fonts, Optional<Tags.OfPage> tags)
+            throws IOException {
         this.content = new PDPageContentStream(document, page);
         this.fonts = fonts;
+        this.tags = tags;
         content.transform(Matrix.getScaleInstance(POINTS_PER_MM, POINTS_PER_MM));
         content.setLineCapStyle(1);
         content.setLineJoinStyle(1);
+        if (tags.isPresent()) {
+            content.beginMarkedContent(COSName.ARTIFACT);
+        }
+    }
+
+    /** Draws something that a screen reader reads as what its role says, such as a heading. */
+    void tagged(String role, Drawing drawing) throws IOException {
+        tagged(role, "", drawing);
+    }
+
+    /**
+     * The same with a text in its place, as a picture needs one.
+     *
+     * @param text may be empty
+     */
+    void tagged(String role, String text, Drawing drawing) throws IOException {
+        if (tags.isEmpty()) {
+            drawing.draw();
+            return;
+        }
+        content.endMarkedContent();
+        content.beginMarkedContent(COSName.getPDFName(role), tags.get().leaf(role, text));
+        drawing.draw();
+        content.endMarkedContent();
+        content.beginMarkedContent(COSName.ARTIFACT);
+    }
+
+    /** What is tagged while this draws belongs together, such as the rows of a table. */
+    void together(String role, Drawing drawing) throws IOException {
+        tags.ifPresent(page -> page.begin(role));
+        drawing.draw();
+        tags.ifPresent(Tags.OfPage::end);
     }
 
     /** Sets one line of text with its baseline at y. */
@@ -197,6 +250,9 @@ final class Canvas implements Closeable {
 
     @Override
     public void close() throws IOException {
+        if (tags.isPresent()) {
+            content.endMarkedContent();
+        }
         content.close();
     }
 }

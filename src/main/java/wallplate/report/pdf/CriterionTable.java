@@ -40,15 +40,19 @@ final class CriterionTable {
         double row = Math.max(LOWEST_ROW, Math.min(HIGHEST_ROW, box.height() / rows));
         int fitting = Math.min(marked.marks().size(), (int) Math.floor(box.height() / row + 1e-6) - 1);
         Columns columns = new Columns(box, row);
-        head(canvas, columns, box.top() - row);
+        canvas.together("TR", () -> head(canvas, columns, box.top() - row));
         for (int index = 0; index < fitting; index++) {
             boolean last = index == fitting - 1 && fitting < marked.marks().size();
             double bottom = box.top() - (index + 2) * row;
-            if (last) {
-                more(canvas, columns, bottom, marked.marks().size() - fitting + 1);
-            } else {
-                row(canvas, columns, bottom, marked.marks().get(index));
-            }
+            Mark mark = marked.marks().get(index);
+            int left = marked.marks().size() - fitting + 1;
+            canvas.together("TR", () -> {
+                if (last) {
+                    more(canvas, columns, bottom, left);
+                } else {
+                    row(canvas, columns, bottom, mark);
+                }
+            });
             canvas.line(box.left(), bottom, box.right(), bottom, RULE);
         }
     }
@@ -99,13 +103,13 @@ final class CriterionTable {
     private void head(Canvas canvas, Columns at, double bottom) throws IOException {
         Type type = Type.SMALL_BOLD.sized(Math.min(2.45, at.row() * 0.6));
         double y = at.baseline(bottom);
-        canvas.textCentred(words.text("table.number"), at.number(), y, type);
-        canvas.text(words.text("table.criterion"), at.title(), y, type);
-        canvas.text(words.text("table.asked"), at.asked(), y, type);
-        canvas.text(words.text("table.drawn"), at.drawn(), y, type);
-        canvas.text(words.text("table.tolerance"), at.tolerance(), y, type);
-        canvas.text(words.text("table.verdict"), at.sign() - 1.5, y, type);
-        canvas.textRight(words.text("table.marks"), at.marks(), y, type);
+        canvas.tagged("TH", () -> canvas.textCentred(words.text("table.number"), at.number(), y, type));
+        canvas.tagged("TH", () -> canvas.text(words.text("table.criterion"), at.title(), y, type));
+        canvas.tagged("TH", () -> canvas.text(words.text("table.asked"), at.asked(), y, type));
+        canvas.tagged("TH", () -> canvas.text(words.text("table.drawn"), at.drawn(), y, type));
+        canvas.tagged("TH", () -> canvas.text(words.text("table.tolerance"), at.tolerance(), y, type));
+        canvas.tagged("TH", () -> canvas.text(words.text("table.verdict"), at.sign() - 1.5, y, type));
+        canvas.tagged("TH", () -> canvas.textRight(words.text("table.marks"), at.marks(), y, type));
         canvas.line(at.box().left(), bottom, at.box().right(), bottom, HEAD_RULE);
     }
 
@@ -113,22 +117,25 @@ final class CriterionTable {
         Type type = at.type();
         double y = at.baseline(bottom);
         Optional<PartLines> part = mark.key().flatMap(this::partOf);
-        if (part.isPresent()) {
-            canvas.textCentred(String.valueOf(part.get().number()), at.number(), y, type);
-        }
-        canvas.textFitted(mark.title(), at.title(), y, at.asked() - at.title() - 1, type);
-        canvas.textFitted(words.asked(mark), at.asked(), y, at.drawn() - at.asked() - 1, type);
-        canvas.textFitted(words.drawn(mark), at.drawn(), y, at.tolerance() - at.drawn() - 1, type);
-        canvas.textFitted(words.tolerance(mark), at.tolerance(), y, at.sign() - at.tolerance() - 2, type);
+        String number = part.map(one -> String.valueOf(one.number())).orElse("");
+        canvas.tagged("TD", () -> canvas.textCentred(number, at.number(), y, type));
+        cell(canvas, mark.title(), at.title(), at.asked() - 1, y, type);
+        cell(canvas, words.asked(mark), at.asked(), at.drawn() - 1, y, type);
+        cell(canvas, words.drawn(mark), at.drawn(), at.tolerance() - 1, y, type);
+        cell(canvas, words.tolerance(mark), at.tolerance(), at.sign() - 2, y, type);
         VerdictSign.draw(canvas, mark.verdict(), new Point(at.sign(), bottom + at.row() / 2));
-        canvas.textFitted(
-                words.verdict(mark), at.verdict(), y, at.marks() - at.verdict() - 13, type);
-        canvas.textRight(words.marks(mark), at.marks(), y, type);
+        cell(canvas, words.verdict(mark), at.verdict(), at.marks() - 13, y, type);
+        canvas.tagged("TD", () -> canvas.textRight(words.marks(mark), at.marks(), y, type));
+    }
+
+    private static void cell(Canvas canvas, String text, double left, double right, double y, Type type)
+            throws IOException {
+        canvas.tagged("TD", () -> canvas.textFitted(text, left, y, right - left, type));
     }
 
     private void more(Canvas canvas, Columns at, double bottom, int count) throws IOException {
         String text = words.text("table.more", Map.of("count", words.values().number(count)));
-        canvas.text(text, at.title(), at.baseline(bottom), at.type());
+        canvas.tagged("TD", () -> canvas.text(text, at.title(), at.baseline(bottom), at.type()));
     }
 
     private Optional<PartLines> partOf(String key) {

@@ -4,12 +4,14 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Locale;
+import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocumentOutline;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
+import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 import wallplate.assessment.AssessedSheet;
 import wallplate.report.FeedbackWords;
 
@@ -19,6 +21,7 @@ public final class FeedbackDocument implements Closeable {
     private final Locale language;
     private final PDDocument document = new PDDocument();
     private final ReportFonts fonts;
+    private final Tags tags = new Tags(document);
 
     public FeedbackDocument(Locale language) throws IOException {
         this.language = language;
@@ -68,7 +71,7 @@ public final class FeedbackDocument implements Closeable {
     private Canvas newPage() throws IOException {
         PDPage page = new PDPage(PDRectangle.A4);
         document.addPage(page);
-        return new Canvas(document, page, fonts);
+        return new Canvas(document, page, fonts, tags);
     }
 
     private void describe(AssessedSheet sheet, FeedbackWords words) {
@@ -77,11 +80,15 @@ public final class FeedbackDocument implements Closeable {
                 words.text("document.title") + ": " + sheet.expected().task().title());
         facts.setCreator("Wallplate");
         document.setDocumentInformation(facts);
+        PDViewerPreferences preferences = new PDViewerPreferences(new COSDictionary());
+        preferences.setDisplayDocTitle(true);
+        document.getDocumentCatalog().setViewerPreferences(preferences);
         document.getDocumentCatalog().setLanguage(words.phrases().language().toLanguageTag());
     }
 
     /** Writes everything that was added; the same sheets in the same order give the same bytes. */
     public void write(OutputStream out) throws IOException {
+        tags.finish();
         document.setDocumentId(0L);
         document.save(out);
     }

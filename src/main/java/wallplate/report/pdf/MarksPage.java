@@ -4,10 +4,12 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import wallplate.assessment.AssessedSheet;
 import wallplate.geometry.Segment;
 import wallplate.marking.MarkedSheet;
+import wallplate.marking.Reasons;
 import wallplate.report.Box;
 import wallplate.report.FeedbackWords;
 import wallplate.sheet.InkImage;
@@ -34,7 +36,6 @@ final class MarksPage {
     }
 
     void draw(Canvas canvas) throws IOException {
-        new SheetFrame(words, sheet).draw(canvas, 1, 2);
         Box content = SheetFrame.CONTENT;
         head(canvas, content);
         double floor = 8 + SheetFrame.BLOCK_HEIGHT + 3;
@@ -43,11 +44,25 @@ final class MarksPage {
         double room = content.top() - HEAD_HEIGHT - LEGEND_HEIGHT - notes - floor;
         double picture = Math.max(LOWEST_PICTURE, Math.min(HIGHEST_PICTURE, room - table.height()));
         double top = content.top() - HEAD_HEIGHT;
-        picture(canvas, new Box(content.left(), top - picture, content.width(), picture));
-        legend(canvas, content.left(), top - picture - LEGEND_HEIGHT + 1.5);
+        canvas.tagged(
+                "Figure",
+                words.text("picture.sheet", Map.of("parts", partNames())),
+                () -> picture(canvas, new Box(content.left(), top - picture, content.width(), picture)));
+        canvas.tagged("P", () -> legend(canvas, content.left(), top - picture - LEGEND_HEIGHT + 1.5));
         double tableTop = top - picture - LEGEND_HEIGHT;
-        table.draw(canvas, new Box(content.left(), floor + notes, content.width(), tableTop - floor - notes));
+        canvas.together(
+                "Table",
+                () -> table.draw(
+                        canvas,
+                        new Box(content.left(), floor + notes, content.width(), tableTop - floor - notes)));
         notes(canvas, content, floor + notes);
+        new SheetFrame(words, sheet).draw(canvas, 1, 2);
+    }
+
+    private String partNames() {
+        return parts.stream()
+                .map(part -> part.number() + " " + words.names().part(part.part()))
+                .collect(Collectors.joining(", "));
     }
 
     private void head(Canvas canvas, Box content) throws IOException {
@@ -58,23 +73,27 @@ final class MarksPage {
                         "awarded", words.values().marks(marked.awarded()),
                         "available", words.values().marks(marked.available())));
         double totalWidth = canvas.width(total, Type.TITLE);
-        canvas.textRight(total, content.right(), content.top() - 5, Type.TITLE);
-        canvas.textFitted(
-                sheet.expected().task().title(),
-                content.left(),
-                content.top() - 5,
-                content.width() - totalWidth - 6,
-                Type.TITLE);
-        canvas.textFitted(
-                words.text("head.feedback", Map.of("sheet", sheet.scan())),
-                content.left(),
-                content.top() - 10.5,
-                120,
-                Type.BODY);
+        canvas.tagged(
+                "H1",
+                () -> canvas.textFitted(
+                        sheet.expected().task().title(),
+                        content.left(),
+                        content.top() - 5,
+                        content.width() - totalWidth - 6,
+                        Type.TITLE));
+        canvas.tagged("P", () -> canvas.textRight(total, content.right(), content.top() - 5, Type.TITLE));
+        canvas.tagged(
+                "P",
+                () -> canvas.textFitted(
+                        words.text("head.feedback", Map.of("sheet", sheet.scan())),
+                        content.left(),
+                        content.top() - 10.5,
+                        120,
+                        Type.BODY));
         if (marked.undecided() > 0) {
             String open =
                     words.text("head.undecided", Map.of("count", words.values().number(marked.undecided())));
-            canvas.textRight(open, content.right(), content.top() - 10.5, Type.BODY);
+            canvas.tagged("P", () -> canvas.textRight(open, content.right(), content.top() - 10.5, Type.BODY));
         }
     }
 
@@ -109,7 +128,8 @@ final class MarksPage {
     }
 
     private String noteText() {
-        return String.join(" ", sheet.levelPage().warnings());
+        Reasons reasons = Reasons.in(words.phrases().language());
+        return sheet.levelPage().warnings().stream().map(reasons::say).collect(Collectors.joining(" "));
     }
 
     private double notesHeight(Canvas canvas, Box content) throws IOException {
@@ -120,7 +140,7 @@ final class MarksPage {
     private void notes(Canvas canvas, Box content, double top) throws IOException {
         String text = noteText();
         if (!text.isBlank()) {
-            canvas.paragraph(text, content.left(), top - 1, content.width(), Type.SMALL);
+            canvas.tagged("P", () -> canvas.paragraph(text, content.left(), top - 1, content.width(), Type.SMALL));
         }
     }
 }

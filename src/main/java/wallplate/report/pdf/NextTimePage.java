@@ -32,10 +32,9 @@ final class NextTimePage {
     }
 
     void draw(Canvas canvas) throws IOException {
-        new SheetFrame(words, sheet).draw(canvas, 2, 2);
         Box content = SheetFrame.CONTENT;
         List<Topic> topics = Topic.greatest(sheet.marked(), FeedbackWords.TOPICS);
-        canvas.text(words.head(topics), content.left(), content.top() - 5, Type.TITLE);
+        canvas.tagged("H1", () -> canvas.text(words.head(topics), content.left(), content.top() - 5, Type.TITLE));
         TopicPictures pictures = new TopicPictures(document, words, sheet);
         double top = content.top() - 10;
         for (int index = 0; index < topics.size(); index++) {
@@ -52,6 +51,7 @@ final class NextTimePage {
             top -= WHOLE_HEIGHT + GAP;
         }
         praise(canvas, new Box(content.left(), SheetFrame.CONTENT.bottom(), content.width(), top - content.bottom()));
+        new SheetFrame(words, sheet).draw(canvas, 2, 2);
     }
 
     private List<Segment> drawing() {
@@ -67,8 +67,11 @@ final class NextTimePage {
 
     private void topic(Canvas canvas, TopicPictures pictures, Topic topic, int number, Box box) throws IOException {
         canvas.line(box.left(), box.top(), box.right(), box.top(), Pen.solid(0.18, Ink.FAINT));
-        canvas.text(number + "  " + words.heading(topic), box.left(), box.top() - 5.2, Type.HEADING);
-        canvas.textRight(words.gain(topic), box.right(), box.top() - 5.2, Type.BODY);
+        canvas.tagged(
+                "H2",
+                () -> canvas.text(
+                        number + "  " + words.heading(topic), box.left(), box.top() - 5.2, Type.HEADING));
+        canvas.tagged("P", () -> canvas.textRight(words.gain(topic), box.right(), box.top() - 5.2, Type.BODY));
         Box own = new Box(box.left(), box.bottom(), PICTURE_WIDTH, box.height() - 7.5);
         Box answer = new Box(own.right() + GAP, box.bottom(), PICTURE_WIDTH, own.height());
         pictures.draw(canvas, topic, own, answer);
@@ -84,7 +87,9 @@ final class NextTimePage {
             if (y - canvas.paragraphHeight(sentence, box.width(), type) < box.bottom()) {
                 return;
             }
-            y = canvas.paragraph(sentence, box.left(), y, box.width(), type) - BETWEEN_SENTENCES;
+            double top = y;
+            canvas.tagged("P", () -> canvas.paragraph(sentence, box.left(), top, box.width(), type));
+            y -= canvas.paragraphHeight(sentence, box.width(), type) + BETWEEN_SENTENCES;
         }
     }
 
@@ -104,11 +109,18 @@ final class NextTimePage {
     }
 
     private void praise(Canvas canvas, Box box) throws IOException {
-                canvas.line(box.left(), box.top(), box.right(), box.top(), Pen.solid(0.18, Ink.FAINT));
-        canvas.text(words.text("praise.head"), box.left(), box.top() - 5.2, Type.HEADING);
-        double y = canvas.paragraph(words.praise(Praise.of(sheet.marked())), box.left(), box.top() - 7.5, box.width(), Type.BODY);
+        canvas.line(box.left(), box.top(), box.right(), box.top(), Pen.solid(0.18, Ink.FAINT));
+        canvas.tagged(
+                "H2", () -> canvas.text(words.text("praise.head"), box.left(), box.top() - 5.2, Type.HEADING));
+        String praise = words.praise(Praise.of(sheet.marked()));
+        double top = box.top() - 7.5;
+        canvas.tagged("P", () -> canvas.paragraph(praise, box.left(), top, box.width(), Type.BODY));
         if (sheet.marked().undecided() > 0) {
-            canvas.paragraph(words.text("praise.undecided"), box.left(), y - 1.5, box.width(), Type.BODY);
+            double under = top - canvas.paragraphHeight(praise, box.width(), Type.BODY) - 1.5;
+            canvas.tagged(
+                    "P",
+                    () -> canvas.paragraph(
+                            words.text("praise.undecided"), box.left(), under, box.width(), Type.BODY));
         }
     }
 }

@@ -42,12 +42,14 @@ final class SheetFrame {
         canvas.rectangle(block, THICK);
         canvas.line(BORDER.left(), block.top(), block.left(), block.top(), THIN);
         cells(canvas, block, page, pages);
-        canvas.paragraph(
-                words.text("caution"),
-                BORDER.left() + 4,
-                block.top() - 3,
-                block.left() - BORDER.left() - 8,
-                Type.SMALL);
+        canvas.tagged(
+                "P",
+                () -> canvas.paragraph(
+                        words.text("caution"),
+                        BORDER.left() + 4,
+                        block.top() - 3,
+                        block.left() - BORDER.left() - 8,
+                        Type.SMALL));
     }
 
     private void cells(Canvas canvas, Box block, int page, int pages) throws IOException {
@@ -75,8 +77,12 @@ final class SheetFrame {
             double left = cell % 2 == 0 ? block.left() : second;
             double width = cell % 2 == 0 ? second - block.left() : block.right() - second;
             double bottom = block.top() - (cell / 2 + 1) * row;
-            canvas.text(words.text(cells.get(2 * cell)), left + 1.5, bottom + row - 2.5, Type.SMALL.sized(1.9));
-            canvas.textFitted(cells.get(2 * cell + 1), left + 1.5, bottom + 1.3, width - 3, Type.BODY_BOLD.sized(2.9));
+            String name = words.text(cells.get(2 * cell));
+            String fact = cells.get(2 * cell + 1);
+            canvas.tagged("P", () -> {
+                canvas.text(name, left + 1.5, bottom + row - 2.5, Type.SMALL.sized(1.9));
+                canvas.textFitted(fact, left + 1.5, bottom + 1.3, width - 3, Type.BODY_BOLD.sized(2.9));
+            });
         }
     }
 

@@ -41,16 +41,22 @@ final class TopicPictures {
     /** Draws both pictures with their captions into two boxes of one size. */
     void draw(Canvas canvas, Topic topic, Box own, Box answer) throws IOException {
         TopicPlace topicPlace = TopicPlace.of(sheet.measured(), page(), topic, model);
-        draw(canvas, topicPlace, topic.part(), own, answer);
-        dimensions(canvas, topicPlace, topic, own, answer);
+        Optional<Dimensions> dimensions = dimensions(topicPlace, topic, own, answer);
+        draw(canvas, topicPlace, new Spoken(topic.part(), words.heading(topic)), dimensions, own, answer);
     }
+
+    /** Of which part the pictures speak, and what stands over them. */
+    private record Spoken(String part, String heading) {}
+
+    /** One size on both pictures, where it can be dimensioned there. */
+    private record Dimensions(Optional<DimensionLine> drawn, DimensionLine asked) {}
 
     private Box page() {
         return new Box(0, 0, sheet.levelPage().ink().widthMm(), sheet.levelPage().ink().heightMm());
     }
 
     /** The first size of the topic that can be dimensioned: as measured on the one picture, as asked on the other. */
-    private void dimensions(Canvas canvas, TopicPlace topicPlace, Topic topic, Box own, Box answer) throws IOException {
+    private Optional<Dimensions> dimensions(TopicPlace topicPlace, Topic topic, Box own, Box answer) {
         for (Mark mark : topic.marks()) {
             if (model.isEmpty() || !(mark.expected().orElse(null) instanceof Expected.Length asked)) {
                 continue;
@@ -68,13 +74,10 @@ final class TopicPictures {
                             picture(own),
                             words.values().found(asked, found)));
             if (right.isPresent()) {
-                right.get().draw(canvas, picture(answer));
-                if (drawn.isPresent()) {
-                    drawn.get().draw(canvas, picture(own));
-                }
-                return;
+                return Optional.of(new Dimensions(drawn, right.get()));
             }
         }
+        return Optional.empty();
     }
 
     private List<Segment> evidence(String key) {
@@ -94,38 +97,66 @@ final class TopicPictures {
     /** Draws the whole drawing beside the whole model answer. */
     void drawWhole(Canvas canvas, List<Segment> drawing, Box own, Box answer) throws IOException {
         if (!drawing.isEmpty()) {
-            draw(canvas, new TopicPlace(Box.around(drawing).grown(4), List.of()), "", own, answer);
+            Spoken whole = new Spoken("", sheet.expected().task().title());
+            draw(canvas, new TopicPlace(Box.around(drawing).grown(4), List.of()), whole, Optional.empty(), own, answer);
         }
     }
 
-    private void draw(Canvas canvas, TopicPlace topicPlace, String part, Box own, Box answer) throws IOException {
+    private void draw(
+            Canvas canvas, TopicPlace topicPlace, Spoken spoken, Optional<Dimensions> dimensions, Box own, Box answer)
+            throws IOException {
         Box ownPicture = picture(own);
-        caption(canvas, own, words.text("picture.own"));
         Box region = topicPlace.region().proportionedLike(ownPicture);
-        canvas.image(pagePicture.of(document, region, ownPicture.width()), ownPicture);
-        canvas.clip(ownPicture);
-        for (Segment stroke : topicPlace.strokes()) {
-            canvas.line(region.mapTo(ownPicture, stroke), STROKE);
-        }
-        canvas.unclip();
-        canvas.rectangle(ownPicture, EDGE);
-        Box answerPicture = picture(answer);
+        caption(canvas, own, words.text("picture.own"));
+        Optional<DimensionLine> drawn = dimensions.flatMap(Dimensions::drawn);
+        canvas.tagged(
+                "Figure", text("picture.own", spoken, drawn), () -> drawOwn(canvas, topicPlace, region, ownPicture, drawn));
         caption(canvas, answer, words.text("picture.model"));
+        Box answerPicture = picture(answer);
         if (model.isPresent()) {
-            drawModel(canvas, model.get(), part, region, answerPicture);
+            Optional<DimensionLine> asked = dimensions.map(Dimensions::asked);
+            canvas.tagged("Figure", text("picture.model", spoken, asked), () -> {
+                drawModel(canvas, model.get(), spoken.part(), region, answerPicture);
+                if (asked.isPresent()) {
+                    asked.get().draw(canvas, answerPicture);
+                }
+            });
         } else {
-            canvas.paragraph(
-                    words.text("picture.no-heel"),
-                    answerPicture.left() + 3,
-                    answerPicture.top() - 4,
-                    answerPicture.width() - 6,
-                    Type.SMALL);
+            canvas.tagged(
+                    "P",
+                    () -> canvas.paragraph(
+                            words.text("picture.no-heel"),
+                            answerPicture.left() + 3,
+                            answerPicture.top() - 4,
+                            answerPicture.width() - 6,
+                            Type.SMALL));
         }
         canvas.rectangle(answerPicture, EDGE);
     }
 
+    private void drawOwn(
+            Canvas canvas, TopicPlace topicPlace, Box region, Box place, Optional<DimensionLine> dimension)
+            throws IOException {
+        canvas.image(pagePicture.of(document, region, place.width()), place);
+        canvas.clip(place);
+        for (Segment stroke : topicPlace.strokes()) {
+            canvas.line(region.mapTo(place, stroke), STROKE);
+        }
+        canvas.unclip();
+        canvas.rectangle(place, EDGE);
+        if (dimension.isPresent()) {
+            dimension.get().draw(canvas, place);
+        }
+    }
+
+    /** What a picture shows, for those who cannot see it. */
+    private String text(String caption, Spoken spoken, Optional<DimensionLine> dimension) {
+        String shown = words.text(caption) + ": " + spoken.heading();
+        return dimension.map(line -> shown + ", " + line.size()).orElse(shown);
+    }
+
     private static void caption(Canvas canvas, Box box, String caption) throws IOException {
-        canvas.text(caption, box.left(), box.top() - 2.6, Type.SMALL);
+        canvas.tagged("P", () -> canvas.text(caption, box.left(), box.top() - 2.6, Type.SMALL));
     }
 
     /** Where the picture stands in its box, under the caption. */

@@ -21,27 +21,44 @@ final class UnreadablePage {
     }
 
     void draw(Canvas canvas) throws IOException {
-        new SheetFrame(words, sheet).draw(canvas, 1, 1);
         Box content = SheetFrame.CONTENT;
         double width = content.width() * 0.8;
-        canvas.textFitted(
-                sheet.expected().task().title(), content.left(), content.top() - 5, content.width(), Type.TITLE);
-        canvas.textFitted(
-                words.text("head.feedback", Map.of("sheet", sheet.scan())),
-                content.left(),
-                content.top() - 10.5,
-                120,
-                Type.BODY);
+        canvas.tagged(
+                "H1",
+                () -> canvas.textFitted(
+                        sheet.expected().task().title(),
+                        content.left(),
+                        content.top() - 5,
+                        content.width(),
+                        Type.TITLE));
+        canvas.tagged(
+                "P",
+                () -> canvas.textFitted(
+                        words.text("head.feedback", Map.of("sheet", sheet.scan())),
+                        content.left(),
+                        content.top() - 10.5,
+                        120,
+                        Type.BODY));
         Type large = Type.BODY.sized(4);
-        double y = canvas.paragraph(
-                words.text("unreadable.head"), content.left(), content.top() - 26, width, Type.HEADING.sized(4.6));
+        double left = content.left();
+        double y = paragraph(
+                canvas, "H2", "unreadable.head", new Box(left, 0, width, content.top() - 26), Type.HEADING.sized(4.6));
         String reason = Reasons.in(words.phrases().language()).say(sheet.reason());
-        y = canvas.paragraph(reason, content.left(), y - 3, width, large);
-        y = canvas.paragraph(words.text("unreadable.what-to-do"), content.left(), y - 8, width, Type.HEADING);
+        double reasonTop = y - 3;
+        canvas.tagged("P", () -> canvas.paragraph(reason, left, reasonTop, width, large));
+        y = reasonTop - canvas.paragraphHeight(reason, width, large);
+        y = paragraph(canvas, "H2", "unreadable.what-to-do", new Box(left, 0, width, y - 8), Type.HEADING);
         for (int advice = 1; advice <= ADVICES; advice++) {
-            canvas.text(String.valueOf(advice), content.left(), y - 3 - large.sizeMm(), Type.HEADING);
-            y = canvas.paragraph(words.text("unreadable.advice" + advice), content.left() + 8, y - 3, width - 8, large);
+            canvas.text(String.valueOf(advice), left, y - 3 - large.sizeMm(), Type.HEADING);
+            y = paragraph(canvas, "P", "unreadable.advice" + advice, new Box(left + 8, 0, width - 8, y - 3), large);
         }
-        canvas.paragraph(words.text("unreadable.no-marks"), content.left(), y - 8, width, large);
+        paragraph(canvas, "P", "unreadable.no-marks", new Box(left, 0, width, y - 8), large);
+        new SheetFrame(words, sheet).draw(canvas, 1, 1);
+    }
+
+    /** Sets a text from the top of a box downwards and returns the y of its lower edge. */
+    private double paragraph(Canvas canvas, String role, String key, Box box, Type type) throws IOException {
+        canvas.tagged(role, () -> canvas.paragraph(words.text(key), box.left(), box.top(), box.width(), type));
+        return box.top() - canvas.paragraphHeight(words.text(key), box.width(), type);
     }
 }

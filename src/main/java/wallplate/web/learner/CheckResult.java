@@ -3,10 +3,12 @@ package wallplate.web.learner;
 import java.util.Base64;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 import wallplate.marking.Mark;
 import wallplate.marking.MarkedSheet;
+import wallplate.marking.Reasons;
 import wallplate.marking.Verdict;
 import wallplate.records.KeptAssessment;
 import wallplate.records.MarkEntry;
@@ -49,7 +51,12 @@ record CheckResult(
      * @param screenPicture the level page at screen size, a PNG
      * @param before the verdicts of the check before this one, by criterion; empty where this is the first
      */
-    static CheckResult of(KeptAssessment found, DrawingTask task, byte[] screenPicture, Map<String, String> before) {
+    static CheckResult of(
+            KeptAssessment found,
+            DrawingTask task,
+            byte[] screenPicture,
+            Map<String, String> before,
+            Locale language) {
         MarkedSheet marked = found.marked();
         List<MarkEntry> entries = MarkEntry.ofUnkept(marked);
         List<Topic> redo = Topic.greatest(marked, FIRST_TOPICS);
@@ -63,7 +70,7 @@ record CheckResult(
                 marked.marks().stream().filter(mark -> mark.verdict() == Verdict.UNDECIDED).toList(),
                 changed(marked, before, false),
                 changed(marked, before, true),
-                found.page().warnings(),
+                found.page().warnings().stream().map(Reasons.in(language)::say).toList(),
                 marked.awarded(),
                 marked.available(),
                 steps(task));

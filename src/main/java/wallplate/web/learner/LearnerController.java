@@ -140,7 +140,8 @@ class LearnerController {
         try (InputStream picture = store.open(check.screenPicture().orElseThrow())) {
             model.addAttribute(
                     "result",
-                    CheckResult.of(check.found().get(), kept.task(), picture.readAllBytes(), check.before()));
+                    CheckResult.of(
+                            check.found().get(), kept.task(), picture.readAllBytes(), check.before(), language));
         }
         return "learner/result";
     }
