@@ -10,16 +10,21 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Why something cannot be told or read, in the words of a language.
+ * Why something cannot be told or read, and what a guideline accepts instead of a fault, in the words of a language.
  *
- * <p>Reading and measuring give their reasons in English. A reason that a language has no words for is given as it is.
+ * <p>Reading and measuring give their reasons in English, and so does the reader of guidelines. A reason that a language has no words for is given as it is.
  */
 public final class Reasons {
 
     private static final String BUNDLE = "messages.reasons";
-    private static final String PLACE = "{what}";
+    private static final Pattern PLACE = Pattern.compile("\\{(what|other)}");
 
     private static final Pattern NUMBER = Pattern.compile("\\d+\\.\\d+");
+
+    private static final ResourceBundle ENGLISH_TEXTS = ResourceBundle.getBundle(
+            BUNDLE,
+            Locale.ROOT,
+            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
 
     private static final Map<String, Pattern> ENGLISH = patterns();
 
@@ -38,16 +43,14 @@ public final class Reasons {
 
     /** Texts without a place to fill come first, so that the more exact one is found. */
     private static Map<String, Pattern> patterns() {
-        ResourceBundle english = ResourceBundle.getBundle(
-                BUNDLE,
-                Locale.ROOT,
-                ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
         Map<String, Pattern> patterns = new LinkedHashMap<>();
         for (boolean filled : new boolean[] {false, true}) {
-            for (String key : new TreeSet<>(english.keySet())) {
-                String text = english.getString(key);
-                if (text.contains(PLACE) == filled) {
-                    patterns.put(key, Pattern.compile("\\Q" + text.replace(PLACE, "\\E(.+)\\Q") + "\\E"));
+            for (String key : new TreeSet<>(ENGLISH_TEXTS.keySet())) {
+                String text = ENGLISH_TEXTS.getString(key);
+                if (PLACE.matcher(text).find() == filled) {
+                    patterns.put(
+                            key,
+                            Pattern.compile("\\Q" + PLACE.matcher(text).replaceAll("\\\\E(?<$1>.+)\\\\Q") + "\\E"));
                 }
             }
         }
@@ -70,8 +73,12 @@ public final class Reasons {
         for (Map.Entry<String, Pattern> text : ENGLISH.entrySet()) {
             Matcher matcher = text.getValue().matcher(reason);
             if (matcher.matches()) {
-                String what = matcher.groupCount() == 0 ? "" : place(matcher.group(1));
-                return Optional.of(phrases.text(text.getKey(), Map.of("what", what)));
+                Map<String, String> places = new LinkedHashMap<>();
+                PLACE.matcher(ENGLISH_TEXTS.getString(text.getKey()))
+                        .results()
+                        .map(place -> place.group(1))
+                        .forEach(place -> places.put(place, place(matcher.group(place))));
+                return Optional.of(phrases.text(text.getKey(), places));
             }
         }
         return Optional.empty();

@@ -2,8 +2,13 @@ package wallplate.marking;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
+import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.Solver;
+import wallplate.task.Fault;
 
 class ReasonsTest {
 
@@ -36,5 +41,37 @@ class ReasonsTest {
                         .say("By the edges of the paper the reference bar is 97.3 mm long and not as long as asked; the"
                                 + " millimetres were taken from the bar."))
                 .contains("Messstrecke 97,3 mm lang");
+    }
+
+    @Test
+    void saysWhatAGuidelineAcceptsInGerman() {
+        ExpectedDrawing asked = Solver.solve(Asked.boathouse());
+        Map<String, Object> wrong = Map.of(
+                "tolerance", Map.of("length", "wide", "depth", 1),
+                "consistent-working", "perhaps",
+                "groups", Map.of("some", Map.of("maximum", -1)),
+                "criteria",
+                        List.of(
+                                Map.of("id", "Not An Id", "teacher", "Look."),
+                                Map.of("id", "both", "teacher", "Look.", "measure", "roof.pitch"),
+                                Map.of("id", "chimney", "part", "chimney"),
+                                Map.of("measure", "chimney.height"),
+                                Map.of("id", "one", "measure", List.of("roof.pitch")),
+                                Map.of("measure", "roof.pitch", "tolerance", "3 mm", "marks", 0.3),
+                                Map.of("measure", "wall.thickness", "group", "none"),
+                                Map.of("measure", "drawing.eaves", "part-marks", List.of(Map.of("within", 1))),
+                                Map.of(
+                                        "measure",
+                                        "rafter.overhang",
+                                        "part-marks",
+                                        List.of(Map.of("within", 2, "marks", 1))),
+                                Map.of("measure", "support.spacing", "needs", Map.of("key", "roof.pitch"))));
+        List<Fault> faults = ((GuidelineReading.Refused) Guideline.read(asked, wrong)).faults();
+        assertThat(faults).hasSizeGreaterThan(12);
+        assertThat(faults).allSatisfy(fault -> assertThat(Reasons.in(Locale.GERMAN).say(fault.accepted()))
+                .isNotEqualTo(fault.accepted()));
+        assertThat(faults)
+                .anySatisfy(fault -> assertThat(Reasons.in(Locale.GERMAN).say(fault.accepted()))
+                        .startsWith("eine Zahl von 0 bis"));
     }
 }

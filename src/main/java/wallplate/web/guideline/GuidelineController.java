@@ -18,6 +18,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import wallplate.marking.Guideline;
 import wallplate.marking.GuidelineReading;
+import wallplate.marking.Reasons;
 import wallplate.marking.Tolerance;
 import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
@@ -131,9 +132,10 @@ class GuidelineController {
 
     private String sentence(Fault fault) {
         String place = fault.key().replace("marking.", "");
+        String accepted = Reasons.in(LocaleContextHolder.getLocale()).say(fault.accepted());
         return fault.found().isEmpty()
-                ? words.say("guideline.fault.missing", place, fault.accepted())
-                : words.say("guideline.fault.found", place, fault.found(), fault.accepted());
+                ? words.say("guideline.fault.missing", place, accepted)
+                : words.say("guideline.fault.found", place, fault.found(), accepted);
     }
 
     /** The guideline that the task carries; a kept task's guideline was checked when it was kept. */
