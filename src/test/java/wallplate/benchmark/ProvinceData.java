@@ -199,7 +199,7 @@ class ProvinceData {
         database.update(
                 """
                 insert into scan_files (id, class_set_id, position, file_name, content_hash, size_bytes, state, received_at)
-                select ? + s.n * ? + k.n, ? + s.n, k.n + 1, concat('scan-', k.n, '.png'), lpad(concat(s.n, '-', k.n), 64, '0'), 9, 'done', ?
+                select ? + s.n * ? + k.n, ? + s.n, k.n + 1, concat('scan-', k.n, '.png'), lpad(cast(100000 + s.n * 100 + k.n as varchar), 64, '0'), 9, 'done', ?
                 from numbers s, numbers k where s.n < ? and k.n < case when ? + s.n = ? then ? else ? end""",
                 FIRST_ID, CLASS_SIZE, FIRST_ID, template.createdAt().atOffset(java.time.ZoneOffset.UTC), SETS, FIRST_ID, whole, CLASS_SIZE, perSet);
         // Else the planner takes the filled tables for the empty ones that they were a moment ago.

@@ -50,9 +50,7 @@ import wallplate.web.DrawnSheets;
  * Workers as processes of their own on PostgreSQL, with a heap of 900 MB each: what a large sheet takes, what one gives back that is told to
  * end, and with {@code -Dwallplate.scaling=true} on a machine that is otherwise quiet, what a second one brings.
  */
-@SpringBootTest(
-        webEnvironment = SpringBootTest.WebEnvironment.NONE,
-        properties = {"wallplate.role=web", "management.server.port=-1", "wallplate.scans=target/test-data/workers"})
+@SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.NONE)
 class WorkersIT {
 
     private static final int SHEETS = Integer.getInteger("wallplate.scaling.sheets", 40);
@@ -95,6 +93,8 @@ class WorkersIT {
         SETTINGS.put("spring.datasource.password", PostgresServer.password());
         SETTINGS.put("wallplate.scans", "target/test-data/workers");
         SETTINGS.forEach((key, value) -> properties.add(key, () -> value));
+        properties.add("wallplate.role", () -> "web");
+        properties.add("management.server.port", () -> "-1");
     }
 
     @AfterEach

@@ -134,8 +134,8 @@ class LearnerController {
             return "learner/waiting";
         }
         if (check.found().isEmpty()) {
-            String reason = Reasons.in(language).say(check.reason().orElse(""));
-            return refuse(reason, HttpStatus.UNPROCESSABLE_CONTENT, model, response);
+            // The page of the photograph itself is there; what it says is that nothing could be read.
+            return refuse(Reasons.in(language).say(check.reason().orElse("")), HttpStatus.OK, model, response);
         }
         try (InputStream picture = store.open(check.screenPicture().orElseThrow())) {
             model.addAttribute(
