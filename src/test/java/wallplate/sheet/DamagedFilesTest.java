@@ -2,6 +2,7 @@ package wallplate.sheet;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -20,6 +21,10 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.graphics.image.JPEGFactory;
 import org.apache.pdfbox.pdmodel.graphics.image.LosslessFactory;
 import org.junit.jupiter.api.Test;
+import org.opencv.core.CvType;
+import org.opencv.core.Mat;
+import org.opencv.core.MatOfByte;
+import org.opencv.imgcodecs.Imgcodecs;
 import wallplate.sheet.formats.FileFormat;
 import wallplate.sheet.formats.StatedLengths;
 import wallplate.sheet.formats.TiffDirectory;
@@ -155,8 +160,25 @@ class DamagedFilesTest {
         files.put("c.tif", Scans.encoded(Scans.gradient(150, 100), "tiff"));
         files.put("d.bmp", Scans.encoded(Scans.gradient(50, 40), "bmp"));
         files.put("e.pdf", pdf());
+        files.put("g.webp", webp());
         files.put("f.zip", Scans.zip("x.png", files.get("a.png"), "y.jpg", files.get("b.jpg")));
         return files;
+    }
+
+    /** Made by OpenCV's encoder: the JDK has none. */
+    private static byte[] webp() {
+        NativeLibraries.load();
+        BufferedImage image = Scans.gradient(150, 100);
+        Mat grey = new Mat(image.getHeight(), image.getWidth(), CvType.CV_8UC1);
+        MatOfByte encoded = new MatOfByte();
+        try {
+            grey.put(0, 0, Scans.grey(image));
+            assertThat(Imgcodecs.imencode(".webp", grey, encoded)).isTrue();
+            return encoded.toArray();
+        } finally {
+            grey.release();
+            encoded.release();
+        }
     }
 
     private static byte[] pdf() throws IOException {

@@ -5,6 +5,7 @@ import java.util.List;
 import org.apache.pdfbox.contentstream.operator.Operator;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.graphics.form.PDTransparencyGroup;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.rendering.PageDrawer;
@@ -14,24 +15,43 @@ import org.apache.pdfbox.rendering.PageDrawerParameters;
 final class LimitedRenderer extends PDFRenderer {
 
     private final PageLimits limits;
+    private final long pagePixels;
 
-    LimitedRenderer(PDDocument document, PageLimits limits) {
+    /**
+     * @param pagePixels of the picture that will be made
+     */
+    LimitedRenderer(PDDocument document, PageLimits limits, long pagePixels) {
         super(document);
         this.limits = limits;
+        this.pagePixels = pagePixels;
     }
 
     @Override
     protected PageDrawer createPageDrawer(PageDrawerParameters parameters) throws IOException {
-        return new LimitedDrawer(parameters, limits);
+        return new LimitedDrawer(parameters, limits, pagePixels);
     }
 
     private static final class LimitedDrawer extends PageDrawer {
 
         private final PageLimits limits;
+        private final long pagePixels;
+        private int groups;
 
-        LimitedDrawer(PageDrawerParameters parameters, PageLimits limits) throws IOException {
+        LimitedDrawer(PageDrawerParameters parameters, PageLimits limits, long pagePixels) throws IOException {
             super(parameters);
             this.limits = limits;
+            this.pagePixels = pagePixels;
+        }
+
+        /** Each group in a group is painted on a picture of its own, at worst as large as the page. */
+        @Override
+        public void showTransparencyGroup(PDTransparencyGroup group) throws IOException {
+            groups++;
+            if (groups * pagePixels > limits.mostPixels()) {
+                throw new PageLimits.Exceeded("the page's groups are nested too deeply");
+            }
+            super.showTransparencyGroup(group);
+            groups--;
         }
 
         @Override

@@ -1,11 +1,7 @@
 package wallplate.sheet.pdf;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.util.zip.DataFormatException;
-import java.util.zip.Inflater;
-import org.apache.pdfbox.cos.COSArray;
-import org.apache.pdfbox.cos.COSBase;
+import java.util.concurrent.TimeUnit;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSStream;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
@@ -20,6 +16,10 @@ record PageLimits(long mostPixels, long deadlineNanos) {
 
     /** A page's drawing instructions are a few kilobytes; a megabyte of curves is much. */
     private static final long MOST_CONTENT_BYTES = 64_000_000;
+    /** Objects of a file packed together, by the hundred; one that is read becomes many times as large in memory. */
+    private static final long MOST_PACKED_OBJECTS_BYTES = 8_000_000;
+    /** The table of where objects are: some bytes for each object. */
+    private static final long MOST_TABLE_BYTES = 2_000_000;
 
     private static final int SMALLEST_ALLOWANCE = 4_000_000;
     private static final int LARGEST_COLOURS = 4;
@@ -34,15 +34,37 @@ record PageLimits(long mostPixels, long deadlineNanos) {
         }
     }
 
+    static PageLimits ending(long mostPixels, long seconds) {
+        return new PageLimits(mostPixels, System.nanoTime() + TimeUnit.SECONDS.toNanos(seconds));
+    }
+
     void checkTime() throws Exceeded {
         if (System.nanoTime() - deadlineNanos > 0) {
             throw new Exceeded("the page takes too long");
         }
     }
 
+    /** Checks any stream of a file, before anything of it is unpacked. */
+    void checkStream(COSStream stream) throws IOException {
+        COSName type = stream.getCOSName(COSName.TYPE);
+        if (COSName.XREF.equals(type)) {
+            check(stream, MOST_TABLE_BYTES);
+        } else if (COSName.OBJ_STM.equals(type)) {
+            check(stream, MOST_PACKED_OBJECTS_BYTES);
+        } else if (COSName.IMAGE.equals(stream.getCOSName(COSName.SUBTYPE))) {
+            checkImage(stream);
+        } else {
+            check(stream, MOST_CONTENT_BYTES);
+        }
+    }
+
     void checkContent(COSStream content) throws IOException {
-        if (unpackedExceeds(content, MOST_CONTENT_BYTES)) {
-            throw new Exceeded("the page's content unpacks to more than " + MOST_CONTENT_BYTES + " bytes");
+        check(content, MOST_CONTENT_BYTES);
+    }
+
+    private static void check(COSStream stream, long most) throws IOException {
+        if (new UnpackedSize(stream).exceeds(most)) {
+            throw new Exceeded("a stream unpacks to more than " + most + " bytes");
         }
     }
 
@@ -63,61 +85,9 @@ record PageLimits(long mostPixels, long deadlineNanos) {
 
     private void checkImage(COSStream stream) throws IOException {
         long pixels = (long) stream.getInt(COSName.WIDTH, COSName.W, 0) * stream.getInt(COSName.HEIGHT, COSName.H, 0);
-        if (pixels > mostPixels || pixels < 0) {
+        if (pixels > mostPixels || pixels < 0 || EncodedImageSize.pixels(stream) > mostPixels) {
             throw new Exceeded("an image of the page is too large");
         }
-        if (unpackedExceeds(stream, 2 * LARGEST_COLOURS * pixels + SMALLEST_ALLOWANCE)) {
-            throw new Exceeded("an image of the page unpacks to more than its size");
-        }
-    }
-
-    /** Whether a stream that is packed by deflate would unpack to more; other packings cannot grow as much. */
-    private static boolean unpackedExceeds(COSStream stream, long most) throws IOException {
-        if (!isDeflated(stream.getDictionaryObject(COSName.FILTER))) {
-            return false;
-        }
-        Inflater inflater = new Inflater();
-        byte[] packed = new byte[65_536];
-        byte[] unpacked = new byte[65_536];
-        try (InputStream raw = stream.createRawInputStream()) {
-            long total = 0;
-            while (!inflater.finished() && total <= most) {
-                if (inflater.needsInput()) {
-                    int read = raw.read(packed);
-                    if (read <= 0) {
-                        break;
-                    }
-                    inflater.setInput(packed, 0, read);
-                }
-                int count = inflater.inflate(unpacked);
-                if (count == 0 && !inflater.needsInput()) {
-                    break;
-                }
-                total += count;
-            }
-            return total > most;
-        } catch (DataFormatException e) {
-            return false;
-        } finally {
-            inflater.end();
-        }
-    }
-
-    private static boolean isDeflated(COSBase filter) throws Exceeded {
-        if (!(filter instanceof COSArray filters)) {
-            return isDeflate(filter);
-        }
-        int deflates = 0;
-        for (int i = 0; i < filters.size(); i++) {
-            deflates += isDeflate(filters.getObject(i)) ? 1 : 0;
-        }
-        if (deflates > 1) {
-            throw new Exceeded("a stream of the page is packed more than once");
-        }
-        return filters.size() > 0 && isDeflate(filters.getObject(0));
-    }
-
-    private static boolean isDeflate(COSBase filter) {
-        return COSName.FLATE_DECODE.equals(filter) || COSName.FLATE_DECODE_ABBREVIATION.equals(filter);
+        check(stream, 2 * LARGEST_COLOURS * pixels + SMALLEST_ALLOWANCE);
     }
 }

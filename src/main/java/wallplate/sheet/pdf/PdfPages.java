@@ -7,11 +7,12 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
-import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.io.RandomAccessRead;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.apache.pdfbox.io.RandomAccessReadBufferedFile;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
@@ -39,6 +40,8 @@ public final class PdfPages {
 
     private static final String DAMAGED =
             "This PDF file is damaged or cut short. Save or scan it again and upload the new file.";
+    private static final String FILE_TOO_MUCH =
+            "This PDF file needs more memory or time than scans do. Scan the sheets again at 300 dpi.";
     private static final String TOO_MUCH =
             "Page %d of this PDF file needs more memory or time than a scan does. Scan the sheet again at 300 dpi.";
 
@@ -51,6 +54,7 @@ public final class PdfPages {
 
     private static final int MOST_PAGES = 2000;
     private static final long PAGE_SECONDS = 20;
+    private static final long OPENING_SECONDS = 20;
 
     private final String scan;
     private final long mostPixels;
@@ -66,21 +70,22 @@ public final class PdfPages {
 
     /** Visits every page in order, one in memory at a time; a file that cannot be read is one refused page. */
     public void forEach(byte[] content, Consumer<ScanPage> visitor) {
-        Document.open(() -> Loader.loadPDF(content)).visit(this, visitor);
+        Document.open(() -> new RandomAccessReadBuffer(content), mostPixels).visit(this, visitor);
     }
 
     /** Visits the pages of a file without reading all of it into memory. */
     public void forEach(Path file, Consumer<ScanPage> visitor) {
-        Document.open(() -> Loader.loadPDF(file.toFile())).visit(this, visitor);
+        Document.open(() -> new RandomAccessReadBufferedFile(file), mostPixels).visit(this, visitor);
     }
 
     /** The number of pages; a file that cannot be read has one page, which is refused. */
     public static int count(Path file) {
-        if (Document.open(() -> Loader.loadPDF(file.toFile())) instanceof Document.Opened opened) {
+        if (Document.open(() -> new RandomAccessReadBufferedFile(file), Long.MAX_VALUE)
+                instanceof Document.Opened opened) {
             try {
-                return Math.max(1, Math.min(MOST_PAGES, count(opened.document())));
+                return Math.max(1, Math.min(MOST_PAGES, count(opened.parser())));
             } finally {
-                close(opened.document());
+                close(opened.parser());
             }
         }
         return 1;
@@ -92,14 +97,14 @@ public final class PdfPages {
      * @param number from 1; a page that the file has not got is refused
      */
     public ScanPage page(Path file, int number) {
-        Document document = Document.open(() -> Loader.loadPDF(file.toFile()));
+        Document document = Document.open(() -> new RandomAccessReadBufferedFile(file), mostPixels);
         if (document instanceof Document.Opened opened) {
             try {
-                return number > count(opened.document())
+                return number > count(opened.parser())
                         ? refused(number, DAMAGED)
-                        : new ScanPage(scan, number, page(opened.document(), number));
+                        : new ScanPage(scan, number, page(opened.parser(), number));
             } finally {
-                close(opened.document());
+                close(opened.parser());
             }
         }
         return refused(number, ((Document.Closed) document).reason());
@@ -108,17 +113,19 @@ public final class PdfPages {
     /** A document that could be opened, or the reason why not. */
     private sealed interface Document {
 
-        record Opened(PDDocument document) implements Document {}
+        record Opened(LimitedParser parser) implements Document {}
 
         record Closed(String reason) implements Document {}
 
         interface Opening {
-            PDDocument open() throws IOException;
+            RandomAccessRead open() throws IOException;
         }
 
-        static Document open(Opening opening) {
+        static Document open(Opening opening, long mostPixels) {
             try {
-                return new Opened(opening.open());
+                return new Opened(LimitedParser.open(opening.open(), PageLimits.ending(mostPixels, OPENING_SECONDS)));
+            } catch (PageLimits.Exceeded e) {
+                return new Closed(FILE_TOO_MUCH);
             } catch (InvalidPasswordException e) {
                 return new Closed(
                         "This PDF file is locked with a password. Save it again without a password and upload that.");
@@ -132,36 +139,36 @@ public final class PdfPages {
             if (this instanceof Closed closed) {
                 visitor.accept(pages.refused(1, closed.reason));
             } else if (this instanceof Opened opened) {
-                pages.visit(opened.document, visitor);
+                pages.visit(opened.parser, visitor);
             }
         }
     }
 
-    private void visit(PDDocument document, Consumer<ScanPage> visitor) {
+    private void visit(LimitedParser parser, Consumer<ScanPage> visitor) {
         try {
-            int pages = Math.min(MOST_PAGES, count(document));
+            int pages = Math.min(MOST_PAGES, count(parser));
             if (pages == 0) {
                 visitor.accept(refused(1, DAMAGED));
             }
             for (int number = 1; number <= pages; number++) {
-                visitor.accept(new ScanPage(scan, number, page(document, number)));
+                visitor.accept(new ScanPage(scan, number, page(parser, number)));
             }
         } finally {
-            close(document);
+            close(parser);
         }
     }
 
-    private static int count(PDDocument document) {
+    private static int count(LimitedParser parser) {
         try {
-            return document.getNumberOfPages();
+            return parser.opened().getNumberOfPages();
         } catch (RuntimeException | StackOverflowError e) {
             return 0;
         }
     }
 
-    private static void close(PDDocument document) {
+    private static void close(LimitedParser parser) {
         try {
-            document.close();
+            parser.close();
         } catch (IOException e) {
             throw new UncheckedIOException("a PDF file that was only read could not be closed", e);
         }
@@ -171,8 +178,14 @@ public final class PdfPages {
         return new ScanPage(scan, page, new Refused(reason));
     }
 
+    /** A page of which the library left out what asks for too much is not the page that was scanned. */
+    private Content page(LimitedParser parser, int number) {
+        Content content = page(parser.opened(), number);
+        return parser.hasLeftOut() ? new Refused(TOO_MUCH.formatted(number)) : content;
+    }
+
     private Content page(PDDocument document, int number) {
-        PageLimits limits = new PageLimits(mostPixels, System.nanoTime() + TimeUnit.SECONDS.toNanos(PAGE_SECONDS));
+        PageLimits limits = PageLimits.ending(mostPixels, PAGE_SECONDS);
         try {
             PDPage page = document.getPage(number - 1);
             Optional<Content> scanned = scanned(page, PlacedImages.on(page, limits));
@@ -282,7 +295,7 @@ public final class PdfPages {
             return new Refused("Page %d of this PDF file has no size. Scan the sheet again.".formatted(number));
         }
         BufferedImage image =
-                new LimitedRenderer(document, limits).renderImageWithDPI(number - 1, RENDERED_DPI, ImageType.GRAY);
+                new LimitedRenderer(document, limits, (long) (width * height)).renderImageWithDPI(number - 1, RENDERED_DPI, ImageType.GRAY);
         boolean turned = page.getRotation() % 180 != 0;
         double unit = page.getUserUnit() / POINTS_PER_INCH;
         // The renderer rounds the size down, so the resolution follows from the page, not from what was asked for.

@@ -257,6 +257,30 @@ class PdfPagesTest {
         assertThat(onlyPicture(pdf).grey()).isEqualTo(decodedByPdfBox(pdf));
     }
 
+    /** The picture that was coded is a reference of its own beside PDFBox's decoding. */
+    @Test
+    void givesJbig2BitByBit() throws IOException {
+        byte[] pdf = RawPdf.withImage(
+                        "/Width 300 /Height 200 /ColorSpace /DeviceGray /BitsPerComponent 1 /Filter /JBIG2Decode",
+                        Jbig2.of(bilevel()))
+                .end();
+
+        assertThat(onlyPicture(pdf).grey()).isEqualTo(decodedByPdfBox(pdf)).isEqualTo(bytes(bilevel()));
+    }
+
+    /** Locked against changes only: a viewer opens it without asking. */
+    @Test
+    void readsFileThatIsEncryptedWithoutPassword() throws IOException {
+        byte[] plain = pdf(document -> LosslessFactory.createFromImage(document, gradient()));
+        byte[] pdf;
+        try (PDDocument document = Loader.loadPDF(plain)) {
+            document.protect(new StandardProtectionPolicy("owner", "", new AccessPermission()));
+            pdf = saved(document);
+        }
+
+        assertThat(onlyPicture(pdf).grey()).isEqualTo(decodedByPdfBox(plain));
+    }
+
     /** A form that draws itself again and again. */
     @Test
     void survivesEndlessReferences() throws IOException {
