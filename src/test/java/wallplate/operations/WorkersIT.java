@@ -49,7 +49,10 @@ import wallplate.web.DrawnSheets;
 /**
  * Workers as processes of their own on PostgreSQL, with a heap of 900 MB each: what a large sheet takes, what one gives back that is told to
  * end, and with {@code -Dwallplate.scaling=true} on a machine that is otherwise quiet, what a second one brings.
+ *
+ * <p>It starts several programs one after another and is asked for: {@code -Dwallplate.workers=true}.
  */
+@EnabledIfSystemProperty(named = "wallplate.workers", matches = "true")
 @SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.NONE)
 class WorkersIT {
 
