@@ -1,8 +1,10 @@
 package wallplate.assessment;
 
+import java.util.Optional;
 import wallplate.marking.MarkedSheet;
 import wallplate.measure.MeasuredSheet;
 import wallplate.sheet.LevelPage;
+import wallplate.sheet.SheetCode;
 import wallplate.solver.ExpectedDrawing;
 
 /**
@@ -27,5 +29,21 @@ public sealed interface AssessedSheet {
             MarkedSheet marked)
             implements AssessedSheet {}
 
-    record Unreadable(String scan, int page, ExpectedDrawing expected, String reason) implements AssessedSheet {}
+    /**
+     * @param code what the code printed on the sheet says
+     * @param unscaled the level page in guessed millimetres, where both ticks of its bar would make it readable
+     */
+    record Unreadable(
+            String scan,
+            int page,
+            ExpectedDrawing expected,
+            String reason,
+            Optional<SheetCode> code,
+            Optional<LevelPage> unscaled)
+            implements AssessedSheet {
+
+        public Unreadable(String scan, int page, ExpectedDrawing expected, String reason) {
+            this(scan, page, expected, reason, Optional.empty(), Optional.empty());
+        }
+    }
 }

@@ -62,8 +62,9 @@ public final class Assessor {
         if (reading instanceof SheetReading.Readable readable) {
             return measure(page, expected, guideline, readable.page());
         }
-        String reason = ((SheetReading.Unreadable) reading).reason();
-        return new AssessedSheet.Unreadable(page.scan(), page.page(), expected, reason);
+        SheetReading.Unreadable refused = (SheetReading.Unreadable) reading;
+        return new AssessedSheet.Unreadable(
+                page.scan(), page.page(), expected, refused.reason(), refused.code(), refused.unscaled());
     }
 
     /**

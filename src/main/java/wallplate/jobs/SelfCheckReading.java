@@ -36,6 +36,9 @@ class SelfCheckReading {
     /** In place of the file's own name, which may hold the learner's. */
     private static final String NAME = "photograph";
 
+    private static final String SEVERAL_PAGES =
+            "%d pages were sent: the first one is read. Send the others one at a time.";
+
     private final SelfChecks checks;
     private final Tasks tasks;
     private final ScanStore store;
@@ -81,20 +84,30 @@ class SelfCheckReading {
         long began = System.nanoTime();
         Path copy = java.nio.file.Files.createTempDirectory("wallplate-check-").resolve(NAME);
         AssessedSheet assessed;
+        int pages;
         try {
             store.copyTo(check.content().orElseThrow(), copy);
             assessed = new Assessor(Locale.forLanguageTag(check.language()))
                     .assess(ScanPages.page(NAME, copy, 1), task.task());
+            pages = ScanPages.count(copy);
         } finally {
             org.springframework.util.FileSystemUtils.deleteRecursively(copy.getParent());
         }
         if (assessed instanceof AssessedSheet.Read sheet) {
             byte[] screen = PagePicture.forScreen(sheet.levelPage().ink());
-            checks.keep(check.id(), KeptAssessment.of(sheet), store.put(new ByteArrayInputStream(screen)).name());
+            checks.keep(check.id(), found(sheet, pages), store.put(new ByteArrayInputStream(screen)).name());
         } else if (assessed instanceof AssessedSheet.Unreadable unreadable) {
             checks.refuse(check.id(), unreadable.reason());
         }
         LOG.info("self-check {} was read in {} ms", check.id(), Duration.ofNanos(System.nanoTime() - began).toMillis());
+    }
+
+    private static KeptAssessment found(AssessedSheet.Read sheet, int pages) {
+        KeptAssessment found = KeptAssessment.of(sheet);
+        return pages == 1
+                ? found
+                : new KeptAssessment(
+                        found.page().withWarning(SEVERAL_PAGES.formatted(pages)), found.measured(), found.marked());
     }
 
     void giveUp(long id, String reason) {

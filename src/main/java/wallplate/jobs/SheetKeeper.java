@@ -6,9 +6,11 @@ import org.springframework.stereotype.Component;
 import wallplate.assessment.AssessedSheet;
 import wallplate.assessment.Assessor;
 import wallplate.records.ScanStore;
+import wallplate.records.SheetCorrections;
 import wallplate.records.Sheets;
 import wallplate.report.PagePicture;
 import wallplate.report.ResultFile;
+import wallplate.sheet.LevelPage;
 import wallplate.sheet.ScanPage;
 import wallplate.task.DrawingTask;
 
@@ -17,11 +19,13 @@ import wallplate.task.DrawingTask;
 class SheetKeeper {
 
     private final Sheets sheets;
+    private final SheetCorrections corrections;
     private final ScanStore store;
     private final Assessor assessor;
 
-    SheetKeeper(Sheets sheets, ScanStore store, Assessor assessor) {
+    SheetKeeper(Sheets sheets, SheetCorrections corrections, ScanStore store, Assessor assessor) {
         this.sheets = sheets;
+        this.corrections = corrections;
         this.store = store;
         this.assessor = assessor;
     }
@@ -37,8 +41,20 @@ class SheetKeeper {
             String screen = put(PagePicture.forScreen(read.levelPage().ink()));
             sheets.keep(sheetId, read, full, screen, result);
         } else if (assessed instanceof AssessedSheet.Unreadable unreadable) {
-            sheets.refuse(sheetId, unreadable.reason(), result);
+            unreadable.code().ifPresent(code -> sheets.keepCode(sheetId, code));
+            refuse(sheetId, unreadable, result);
         }
+    }
+
+    private void refuse(long sheetId, AssessedSheet.Unreadable unreadable, String result) throws IOException {
+        if (unreadable.unscaled().isEmpty()) {
+            sheets.refuse(sheetId, unreadable.reason(), result);
+            return;
+        }
+        LevelPage page = unreadable.unscaled().get();
+        String full = put(PagePicture.full(page.ink()));
+        String screen = put(PagePicture.forScreen(page.ink()));
+        corrections.refuseWithoutScale(sheetId, unreadable.reason(), result, page, full, screen);
     }
 
     private String put(byte[] picture) throws IOException {

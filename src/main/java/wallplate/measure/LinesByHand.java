@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import wallplate.geometry.Angles;
 import wallplate.geometry.Line;
+import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
 import wallplate.sheet.LevelPage;
@@ -37,6 +38,9 @@ public final class LinesByHand {
     private static final double LONG_MM = 25;
     /** A free end is known to the rounding of a pencil stroke's end; a step of the ink along it is 0.5 mm. */
     private static final double END_SIGMA_MM = 0.3;
+
+    /** The sine of the angle below which lines meet in no point that could be told. */
+    private static final double MEETING_SINE = 0.1;
 
     private static final double PITCH_SIGMA_DEGREES = 0.05;
     private static final double LINE_SIGMA_MM = 0.012;
@@ -95,6 +99,11 @@ public final class LinesByHand {
         return Span.of(key).map(Span::lines);
     }
 
+    /** How many lines may be chosen for a key; none where it cannot be measured so. */
+    public static int most(String key) {
+        return Span.of(key).map(Span::most).orElse(0);
+    }
+
     /** The lines on the page among which a key's lines are to be chosen, longest first. */
     public List<Segment> choices(String key) {
         List<Double> directions = Span.of(key).map(this::directions).orElse(List.of());
@@ -131,6 +140,9 @@ public final class LinesByHand {
             case PLUMB, SQUARE, ANGLE -> List.of(slopeDegrees);
             case ALONG -> List.of(square);
             case RIM -> List.of(0.0, 90.0);
+            case OFFSET -> List.of(0.0, 90.0, slopeDegrees);
+            case BEYOND -> List.of(slopeDegrees, 90.0, square);
+            case MIDDLES -> List.of(90.0);
         };
     }
 
@@ -144,7 +156,7 @@ public final class LinesByHand {
         if (span.isEmpty()) {
             return new Refused("This criterion cannot be measured between two lines. Decide about its mark instead.");
         }
-        if (chosen.size() < span.get().fewest() || chosen.size() > 2) {
+        if (chosen.size() < span.get().fewest() || chosen.size() > span.get().most()) {
             return new Refused(String.format(
                     Locale.ROOT, "%d lines are chosen; right would be %s.", chosen.size(), span.get().lines()));
         }
@@ -155,7 +167,7 @@ public final class LinesByHand {
                 return new Refused("One of the lines chosen runs in another direction; right would be "
                         + span.get().lines() + ".");
             }
-            edges.add(fitted(piece, direction.get(), gap(chosen)));
+            edges.add(fitted(piece, direction.get(), gap(piece, chosen)));
         }
         if (edges.stream().anyMatch(edge -> edge.coverage() < LEAST_INKED)) {
             return new Refused("There is too little ink where one of the lines was chosen. Choose a line that is drawn.");
@@ -170,11 +182,14 @@ public final class LinesByHand {
                 .min(Comparator.comparingDouble(direction -> Angles.between(piece.inclinationDegrees(), direction)));
     }
 
-    /** How far apart the chosen lines are, which bounds how far to their sides their ink is looked for. */
-    private static double gap(List<Segment> chosen) {
-        return chosen.size() < 2
-                ? Double.MAX_VALUE
-                : Math.abs(chosen.get(0).line().distanceTo(chosen.get(1).midpoint()));
+    /** How far the nearest other chosen line of its direction is, which bounds how far to its sides ink is looked for. */
+    private static double gap(Segment piece, List<Segment> chosen) {
+        return chosen.stream()
+                .filter(other -> other != piece
+                        && Angles.between(other.inclinationDegrees(), piece.inclinationDegrees()) < 2 * MOST_OFF_DEGREES)
+                .mapToDouble(other -> Math.abs(piece.line().distanceTo(other.midpoint())))
+                .min()
+                .orElse(Double.MAX_VALUE);
     }
 
     /** The direction of a short piece is that of its family: its own is told badly by so little ink. */
@@ -198,9 +213,28 @@ public final class LinesByHand {
                     .orElseThrow();
             return new Measured(measurement(key, new Finding.Quantity(angle, pitchSigma(angle)), edges));
         }
-        if (span == Span.RIM) {
-            return rim(key, first, last);
+        switch (span) {
+            case RIM -> {
+                return rim(key, first, last);
+            }
+            case OFFSET -> {
+                return offset(key, edges);
+            }
+            case BEYOND -> {
+                return beyond(key, edges);
+            }
+            case MIDDLES -> {
+                return middles(key, edges);
+            }
+            default -> {
+                return between(key, span, edges);
+            }
         }
+    }
+
+    private Outcome between(String key, Span span, List<Edge> edges) {
+        Edge first = edges.get(0);
+        Edge last = edges.get(edges.size() - 1);
         double value = Math.abs(
                 switch (span) {
                     case LEVEL -> first.distanceTo(last, Level.UP);
@@ -228,9 +262,82 @@ public final class LinesByHand {
                         key, length(value, Math.hypot(END_SIGMA_MM, bottom.offsetSigmaMm())), List.of(side, bottom)));
     }
 
+    /** How far above the heel point the sloping line passes, square to the slope; below it the value is negative. */
+    private Outcome offset(String key, List<Edge> edges) {
+        Optional<Edge> level = along(edges, 0);
+        Optional<Edge> upright = along(edges, 90);
+        Optional<Edge> sloping = along(edges, slopeDegrees);
+        Optional<Point> heel = meeting(level, upright);
+        if (heel.isEmpty() || sloping.isEmpty()) {
+            return new Refused("Choose " + Span.OFFSET.lines() + ".");
+        }
+        double above = sloping.get().yAt(heel.get().x()) - heel.get().y();
+        double value = above * Math.cos(Math.toRadians(slopeDegrees));
+        return new Measured(measurement(key, length(value, sigma(edges)), edges));
+    }
+
+    /** How far down the slope a line square to it lies beyond where the other two meet. */
+    private Outcome beyond(String key, List<Edge> edges) {
+        Optional<Edge> sloping = along(edges, slopeDegrees);
+        Optional<Edge> upright = along(edges, 90);
+        Optional<Edge> square = along(edges, Angles.inclination(slopeDegrees + 90));
+        Optional<Point> toe = meeting(sloping, upright);
+        if (toe.isEmpty() || square.isEmpty()) {
+            return new Refused("Choose " + Span.BEYOND.lines() + ".");
+        }
+        Vector along = Vector.atDegrees(sloping.get().line().inclinationDegrees());
+        Vector down = along.y() > 0 ? along.times(-1) : along;
+        double value = square.get().middle().minus(toe.get()).dot(down);
+        return new Measured(measurement(key, length(value, sigma(edges)), edges));
+    }
+
+    /** From the middle of one group of upright lines to that of the other: the widest gap parts them. */
+    private Outcome middles(String key, List<Edge> edges) {
+        List<Edge> fromLeft = edges.stream()
+                .sorted(Comparator.comparingDouble(edge -> edge.middle().x()))
+                .toList();
+        int parted = 1;
+        for (int at = 2; at < fromLeft.size(); at++) {
+            if (gapBefore(fromLeft, at) > gapBefore(fromLeft, parted)) {
+                parted = at;
+            }
+        }
+        if (parted > 2 || fromLeft.size() - parted > 2) {
+            return new Refused("Choose " + Span.MIDDLES.lines() + ".");
+        }
+        double value = middle(fromLeft.subList(parted, fromLeft.size())) - middle(fromLeft.subList(0, parted));
+        return new Measured(measurement(key, length(value, sigma(edges)), edges));
+    }
+
+    private static double gapBefore(List<Edge> fromLeft, int at) {
+        return fromLeft.get(at).middle().x() - fromLeft.get(at - 1).middle().x();
+    }
+
+    private static double middle(List<Edge> group) {
+        return group.stream().mapToDouble(edge -> edge.middle().x()).average().orElseThrow();
+    }
+
+    /** The one line of a direction; empty where there is none or another one of it. */
+    private static Optional<Edge> along(List<Edge> edges, double degrees) {
+        List<Edge> found = edges.stream()
+                .filter(edge -> Angles.between(edge.line().inclinationDegrees(), degrees) <= 2 * MOST_OFF_DEGREES)
+                .toList();
+        return found.size() == 1 ? Optional.of(found.get(0)) : Optional.empty();
+    }
+
+    private static Optional<Point> meeting(Optional<Edge> one, Optional<Edge> other) {
+        return one.flatMap(line -> other.flatMap(cross -> line.line().intersection(cross.line(), MEETING_SINE)));
+    }
+
+    private static double sigma(List<Edge> edges) {
+        return Math.sqrt(edges.stream()
+                .mapToDouble(edge -> Math.pow(SheetMeasuring.placeSigma(edge), 2))
+                .sum());
+    }
+
     /** With the millimetres' own uncertainty. */
     private Finding.Quantity length(double value, double sigma) {
-        double scale = value * page.calibration().uncertaintyPercent() / 100;
+        double scale = Math.abs(value) * page.calibration().uncertaintyPercent() / 100;
         return new Finding.Quantity(value, Math.sqrt(sigma * sigma + scale * scale + LINE_SIGMA_MM * LINE_SIGMA_MM));
     }
 

@@ -1,5 +1,6 @@
 package wallplate.records;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import wallplate.geometry.Segment;
@@ -33,6 +34,14 @@ public record PageFacts(
                 page.calibration(),
                 page.bar(),
                 page.warnings());
+    }
+
+    /** The same with one thing more that was noticed. */
+    public PageFacts withWarning(String warning) {
+        List<String> more = new ArrayList<>(warnings);
+        more.add(warning);
+        return new PageFacts(
+                widthPx, heightPx, pixelsPerMm, scanPixelsPerMm, rotationDegrees, photograph, calibration, bar, more);
     }
 
     public double widthMm() {

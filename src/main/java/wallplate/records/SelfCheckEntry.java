@@ -7,7 +7,7 @@ import java.util.Optional;
  * A photograph that a learner has checked at home.
  *
  * @param language of the advice, as a BCP 47 tag
- * @param before the verdicts of the check before this one, by criterion
+ * @param before what the check before this one found, by criterion, as the page carried it along
  * @param content the photograph's name in the scan store; empty once it was read
  * @param screenPicture the level page's name in the scan store; empty until it was read
  * @param found what was found; empty where it was not read, or not yet

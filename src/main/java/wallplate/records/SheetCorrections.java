@@ -10,18 +10,35 @@ import wallplate.assessment.AssessedSheet;
 import wallplate.assessment.Corrections;
 import wallplate.assessment.Corrections.Ticks;
 import wallplate.geometry.Segment;
+import wallplate.sheet.LevelPage;
 
 /** Corrections of how sheets were read, who made them, and the readings as they were before. */
 public interface SheetCorrections {
 
-    /** A reading as the program gave it, with the names of its pictures in the scan store. */
-    record AsRead(KeptAssessment assessment, String pagePicture, String screenPicture) {}
+    /**
+     * A reading as the program gave it, with the names of its pictures in the scan store.
+     *
+     * @param refused why the sheet could not be read, where nothing is known of it but a level page without a scale
+     */
+    record AsRead(KeptAssessment assessment, String pagePicture, String screenPicture, Optional<String> refused) {}
 
     /** Every correction of a sheet, the last first. */
     List<SheetCorrection> of(long sheetId);
 
     /** The reading before the first correction; the sheet's own where nothing was corrected, empty where it was not read. */
     Optional<AsRead> asRead(long sheetId);
+
+    /** The name of the page picture of that reading, without the reading itself. */
+    Optional<String> asReadPicture(long sheetId);
+
+    /** Refuses a sheet for want of a scale and keeps its level page, so that a person can show its bar. */
+    void refuseWithoutScale(
+            long sheetId,
+            String reason,
+            String resultJson,
+            LevelPage page,
+            String pagePicture,
+            String screenPicture);
 
     /** Keeps a correction and what came of the sheet with all that stand. Marks that a person gave stay. */
     void keep(
@@ -32,7 +49,10 @@ public interface SheetCorrections {
             String screenPicture,
             String resultJson);
 
-    /** Keeps that the last correction was taken back, and gives the sheet the program's own reading again. */
+    /**
+     * Keeps that the last correction was taken back, and gives the sheet the program's own reading again; one that had
+     * been refused is refused again.
+     */
     void restore(long sheetId, SheetCorrection takenBack);
 
     /** Those of these corrections that stand: the last for each key and for the millimetres, unless taken back. */

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import wallplate.assessment.AssessedSheet;
 import wallplate.marking.MarkedSheet;
+import wallplate.sheet.SheetCode;
 
 /** The sheets of the class sets, what was found on them and the marks they got. */
 public interface Sheets {
@@ -45,6 +46,9 @@ public interface Sheets {
 
     void refuse(long id, String reason, String resultJson);
 
+    /** Keeps what the code printed on a sheet says, also where nothing else of it could be read, and matches by it. */
+    void keepCode(long id, SheetCode code);
+
     void fail(long id, String reason);
 
     /** Empty where the sheet was not read. */
@@ -70,6 +74,12 @@ public interface Sheets {
 
     /** Where one criterion was measured on the sheets of a set; a sheet on which it was not has no place. */
     List<MarkPlace> places(long classSetId, String criterion);
+
+    /** How many sheets of a set were read before places were kept with the marks. */
+    int withoutPlaces(long classSetId);
+
+    /** Keeps the places of such sheets, from what was kept of their reading; no scan is read again. */
+    void keepPlaces(long classSetId);
 
     /** Every decision about the marks of a sheet, the last first. */
     List<MarkChange> changes(long id);

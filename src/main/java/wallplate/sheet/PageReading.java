@@ -145,11 +145,21 @@ final class PageReading {
             return refused(ink, refusal.get());
         }
         if (chosen.isEmpty() && !rough.isTrueToSize()) {
-            return refused(ink, Refusals.nothingToMeasureBy(format.referenceBarMm(), isPhotograph()));
+            return withoutScale(ink, new Levelling(turn, Optional.empty(), stretch(frame, turn, Optional.empty(), bars), drawn));
         }
         Optional<Bar> bar = chosen.map(BarChoice.Choice::bar);
         Stretch stretch = stretch(frame, turn, bar, bars);
         return new SheetReading.Readable(new Levelling(turn, bar, stretch, drawn).page());
+    }
+
+    /** Everything is there but millimetres: the page is kept level, so that a person can show its bar. */
+    private SheetReading withoutScale(InkImage ink, Levelling levelling) {
+        return Sharpness.isBlurred(ink)
+                ? new SheetReading.Unreadable(Refusals.blurred(isPhotograph()))
+                : new SheetReading.Unreadable(
+                        Refusals.nothingToMeasureBy(format.referenceBarMm(), isPhotograph()),
+                        Optional.empty(),
+                        Optional.of(levelling.page()));
     }
 
     private record Bars(List<Bar> alongX, List<Bar> alongY) {

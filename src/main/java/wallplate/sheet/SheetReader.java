@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import wallplate.sheet.ScanPage.Picture;
 import wallplate.sheet.ScanPage.Refused;
+import wallplate.sheet.codes.CodeReader;
 import wallplate.sheet.opencv.CornerMarkFinder;
 import wallplate.sheet.opencv.PaperRegion;
 import wallplate.sheet.page.MarkRectification;
@@ -32,6 +33,14 @@ public final class SheetReader {
             return new SheetReading.Unreadable(refused.reason());
         }
         Picture picture = (Picture) page.content();
+        SheetReading reading = read(picture, format);
+        // The code's usual place cannot be told on a page that is not understood: it is looked for everywhere.
+        return reading instanceof SheetReading.Unreadable unreadable
+                ? unreadable.withCode(CodeReader.read(picture))
+                : reading;
+    }
+
+    private static SheetReading read(Picture picture, SheetFormat format) {
         Optional<RoughPage> rough = rough(picture, format);
         if (rough.isEmpty()) {
             return new SheetReading.Unreadable(

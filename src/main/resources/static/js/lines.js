@@ -1,15 +1,17 @@
-// Lines of a part: a click on a line chooses it as its box in the list does; two at most, the first gives way.
+// Lines of a part: a click on a line chooses it as its box in the list does; where too many are chosen, the first gives way.
 const place = document.querySelector("[data-lines]");
 const said = place.querySelector("[data-lines-said]");
 const boxes = [...place.querySelectorAll("input[data-line]")];
 const page = place.querySelector("svg.page");
+const most = Number(place.dataset.most);
 const order = boxes.filter((box) => box.checked);
 
 function show() {
   for (const box of boxes) {
     lineOf(box).classList.toggle("chosen", box.checked);
   }
-  said.textContent = [said.dataset.none, said.dataset.one, said.dataset.two][order.length];
+  said.textContent = [said.dataset.none, said.dataset.one, said.dataset.two][order.length]
+    ?? said.dataset.more.replace("#", order.length);
 }
 
 function lineOf(box) {
@@ -20,7 +22,7 @@ function changed(box) {
   const at = order.indexOf(box);
   if (box.checked && at < 0) {
     order.push(box);
-    if (order.length > 2) {
+    if (order.length > most) {
       order.shift().checked = false;
     }
   } else if (!box.checked && at >= 0) {

@@ -64,9 +64,13 @@ document.addEventListener("submit", async (event) => {
   const button = form.querySelector("button");
   bar.hidden = false;
   button.disabled = true;
-  said.textContent = said.dataset.sending;
+  said.textContent = said.dataset.smaller;
+  bar.removeAttribute("value");
   try {
-    const answer = await result(await send(form, await smaller(input.files[0]), bar, said), said);
+    const file = await smaller(input.files[0]);
+    said.textContent = said.dataset.sending;
+    bar.value = 0;
+    const answer = await result(await send(form, file, bar, said), said);
     document.title = answer.title;
     document.querySelector(".frame").replaceWith(document.adoptNode(answer.querySelector(".frame")));
     document.dispatchEvent(new CustomEvent("wallplate:shown"));

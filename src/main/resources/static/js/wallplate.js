@@ -27,6 +27,13 @@ document.body.addEventListener("htmx:configRequest", (event) => Object.assign(ev
 load();
 document.addEventListener("wallplate:shown", load);
 
+// A part of a page that was fetched later may need more of these, and a viewer to be opened.
+document.body.addEventListener("htmx:afterSettle", (event) => {
+  if (event.target.querySelector("[data-viewer]")) {
+    document.dispatchEvent(new Event("wallplate:shown"));
+  }
+});
+
 // The page before, with what was typed there.
 for (const button of document.querySelectorAll("[data-back]")) {
   button.hidden = window.history.length < 2;

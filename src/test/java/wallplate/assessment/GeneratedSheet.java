@@ -22,7 +22,7 @@ import wallplate.task.TaskReading;
 /** A generated sheet as the program read it, with what is known of every line that was drawn on it. */
 record GeneratedSheet(String name, AssessedSheet.Read read, JsonNode truth) {
 
-    /** Which two lines of the truth a key is measured between. */
+    /** Which lines of the truth a key is measured between. */
     static final Map<String, List<String>> LINES = Map.ofEntries(
             Map.entry("wall.thickness", List.of("wall.outer", "wall.inner")),
             Map.entry("wall-plate.width", List.of("wall-plate.outer", "wall-plate.inner")),
@@ -38,7 +38,19 @@ record GeneratedSheet(String name, AssessedSheet.Read read, JsonNode truth) {
             Map.entry("ceiling.drop", List.of("tie-beam.bottom", "ceiling.top")),
             Map.entry("brander.width", List.of("brander0.low", "brander0.high")),
             Map.entry("support.width", List.of("support0.low", "support0.high")),
-            Map.entry("post.width", List.of("post.outer", "post.inner")));
+            Map.entry("post.width", List.of("post.outer", "post.inner")),
+            Map.entry("rafter.heel-offset", List.of("wall-plate.top", "wall-plate.outer", "rafter.bottom")),
+            Map.entry("covering.projection", List.of("rafter.top", "fascia.inner", "covering.end")),
+            Map.entry("post.position", List.of("wall.outer", "wall.inner", "post.outer", "post.inner")));
+
+    /** The lines of a key as this sheet's task has it. */
+    List<String> linesOf(String key) {
+        boolean fromFace =
+                read.expected().task().sizes().word("posts.set-out-from").filter("outer-face"::equals).isPresent();
+        return LINES.get(key).stream()
+                .filter(name -> !(key.equals("post.position") && fromFace && name.equals("wall.inner")))
+                .toList();
+    }
 
     /** The first sheets of a seed that have a bar, can be read and were calibrated by their bar. */
     static List<GeneratedSheet> first(long seed, int wanted) {

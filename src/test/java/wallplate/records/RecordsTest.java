@@ -12,6 +12,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import wallplate.assessment.AssessedSheet;
 import wallplate.geometry.Segment;
 import wallplate.marking.GroupTotal;
@@ -46,6 +47,9 @@ class RecordsTest {
 
     @Autowired
     private SheetCorrections corrections;
+
+    @Autowired
+    private JdbcClient database;
 
     private KeptTask task;
     private ClassSet classSet;
@@ -180,6 +184,32 @@ class RecordsTest {
         assertThat(sheets.marksOfSet(classSet.id(), mark.criterion())).extracting(MarkEntry::sheetId).containsExactly(sheet.id());
         assertThat(sheets.criteria(classSet.id())).extracting(CriterionEntry::id)
                 .containsExactlyElementsOf(drawn.marked().marks().stream().map(Mark::criterion).toList());
+    }
+
+    /** As a sheet stands that was read before places were kept with the marks. */
+    @Test
+    void givesSheetsThatWereReadBeforeTheirPlacesFromWhatWasKept() {
+        SheetEntry sheet = aSheet(1);
+        AssessedSheet.Read drawn = DrawnSheets.aSheet(task.task(), "a.png", 1);
+        sheets.keep(sheet.id(), drawn, hash(8), hash(9), "{}");
+        String criterion = sheets.marks(sheet.id()).stream()
+                .filter(mark -> !sheets.places(classSet.id(), mark.criterion()).isEmpty())
+                .findFirst()
+                .orElseThrow()
+                .criterion();
+        List<MarkPlace> places = sheets.places(classSet.id(), criterion);
+        assertThat(sheets.withoutPlaces(classSet.id())).isZero();
+        database.sql("update marks set evidence = null where sheet_id = ?").param(sheet.id()).update();
+        database.sql("update sheets set page_width_mm = null, page_height_mm = null, page_pixels_per_mm = null where id = ?")
+                .param(sheet.id())
+                .update();
+        assertThat(sheets.places(classSet.id(), criterion)).isEmpty();
+        assertThat(sheets.withoutPlaces(classSet.id())).isEqualTo(1);
+
+        sheets.keepPlaces(classSet.id());
+
+        assertThat(sheets.withoutPlaces(classSet.id())).isZero();
+        assertThat(sheets.places(classSet.id(), criterion)).isEqualTo(places);
     }
 
     private static AssessedSheet.Read withCode(String learner, AssessedSheet.Read sheet) {

@@ -4,6 +4,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
@@ -12,8 +13,14 @@ import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
 import wallplate.assessment.AssessedSheet;
 import wallplate.geometry.Segment;
+import wallplate.marking.MarkedSheet;
+import wallplate.measure.MeasuredSheet;
+import wallplate.records.KeptAssessment;
+import wallplate.records.PageFacts;
 import wallplate.records.SheetCorrection;
 import wallplate.records.SheetCorrections;
+import wallplate.records.SheetState;
+import wallplate.sheet.LevelPage;
 
 @Repository
 class JdbcSheetCorrections implements SheetCorrections {
@@ -36,24 +43,61 @@ class JdbcSheetCorrections implements SheetCorrections {
 
     @Override
     public Optional<AsRead> asRead(long sheetId) {
-        return database.sql("select assessment, page_picture, screen_picture from sheet_first_readings where sheet_id = ?")
+        return database.sql("select assessment, page_picture, screen_picture, refused from sheet_first_readings where sheet_id = ?")
                 .param(sheetId)
                 .query((row, number) -> asRead(row))
                 .optional()
                 .or(() -> database.sql(
                                 """
-                                select assessment, page_picture, screen_picture from sheets
+                                select assessment, page_picture, screen_picture, null as refused from sheets
                                 where id = ? and assessment is not null""")
                         .param(sheetId)
                         .query((row, number) -> asRead(row))
                         .optional());
     }
 
+    @Override
+    public Optional<String> asReadPicture(long sheetId) {
+        return database.sql(
+                        """
+                        select coalesce(f.page_picture, s.page_picture)
+                        from sheets s left join sheet_first_readings f on f.sheet_id = s.id
+                        where s.id = ? and coalesce(f.page_picture, s.page_picture) is not null""")
+                .param(sheetId)
+                .query(String.class)
+                .optional();
+    }
+
     private static AsRead asRead(ResultSet row) throws SQLException {
         return new AsRead(
                 AssessmentJson.read(row.getString("assessment")),
                 row.getString("page_picture"),
-                row.getString("screen_picture"));
+                row.getString("screen_picture"),
+                Rows.optionalText(row, "refused"));
+    }
+
+    @Override
+    @Transactional
+    public void refuseWithoutScale(
+            long sheetId,
+            String reason,
+            String resultJson,
+            LevelPage page,
+            String pagePicture,
+            String screenPicture) {
+        sheets.refuse(sheetId, reason, resultJson);
+        KeptAssessment nothingMeasured = new KeptAssessment(
+                PageFacts.of(page),
+                new MeasuredSheet(List.of(), Map.of(), Optional.empty()),
+                new MarkedSheet("", List.of(), List.of()));
+        database.sql("delete from sheet_first_readings where sheet_id = ?").param(sheetId).update();
+        database.sql(
+                        """
+                        insert into sheet_first_readings
+                            (sheet_id, page_picture, screen_picture, warnings, assessment, result_json, refused)
+                        select id, ?, ?, '', ?, result_json, reason from sheets where id = ?""")
+                .params(pagePicture, screenPicture, AssessmentJson.write(nothingMeasured), sheetId)
+                .update();
     }
 
     @Override
@@ -100,6 +144,10 @@ class JdbcSheetCorrections implements SheetCorrections {
     @Transactional
     public void restore(long sheetId, SheetCorrection takenBack) {
         insert(sheetId, takenBack);
+        if (asRead(sheetId).flatMap(AsRead::refused).isPresent()) {
+            refuseAgain(sheetId);
+            return;
+        }
         database.sql(
                         """
                         update sheets set
@@ -112,6 +160,22 @@ class JdbcSheetCorrections implements SheetCorrections {
         database.sql("delete from sheet_first_readings where sheet_id = ?").param(sheetId).update();
         sheets.markAsKept(sheetId);
         sheets.setChecked(sheetId, false);
+    }
+
+    /** The first reading stays, so that the ticks can be shown once more. */
+    private void refuseAgain(long sheetId) {
+        database.sql(
+                        """
+                        update sheets set
+                            (reason, result_json) =
+                            (select f.refused, f.result_json from sheet_first_readings f where f.sheet_id = sheets.id),
+                            state = ?, warnings = '', page_picture = null, screen_picture = null, assessment = null,
+                            awarded = 0, available = 0, undecided = 0, page_width_mm = null, page_height_mm = null,
+                            page_pixels_per_mm = null, checked_at = null
+                        where id = ?""")
+                .params(SheetState.UNREADABLE.word(), sheetId)
+                .update();
+        database.sql("delete from marks where sheet_id = ?").param(sheetId).update();
     }
 
     private static SheetCorrection correction(ResultSet row) throws SQLException {

@@ -19,12 +19,16 @@ import wallplate.records.Progress;
 import wallplate.records.SheetEntry;
 import wallplate.records.SheetState;
 import wallplate.records.Sheets;
+import wallplate.sheet.SheetCode;
 
 @Repository
 class JdbcSheets implements Sheets {
 
     private static final int LONGEST_REASON = 2000;
     private static final int LONGEST_WARNINGS = 4000;
+
+    private static final String WITHOUT_PLACES =
+            " from sheets where class_set_id = ? and page_width_mm is null and assessment is not null";
 
     private final JdbcClient database;
     private final Clock clock;
@@ -142,6 +146,12 @@ class JdbcSheets implements Sheets {
     }
 
     @Override
+    @Transactional
+    public void keepCode(long id, SheetCode code) {
+        learners.read(id, code);
+    }
+
+    @Override
     public void fail(long id, String reason) {
         database.sql("update sheets set state = ?, reason = ?, assessed_at = ? where id = ?")
                 .params(
@@ -204,6 +214,21 @@ class JdbcSheets implements Sheets {
     @Override
     public List<MarkPlace> places(long classSetId, String criterion) {
         return marks.places(classSetId, criterion);
+    }
+
+    @Override
+    public int withoutPlaces(long classSetId) {
+        return database.sql("select count(*)" + WITHOUT_PLACES).param(classSetId).query(Integer.class).single();
+    }
+
+    @Override
+    @Transactional
+    public void keepPlaces(long classSetId) {
+        database.sql("select id" + WITHOUT_PLACES)
+                .param(classSetId)
+                .query(Long.class)
+                .list()
+                .forEach(id -> marks.keepPlaces(id, assessment(id).orElseThrow()));
     }
 
     @Override

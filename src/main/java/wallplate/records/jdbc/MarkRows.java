@@ -2,8 +2,12 @@ package wallplate.records.jdbc;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.RowCallbackHandler;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import wallplate.marking.Mark;
@@ -22,16 +26,27 @@ class MarkRows {
     private static final int LONGEST_TITLE = 400;
     private static final int LONGEST_SENTENCE = 2000;
     private static final int LONGEST_REASON = 1000;
+    /** All but the strokes, which are long and which lists do not show. */
     private static final String SELECT =
             """
-            select m.*, c.verdict as changed_verdict, c.awarded as changed_awarded, c.reason as change_reason,
-                   c.changed_by, c.changed_at
+            select m.sheet_id, m.criterion, m.position, m.title, m.measured_key, m.verdict, m.awarded, m.available,
+                   m.tolerance, m.unit, m.expected, m.expected_rounded, m.expected_word, m.finding, m.measured,
+                   m.uncertainty, m.measured_word, m.uncertain_reason, m.slips, m.feedback
             from marks m
+            """;
+
+    private static final String OF_SET =
+            """
             join sheets s on s.id = m.sheet_id
             join scan_files f on f.id = s.scan_file_id
-            left join mark_changes c on c.sheet_id = m.sheet_id and c.criterion = m.criterion
-                and c.id = (select max(l.id) from mark_changes l
-                            where l.sheet_id = m.sheet_id and l.criterion = m.criterion)
+            where s.class_set_id = ?
+            """;
+
+    private static final String CHANGE =
+            """
+            select id, sheet_id, criterion, verdict as changed_verdict, awarded as changed_awarded,
+                   reason as change_reason, changed_by, changed_at
+            from mark_changes
             """;
 
     private final JdbcClient database;
@@ -41,24 +56,46 @@ class MarkRows {
     }
 
     List<MarkEntry> ofSheet(long sheetId) {
-        return database.sql(SELECT + "where m.sheet_id = ? order by m.position")
-                .param(sheetId)
-                .query((row, number) -> mark(row))
-                .list();
+        return marks(
+                database.sql(SELECT + "where m.sheet_id = ? order by m.position").param(sheetId),
+                database.sql(CHANGE + "where sheet_id = ? order by id").param(sheetId));
     }
 
     List<MarkEntry> ofSet(long classSetId) {
-        return database.sql(SELECT + "where s.class_set_id = ? order by f.position, s.page, m.position")
-                .param(classSetId)
-                .query((row, number) -> mark(row))
-                .list();
+        return marks(
+                database.sql(SELECT + OF_SET + "order by f.position, s.page, m.position").param(classSetId),
+                database.sql(CHANGE + "where sheet_id in (select id from sheets where class_set_id = ?) order by id")
+                        .param(classSetId));
     }
 
     List<MarkEntry> ofSet(long classSetId, String criterion) {
-        return database.sql(SELECT + "where s.class_set_id = ? and m.criterion = ? order by f.position, s.page")
-                .params(classSetId, criterion)
-                .query((row, number) -> mark(row))
-                .list();
+        return marks(
+                database.sql(SELECT + OF_SET + "and m.criterion = ? order by f.position, s.page")
+                        .params(classSetId, criterion),
+                database.sql(
+                                CHANGE
+                                        + """
+                                        where sheet_id in (select id from sheets where class_set_id = ?)
+                                          and criterion = ? order by id""")
+                        .params(classSetId, criterion));
+    }
+
+    /** Marks with what was decided last about each: few marks are changed, so that the changes are read on their own. */
+    private static List<MarkEntry> marks(JdbcClient.StatementSpec marks, JdbcClient.StatementSpec changes) {
+        Map<Decided, MarkChange> last = new HashMap<>();
+        changes.query((RowCallbackHandler) row -> last.put(
+                new Decided(row.getLong("sheet_id"), row.getString("criterion")), changeOf(row)));
+        return marks.query((row, number) -> mark(row)).list().stream()
+                .map(mark -> withChange(mark, last.get(new Decided(mark.sheetId(), mark.criterion()))))
+                .toList();
+    }
+
+    /** A criterion of a sheet about which a person decided. */
+    private record Decided(long sheetId, String criterion) {}
+
+    /** A change without a verdict gave the guideline's mark back. */
+    private static MarkEntry withChange(MarkEntry mark, @Nullable MarkChange change) {
+        return change == null || change.verdict().isEmpty() ? mark : mark.withChange(change);
     }
 
     List<CriterionEntry> criteria(long classSetId) {
@@ -90,20 +127,38 @@ class MarkRows {
 
     /** Puts the guideline's marks in place of the present ones, with the places that they were measured at. */
     void replace(long sheetId, KeptAssessment kept) {
-        database.sql("update sheets set page_width_mm = ?, page_height_mm = ?, page_pixels_per_mm = ? where id = ?")
-                .params(kept.page().widthMm(), kept.page().heightMm(), kept.page().pixelsPerMm(), sheetId)
-                .update();
+        keepPage(sheetId, kept);
         database.sql("delete from marks where sheet_id = ?").param(sheetId).update();
         int position = 0;
         for (Mark mark : kept.marked().marks()) {
             position++;
-            Optional<String> evidence = mark.key()
-                    .flatMap(kept.measured()::measurement)
-                    .map(Measurement::evidence)
-                    .filter(strokes -> !strokes.isEmpty())
-                    .map(EvidenceText::write);
-            insert(sheetId, position, mark, evidence);
+            insert(sheetId, position, mark, place(mark, kept));
         }
+    }
+
+    /** Adds the places to marks that were kept without them. */
+    void keepPlaces(long sheetId, KeptAssessment kept) {
+        keepPage(sheetId, kept);
+        for (Mark mark : kept.marked().marks()) {
+            place(mark, kept).ifPresent(place -> database.sql("update marks set evidence = ? where sheet_id = ? and criterion = ?")
+                    .params(place, sheetId, mark.criterion())
+                    .update());
+        }
+    }
+
+    private void keepPage(long sheetId, KeptAssessment kept) {
+        database.sql("update sheets set page_width_mm = ?, page_height_mm = ?, page_pixels_per_mm = ? where id = ?")
+                .params(kept.page().widthMm(), kept.page().heightMm(), kept.page().pixelsPerMm(), sheetId)
+                .update();
+    }
+
+    /** The strokes that a mark's value was taken from. */
+    private static Optional<String> place(Mark mark, KeptAssessment kept) {
+        return mark.key()
+                .flatMap(kept.measured()::measurement)
+                .map(Measurement::evidence)
+                .filter(strokes -> !strokes.isEmpty())
+                .map(EvidenceText::write);
     }
 
     private void insert(long sheetId, int position, Mark mark, Optional<String> evidence) {
@@ -158,11 +213,7 @@ class MarkRows {
     }
 
     List<MarkChange> changes(long sheetId) {
-        return database.sql(
-                        """
-                        select criterion, verdict as changed_verdict, awarded as changed_awarded,
-                               reason as change_reason, changed_by, changed_at
-                        from mark_changes where sheet_id = ? order by id desc""")
+        return database.sql(CHANGE + "where sheet_id = ? order by id desc")
                 .param(sheetId)
                 .query((row, number) -> changeOf(row))
                 .list();
@@ -182,7 +233,7 @@ class MarkRows {
                 reading(row),
                 row.getString("slips").isEmpty() ? List.of() : List.of(row.getString("slips").split(" ")),
                 row.getString("feedback"),
-                row.getString("changed_verdict") == null ? Optional.empty() : Optional.of(changeOf(row)));
+                Optional.empty());
     }
 
     private static MarkEntry.Reading reading(ResultSet row) throws SQLException {

@@ -1,97 +1,131 @@
 package wallplate.web.learner;
 
+import java.util.ArrayList;
 import java.util.Base64;
+import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import wallplate.drafting.ConstructionGuide;
+import wallplate.drafting.GuideStep;
 import wallplate.marking.Mark;
 import wallplate.marking.MarkedSheet;
 import wallplate.marking.Reasons;
 import wallplate.marking.Verdict;
 import wallplate.records.KeptAssessment;
 import wallplate.records.MarkEntry;
+import wallplate.report.LastTry;
 import wallplate.report.Praise;
 import wallplate.report.Topic;
-import wallplate.solver.Solver;
 import wallplate.task.DrawingTask;
+import wallplate.web.page.Words;
 import wallplate.web.sheet.SheetOverlay;
 
 /**
  * What a learner sees after a check.
  *
- * @param picture the level page as an address that carries the picture in itself, since it has none of its own on the server
- * @param redo the topics that would gain most, the greatest first
+ * @param picture the level page as an address that carries the picture in itself, since the page may outlive what is kept
+ * @param redo the topics that would gain most, in the order in which they are drawn
+ * @param steps the construction guide's first step for each topic's part
  * @param more what else was not met
  * @param right the parts of which everything is right
  * @param cannotTell criteria that the program left open
- * @param better titles of criteria that are met now and were not before
- * @param steps the construction guide's first step for each part
- * @param worse titles of criteria that were met before and are not now
+ * @param changed what is different from the last try, by its kind
+ * @param isAnotherTry whether there was a try before
+ * @param carried what the next try is compared with, by criterion
  */
 record CheckResult(
         String picture,
         SheetOverlay overlay,
-        List<MarkEntry> marks,
         List<Topic> redo,
+        Map<String, GuideStep> steps,
         List<Mark> more,
         List<String> right,
         List<Mark> cannotTell,
-        List<String> better,
-        List<String> worse,
+        Map<LastTry.Kind, List<Change>> changed,
+        boolean isAnotherTry,
+        Map<String, String> carried,
         List<String> warnings,
         double awarded,
-        double available,
-        Map<String, Integer> steps) {
+        double available) {
 
     private static final int FIRST_TOPICS = 3;
 
-    /**
-     * @param screenPicture the level page at screen size, a PNG
-     * @param before the verdicts of the check before this one, by criterion; empty where this is the first
-     */
+    /** A criterion with its value the last time, now, and as asked; a value may be empty. */
+    record Change(String title, String was, String now, String asked) {}
+
+    /** @param screenPicture the level page at screen size, a PNG */
     static CheckResult of(
             KeptAssessment found,
             DrawingTask task,
             byte[] screenPicture,
-            Map<String, String> before,
-            Locale language) {
+            LastTry before,
+            Locale language,
+            Words words) {
         MarkedSheet marked = found.marked();
         List<MarkEntry> entries = MarkEntry.ofUnkept(marked);
-        List<Topic> redo = Topic.greatest(marked, FIRST_TOPICS);
+        Map<String, GuideStep> steps = steps(ConstructionGuide.of(task, language).steps());
+        List<Topic> redo = Topic.greatest(marked, FIRST_TOPICS).stream()
+                .sorted(Comparator.comparingInt(topic -> place(topic, steps)))
+                .toList();
         return new CheckResult(
                 "data:image/png;base64," + Base64.getEncoder().encodeToString(screenPicture),
                 SheetOverlay.of(found, entries),
-                entries,
                 redo,
+                steps,
                 notMet(marked).filter(mark -> redo.stream().noneMatch(topic -> topic.marks().contains(mark))).toList(),
                 Praise.of(marked).wholeParts(),
                 marked.marks().stream().filter(mark -> mark.verdict() == Verdict.UNDECIDED).toList(),
-                changed(marked, before, false),
-                changed(marked, before, true),
+                changed(before.changes(marked), entries, words),
+                !before.isNone(),
+                new LinkedHashMap<>(LastTry.texts(marked)),
                 found.page().warnings().stream().map(Reasons.in(language)::say).toList(),
                 marked.awarded(),
-                marked.available(),
-                steps(task));
+                marked.available());
     }
 
-    private static Map<String, Integer> steps(DrawingTask task) {
-        Map<String, Integer> steps = new LinkedHashMap<>();
-        Solver.construction(task).forEach(step -> steps.putIfAbsent(step.part(), step.number()));
-        steps.putIfAbsent("roof", steps.getOrDefault("rafter", 1));
+    private static Map<String, GuideStep> steps(List<GuideStep> guide) {
+        Map<String, GuideStep> steps = new LinkedHashMap<>();
+        guide.forEach(step -> steps.putIfAbsent(step.part(), step));
+        if (steps.containsKey("rafter")) {
+            steps.putIfAbsent("roof", steps.get("rafter"));
+        }
         return steps;
+    }
+
+    /** A wrong scale comes before every part, what has no step of its own after them. */
+    private static int place(Topic topic, Map<String, GuideStep> steps) {
+        if (topic.part().equals(Topic.SCALE)) {
+            return 0;
+        }
+        return steps.containsKey(topic.part()) ? steps.get(topic.part()).number() : Integer.MAX_VALUE;
     }
 
     private static Stream<Mark> notMet(MarkedSheet marked) {
         return marked.marks().stream().filter(mark -> mark.verdict() == Verdict.NOT_MET);
     }
 
-    private static List<String> changed(MarkedSheet marked, Map<String, String> before, boolean wasMet) {
-        return marked.marks().stream()
-                .filter(mark -> mark.verdict() == (wasMet ? Verdict.NOT_MET : Verdict.MET))
-                .filter(mark -> (wasMet ? Verdict.MET : Verdict.NOT_MET).word().equals(before.get(mark.criterion())))
-                .map(Mark::title)
-                .toList();
+    private static Map<LastTry.Kind, List<Change>> changed(
+            List<LastTry.Change> changes, List<MarkEntry> entries, Words words) {
+        Map<String, MarkEntry> byCriterion =
+                entries.stream().collect(Collectors.toMap(MarkEntry::criterion, Function.identity()));
+        Map<LastTry.Kind, List<Change>> changed = new EnumMap<>(LastTry.Kind.class);
+        for (LastTry.Change change : changes) {
+            MarkEntry entry = byCriterion.get(change.mark().criterion());
+            changed.computeIfAbsent(change.kind(), kind -> new ArrayList<>())
+                    .add(new Change(
+                            entry.title(),
+                            change.was().isPresent()
+                                    ? words.value(change.was().getAsDouble(), entry.reading().unit())
+                                    : "",
+                            words.measured(entry),
+                            words.expected(entry)));
+        }
+        return changed;
     }
 }

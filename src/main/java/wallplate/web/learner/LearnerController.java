@@ -26,6 +26,7 @@ import wallplate.records.ScanStore;
 import wallplate.records.SelfCheckEntry;
 import wallplate.records.SelfChecks;
 import wallplate.records.Tasks;
+import wallplate.report.LastTry;
 import wallplate.sheet.ScanFile;
 import wallplate.web.page.NotFound;
 import wallplate.web.page.Words;
@@ -101,6 +102,7 @@ class LearnerController {
             refusal = ScanFile.refusalOf(content.readNBytes(ScanFile.BYTES_TO_TELL));
         }
         if (refusal.isPresent()) {
+            model.addAttribute("was", before(fields));
             return refuse(Reasons.in(language).say(refusal.get()), HttpStatus.UNPROCESSABLE_CONTENT, model, response);
         }
         Optional<String> token;
@@ -134,6 +136,7 @@ class LearnerController {
             return "learner/waiting";
         }
         if (check.found().isEmpty()) {
+            model.addAttribute("was", check.before());
             // The page of the photograph itself is there; what it says is that nothing could be read.
             return refuse(Reasons.in(language).say(check.reason().orElse("")), HttpStatus.OK, model, response);
         }
@@ -141,7 +144,12 @@ class LearnerController {
             model.addAttribute(
                     "result",
                     CheckResult.of(
-                            check.found().get(), kept.task(), picture.readAllBytes(), check.before(), language));
+                            check.found().get(),
+                            kept.task(),
+                            picture.readAllBytes(),
+                            LastTry.read(check.before()),
+                            language,
+                            words));
         }
         return "learner/result";
     }
@@ -157,6 +165,7 @@ class LearnerController {
         return "learner/task";
     }
 
+    /** What the page before found, so that a picture that cannot be read loses nothing of the comparison. */
     private static Map<String, String> before(Map<String, String> fields) {
         Map<String, String> before = new LinkedHashMap<>();
         fields.forEach((name, value) -> {

@@ -8,10 +8,8 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
-import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import java.util.stream.Collectors;
 import org.springframework.context.MessageSource;
 import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.stereotype.Component;
@@ -108,12 +106,6 @@ public class Words {
     /** A value to a tenth with its unit. */
     public String value(double value, String unit) {
         return withUnit(value, unit, TO_A_TENTH);
-    }
-
-    /** What a plot of measured values shows, for those who do not see it. */
-    public String along(List<Double> values, double from, double to, String unit) {
-        String figures = values.stream().map(each -> value(each, unit)).collect(Collectors.joining(", "));
-        return say("plot.along", figures, value(from, unit), value(to, unit));
     }
 
     public String date(Instant instant) {

@@ -1,6 +1,7 @@
 package wallplate.web.sets;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import wallplate.geometry.Segment;
 import wallplate.records.MarkPlace;
@@ -9,11 +10,10 @@ import wallplate.records.MarkPlace;
  * The place of a sheet where one criterion was measured, cut out of the page picture.
  *
  * @param leftPx of the cut, in pixels of the page picture, as are the next three
- * @param widthMm of the cut
- * @param lines the strokes measured, in millimetres from the cut's upper left corner, y down
+ * @param viewBox the cut in millimetres, as SVG has it
+ * @param strokes the strokes measured as one SVG path, in millimetres from the cut's upper left corner, y down
  */
-record ClosePlace(
-        int leftPx, int topPx, int widthPx, int heightPx, double widthMm, double heightMm, List<Line> lines) {
+record ClosePlace(int leftPx, int topPx, int widthPx, int heightPx, String viewBox, String strokes) {
 
     private static final double MARGIN_MM = 9;
     private static final double LEAST_WIDTH_MM = 32;
@@ -22,8 +22,10 @@ record ClosePlace(
 
     private static final double SHAPE = 4.0 / 3;
 
-    /** A stroke. */
-    record Line(double x1, double y1, double x2, double y2) {}
+    /** The cut as the address of its picture names it. */
+    String query() {
+        return "left=%d&top=%d&width=%d&height=%d".formatted(leftPx, topPx, widthPx, heightPx);
+    }
 
     static ClosePlace of(MarkPlace place) {
         List<Segment> evidence = place.evidence();
@@ -42,21 +44,19 @@ record ClosePlace(
                 (int) Math.round(y * scale),
                 (int) Math.round(width * scale),
                 (int) Math.round(height * scale),
-                width,
-                height,
-                evidence.stream().map(segment -> line(segment, x, y, place.pageHeightMm())).toList());
+                "0 0 " + hundredth(width) + " " + hundredth(height),
+                evidence.stream().map(segment -> stroke(segment, x, y, place.pageHeightMm())).collect(Collectors.joining()));
     }
 
     private static double within(double value, double most) {
         return Math.max(0, Math.min(value, most));
     }
 
-    private static Line line(Segment segment, double x, double y, double pageHeight) {
-        return new Line(
-                hundredth(segment.start().x() - x),
-                hundredth(pageHeight - segment.start().y() - y),
-                hundredth(segment.end().x() - x),
-                hundredth(pageHeight - segment.end().y() - y));
+    private static String stroke(Segment segment, double x, double y, double pageHeight) {
+        return "M" + hundredth(segment.start().x() - x)
+                + " " + hundredth(pageHeight - segment.start().y() - y)
+                + "L" + hundredth(segment.end().x() - x)
+                + " " + hundredth(pageHeight - segment.end().y() - y);
     }
 
     private static DoubleStream xs(List<Segment> segments) {

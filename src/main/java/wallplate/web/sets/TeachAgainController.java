@@ -5,114 +5,181 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
-import wallplate.marking.Verdict;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import wallplate.analysis.FollowUpGroup;
+import wallplate.drafting.DrawingSheets;
+import wallplate.drafting.SheetOwner;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
+import wallplate.records.KeptTask;
 import wallplate.records.MarkEntry;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
-import wallplate.solver.Slip;
-import wallplate.solver.SlipCatalogue;
+import wallplate.records.Tasks;
+import wallplate.solver.FollowUpTask;
+import wallplate.task.DrawingTask;
 import wallplate.web.page.NotFound;
+import wallplate.web.page.Words;
 
-/** What to teach again: which criteria the class did not meet, how the values lie, which slips were made and by whom. */
+/**
+ * What to teach again: which criteria the class did not meet, how the values lie, which slips were made and by whom, and
+ * who practises what with another version of the task.
+ */
 @Controller
 class TeachAgainController {
 
+    private static final String NO_ROOM =
+            "The sizes of this task leave no room for another version that is as hard. Set a task of its own.";
+
     private final ClassSets classSets;
     private final Sheets sheets;
+    private final Tasks tasks;
+    private final Words words;
 
-    TeachAgainController(ClassSets classSets, Sheets sheets) {
+    TeachAgainController(ClassSets classSets, Sheets sheets, Tasks tasks, Words words) {
         this.classSets = classSets;
         this.sheets = sheets;
+        this.tasks = tasks;
+        this.words = words;
     }
-
-    /** A known slip and the sheets on which it seems to have happened. */
-    record SlipMade(String name, List<SheetEntry> sheets) {}
 
     /**
-     * How the class did in one criterion.
+     * A group of learners with the exercise made for it.
      *
-     * @param again the sheets that did not meet it
+     * @param exercise null where it was not made yet
+     * @param ownSet the class set for it; null where it was not made yet
      */
-    record Lesson(
-            MarkEntry example,
-            int met,
-            int carried,
-            int notMet,
-            int undecided,
-            @Nullable ToleranceScale scale,
-            List<SlipMade> slips,
-            List<SheetEntry> again) {
-
-        public int judged() {
-            return met + carried + notMet;
-        }
-    }
+    record Practice(FollowUpGroup group, String name, @Nullable KeptTask exercise, @Nullable ClassSet ownSet) {}
 
     @GetMapping("/class-sets/{id}/teach-again")
     String teachAgain(@PathVariable long id, Model model) {
-        ClassSet classSet = classSets.find(id).orElseThrow(() -> new NotFound("There is no class set " + id + "."));
-        Map<Long, SheetEntry> byId =
-                sheets.of(id).stream().collect(Collectors.toMap(SheetEntry::id, Function.identity()));
-        Map<String, List<MarkEntry>> byCriterion = new LinkedHashMap<>();
-        sheets.marksOfSet(id)
-                .forEach(mark -> byCriterion.computeIfAbsent(mark.criterion(), one -> new ArrayList<>()).add(mark));
-        List<Lesson> lessons = byCriterion.values().stream()
-                .map(marks -> lesson(marks, byId))
-                .sorted(Comparator.comparingInt((Lesson lesson) -> -lesson.notMet())
-                        .thenComparingInt(lesson -> lesson.example().position()))
-                .toList();
+        ClassSet classSet = found(id);
+        List<SheetEntry> entries = sheets.of(id);
+        List<MarkEntry> marks = sheets.marksOfSet(id);
+        List<Lesson> lessons = lessons(marks, entries);
         model.addAttribute("classSet", classSet);
-        model.addAttribute("names", byId);
         model.addAttribute("lessons", lessons.stream().filter(lesson -> lesson.notMet() > 0).toList());
         model.addAttribute("held", lessons.stream().filter(lesson -> lesson.notMet() == 0).toList());
-        model.addAttribute("sheetCount", byId.size());
+        model.addAttribute("groups", practices(classSet, FollowUpGroup.of(entries, marks)));
+        model.addAttribute("sheetCount", entries.size());
         return "sets/teach-again";
     }
 
-    private static Lesson lesson(List<MarkEntry> marks, Map<Long, SheetEntry> byId) {
-        return new Lesson(
-                marks.get(0),
-                count(marks, Verdict.MET),
-                count(marks, Verdict.CARRIED),
-                count(marks, Verdict.NOT_MET),
-                count(marks, Verdict.UNDECIDED),
-                ToleranceScale.of(marks).orElse(null),
-                slips(marks, byId),
-                sheetsOf(marks.stream().filter(mark -> mark.verdict() == Verdict.NOT_MET).toList(), byId));
-    }
-
-    private static int count(List<MarkEntry> marks, Verdict verdict) {
-        return (int) marks.stream().filter(mark -> mark.verdict() == verdict).count();
-    }
-
-    private static List<SlipMade> slips(List<MarkEntry> marks, Map<Long, SheetEntry> byId) {
-        Map<String, List<MarkEntry>> bySlip = new LinkedHashMap<>();
-        marks.forEach(mark ->
-                mark.slips().forEach(slip -> bySlip.computeIfAbsent(slip, one -> new ArrayList<>()).add(mark)));
-        return bySlip.entrySet().stream()
-                .map(entry -> new SlipMade(slipName(entry.getKey()), sheetsOf(entry.getValue(), byId)))
-                .sorted(Comparator.comparingInt((SlipMade slip) -> -slip.sheets().size()).thenComparing(SlipMade::name))
+    /** Most missed first. */
+    private static List<Lesson> lessons(List<MarkEntry> marks, List<SheetEntry> entries) {
+        Map<Long, SheetEntry> byId =
+                entries.stream().collect(Collectors.toMap(SheetEntry::id, Function.identity()));
+        Map<String, List<MarkEntry>> byCriterion = new LinkedHashMap<>();
+        marks.forEach(mark -> byCriterion.computeIfAbsent(mark.criterion(), one -> new ArrayList<>()).add(mark));
+        return byCriterion.values().stream()
+                .map(ofOne -> Lesson.of(ofOne, byId))
+                .sorted(Comparator.comparingInt((Lesson lesson) -> -lesson.notMet())
+                        .thenComparingInt(lesson -> lesson.example().position()))
                 .toList();
     }
 
-    private static String slipName(String id) {
-        return SlipCatalogue.all().stream()
-                .filter(slip -> slip.id().equals(id))
-                .map(Slip::name)
-                .findFirst()
-                .orElse(id.replace('-', ' '));
+    private List<Practice> practices(ClassSet classSet, List<FollowUpGroup> groups) {
+        List<KeptTask> kept = groups.isEmpty() ? List.of() : tasks.all();
+        List<ClassSet> ofClass = groups.isEmpty() ? List.of() : classSets.ofClass(classSet.classId());
+        return groups.stream()
+                .map(group -> {
+                    Optional<KeptTask> exercise = exercise(kept, classSet, group.part());
+                    Optional<ClassSet> ownSet = exercise.flatMap(task -> ofClass.stream()
+                            .filter(one -> one.taskId() == task.id())
+                            .findFirst());
+                    return new Practice(
+                            group, words.part(group.part()), exercise.orElse(null), ownSet.orElse(null));
+                })
+                .toList();
     }
 
-    private static List<SheetEntry> sheetsOf(List<MarkEntry> marks, Map<Long, SheetEntry> byId) {
-        return marks.stream().map(mark -> byId.get(mark.sheetId())).toList();
+    private static Optional<KeptTask> exercise(List<KeptTask> kept, ClassSet classSet, String part) {
+        String id = FollowUpTask.id(classSet.task(), part);
+        return kept.stream().filter(task -> task.task().id().equals(id)).findFirst();
+    }
+
+    /** Keeps the version of the task for a group and makes a class set for it, where they are not there yet. */
+    @PostMapping("/class-sets/{id}/teach-again/{part}")
+    String makeExercise(@PathVariable long id, @PathVariable String part, RedirectAttributes redirect) {
+        ClassSet classSet = found(id);
+        group(id, part);
+        Optional<KeptTask> exercise = exercise(tasks.all(), classSet, part)
+                .or(() -> FollowUpTask.of(classSet.task(), part, words.part(part)).map(tasks::add));
+        if (exercise.isEmpty()) {
+            redirect.addFlashAttribute("wrong", NO_ROOM);
+        } else {
+            if (classSets.ofClass(classSet.classId()).stream()
+                    .noneMatch(one -> one.taskId() == exercise.get().id())) {
+                classSets.addFor(
+                        classSet.classId(),
+                        exercise.get().task().title() + ", " + classSet.className(),
+                        exercise.get());
+            }
+            redirect.addFlashAttribute(
+                    "done", "The exercise is made: a version of the task and a class set for its sheets.");
+        }
+        return "redirect:/class-sets/" + id + "/teach-again#group-" + part;
+    }
+
+    /** The sheets of a group's exercise, each with its learner's name and code, the brief and what to look at. */
+    @GetMapping("/class-sets/{id}/teach-again/{part}/sheets.pdf")
+    ResponseEntity<byte[]> printed(@PathVariable long id, @PathVariable String part) {
+        ClassSet classSet = found(id);
+        FollowUpGroup group = group(id, part);
+        DrawingTask exercise = exercise(tasks.all(), classSet, part)
+                .map(KeptTask::task)
+                .orElseThrow(() -> new NotFound("The exercise for this group is not made yet."));
+        byte[] pdf = DrawingSheets.of(exercise)
+                .withBrief(true)
+                .withNotes(List.of("Look at this time: " + missedBy(group) + "."))
+                .pdf(owners(group, classSet));
+        return ResponseEntity.ok().contentType(MediaType.APPLICATION_PDF).body(pdf);
+    }
+
+    private static String missedBy(FollowUpGroup group) {
+        return group.members().stream()
+                .flatMap(member -> member.missed().stream())
+                .sorted(Comparator.comparingInt(MarkEntry::position))
+                .map(mark -> Character.toLowerCase(mark.title().charAt(0)) + mark.title().substring(1))
+                .distinct()
+                .collect(Collectors.joining(", "));
+    }
+
+    /** Learners by name; a blank sheet for each sheet of the group that is nobody's yet. */
+    private static List<SheetOwner> owners(FollowUpGroup group, ClassSet classSet) {
+        Stream<SheetOwner> named = group.members().stream()
+                .flatMap(member -> member.sheet().learner().stream())
+                .map(learner -> new SheetOwner(learner.sheetCode(), learner.name(), classSet.className(), "", 1));
+        long nobody = group.members().stream()
+                .filter(member -> member.sheet().learner().isEmpty())
+                .count();
+        return Stream.concat(
+                        named,
+                        IntStream.rangeClosed(1, (int) nobody).mapToObj(SheetOwner::anybody))
+                .toList();
+    }
+
+    private FollowUpGroup group(long id, String part) {
+        return FollowUpGroup.of(sheets.of(id), sheets.marksOfSet(id)).stream()
+                .filter(group -> group.part().equals(part))
+                .findFirst()
+                .orElseThrow(() -> new NotFound("There is no such group any more: the marks have changed."));
+    }
+
+    private ClassSet found(long id) {
+        return classSets.find(id).orElseThrow(() -> new NotFound("There is no class set " + id + "."));
     }
 }

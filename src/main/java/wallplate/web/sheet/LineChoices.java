@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
-import wallplate.sheet.LevelPage;
 import wallplate.task.PlainNumber;
 
 /**
@@ -41,8 +40,9 @@ record LineChoices(double widthMm, double heightMm, List<Choice> lines, Optional
             double fromBottom,
             boolean chosen) {}
 
-    static LineChoices of(List<Segment> choices, List<Segment> evidence, List<String> chosen, LevelPage page) {
-        double height = page.ink().heightMm();
+    static LineChoices of(KeptLines.Lines found, List<Segment> evidence, List<String> chosen) {
+        List<Segment> choices = found.choices();
+        double height = found.heightMm();
         Comparator<Segment> order = evidence.isEmpty()
                 ? Comparator.comparingDouble(piece -> -piece.length())
                 : Comparator.comparingDouble(piece -> distance(piece, evidence));
@@ -51,7 +51,7 @@ record LineChoices(double widthMm, double heightMm, List<Choice> lines, Optional
                 .limit(MOST)
                 .map(piece -> choice(piece, evidence, chosen, height))
                 .toList();
-        return new LineChoices(page.ink().widthMm(), height, lines, near(evidence, height));
+        return new LineChoices(found.widthMm(), height, lines, near(evidence, height));
     }
 
     private static double distance(Segment piece, List<Segment> evidence) {

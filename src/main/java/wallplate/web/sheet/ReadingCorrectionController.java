@@ -39,6 +39,7 @@ class ReadingCorrectionController {
     private final ClassSets classSets;
     private final SheetCorrections corrections;
     private final SheetCorrecting correcting;
+    private final KeptLines lines;
     private final Words words;
 
     ReadingCorrectionController(
@@ -46,17 +47,19 @@ class ReadingCorrectionController {
             ClassSets classSets,
             SheetCorrections corrections,
             SheetCorrecting correcting,
+            KeptLines lines,
             Words words) {
         this.sheets = sheets;
         this.classSets = classSets;
         this.corrections = corrections;
         this.correcting = correcting;
+        this.lines = lines;
         this.words = words;
     }
 
     @GetMapping("/sheets/{id}/scale")
     String scale(@PathVariable long id, Model model) {
-        SheetEntry sheet = read(id);
+        SheetEntry sheet = withLevelPage(id);
         model.addAttribute("ticks", TicksForm.of(standing(id, Optional.empty()), asRead(id).assessment().page()));
         return showScale(sheet, model);
     }
@@ -79,8 +82,8 @@ class ReadingCorrectionController {
             HttpServletResponse response,
             RedirectAttributes redirect)
             throws IOException {
-        SheetEntry sheet = read(id);
-        PageFacts before = asRead(id).assessment().page();
+        SheetEntry sheet = withLevelPage(id);
+        SheetCorrections.AsRead asRead = asRead(id);
         Optional<Segment> bar = form.bar();
         Optional<String> fault = bar.isEmpty()
                 ? Optional.of(words.say("scale.no-numbers"))
@@ -92,7 +95,13 @@ class ReadingCorrectionController {
             return showScale(sheet, model);
         }
         PageFacts now = sheets.assessment(id).orElseThrow().page();
-        redirect.addFlashAttribute("done", words.say("scale.done", words.tenth(percentLarger(before, now))));
+        redirect.addFlashAttribute(
+                "done",
+                asRead.refused().isPresent()
+                        ? words.say("scale.rescued")
+                        : words.say(
+                                "scale.done",
+                                words.tenth(percentLarger(asRead.assessment().page(), now))));
         return "redirect:/sheets/" + id;
     }
 
@@ -108,26 +117,57 @@ class ReadingCorrectionController {
         return takeBack(read(id), Optional.empty(), person, redirect, "");
     }
 
+    /**
+     * The page of a criterion's lines.
+     *
+     * @param wait whether to wait for the lines where they are not found yet, for browsers that do not fetch them later
+     */
     @GetMapping("/sheets/{id}/lines/{criterion}")
-    String lines(@PathVariable long id, @PathVariable String criterion, Model model) throws IOException {
+    String lines(
+            @PathVariable long id,
+            @PathVariable String criterion,
+            @RequestParam(defaultValue = "false") boolean wait,
+            Model model)
+            throws IOException {
         SheetEntry sheet = read(id);
-        return showLines(sheet, mark(sheet, criterion), List.of(), model);
+        MarkEntry mark = mark(sheet, criterion);
+        String key = lineKey(mark);
+        if (wait || lines.ready(sheet, key).isPresent()) {
+            return showLines(sheet, mark, List.of(), model);
+        }
+        showAround(sheet, mark, model);
+        return "sheet/lines";
+    }
+
+    /** The lines alone, for a page that was shown before they were found. */
+    @GetMapping("/sheets/{id}/lines/{criterion}/choices")
+    String choices(@PathVariable long id, @PathVariable String criterion, Model model) throws IOException {
+        SheetEntry sheet = read(id);
+        showLines(sheet, mark(sheet, criterion), List.of(), model);
+        return "sheet/lines :: chooser";
     }
 
     private String showLines(SheetEntry sheet, MarkEntry mark, List<String> chosen, Model model) throws IOException {
-        String key = mark.key().filter(LinesByHand::isFor).orElseThrow(() -> new NotFound(words.say("lines.not-for")));
-        CorrectedPage page = page(sheet);
+        String key = lineKey(mark);
         List<Segment> evidence = sheets.assessment(sheet.id())
                 .flatMap(kept -> kept.measured().measurement(key))
                 .map(measurement -> measurement.evidence())
                 .orElse(List.of());
-        List<Segment> choices =
-                LinesByHand.on(page.page()).map(lines -> lines.choices(key)).orElse(List.of());
+        showAround(sheet, mark, model);
+        model.addAttribute("lines", LineChoices.of(lines.of(classSet(sheet), sheet, key), evidence, chosen));
+        return "sheet/lines";
+    }
+
+    private String lineKey(MarkEntry mark) {
+        return mark.key().filter(LinesByHand::isFor).orElseThrow(() -> new NotFound(words.say("lines.not-for")));
+    }
+
+    private void showAround(SheetEntry sheet, MarkEntry mark, Model model) {
+        String key = lineKey(mark);
         show(sheet, standing(sheet.id(), Optional.of(key)), model);
         model.addAttribute("mark", mark);
         model.addAttribute("asked", LinesByHand.asks(key).orElseThrow());
-        model.addAttribute("lines", LineChoices.of(choices, evidence, chosen, page.page()));
-        return "sheet/lines";
+        model.addAttribute("most", LinesByHand.most(key));
     }
 
     private CorrectedPage page(SheetEntry sheet) throws IOException {
@@ -210,6 +250,13 @@ class ReadingCorrectionController {
 
     private ClassSet classSet(SheetEntry sheet) {
         return classSets.find(sheet.classSetId()).orElseThrow();
+    }
+
+    /** A sheet that was read, or one that was refused for want of a scale alone. */
+    private SheetEntry withLevelPage(long id) {
+        return sheets.find(id)
+                .filter(sheet -> corrections.asReadPicture(sheet.id()).isPresent())
+                .orElseThrow(() -> new NotFound("There is no sheet " + id + " whose bar can be shown."));
     }
 
     private SheetEntry read(long id) {

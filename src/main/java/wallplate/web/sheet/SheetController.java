@@ -29,6 +29,7 @@ import wallplate.records.MarkEntry;
 import wallplate.records.SheetCorrection;
 import wallplate.records.SheetCorrections;
 import wallplate.records.SheetEntry;
+import wallplate.records.SheetState;
 import wallplate.records.Sheets;
 import wallplate.report.ModelOnSheet;
 import wallplate.solver.Solver;
@@ -42,12 +43,15 @@ class SheetController {
     private final Sheets sheets;
     private final ClassSets classSets;
     private final SheetCorrections corrections;
+    private final KeptLines lines;
     private final Clock clock;
 
-    SheetController(Sheets sheets, ClassSets classSets, SheetCorrections corrections, Clock clock) {
+    SheetController(
+            Sheets sheets, ClassSets classSets, SheetCorrections corrections, KeptLines lines, Clock clock) {
         this.sheets = sheets;
         this.classSets = classSets;
         this.corrections = corrections;
+        this.lines = lines;
         this.clock = clock;
     }
 
@@ -65,8 +69,17 @@ class SheetController {
 
     @GetMapping("/sheets/{id}")
     String one(@PathVariable long id, Model model) {
-        show(found(id), model);
+        SheetEntry sheet = found(id);
+        show(sheet, model);
+        lines.lookAhead(classSets.find(sheet.classSetId()).orElseThrow(), sheet, undecidedKeys(sheets.marks(id)));
         return "sheet/one";
+    }
+
+    private static List<String> undecidedKeys(List<MarkEntry> marks) {
+        return marks.stream()
+                .filter(MarkEntry::isUndecided)
+                .flatMap(mark -> mark.key().stream())
+                .toList();
     }
 
     private void show(SheetEntry sheet, Model model) {
@@ -85,6 +98,10 @@ class SheetController {
         model.addAttribute("overlay", assessment.map(found -> SheetOverlay.of(found, marks)).orElse(null));
         model.addAttribute("difference", assessment.flatMap(found -> difference(classSet, found)).orElse(null));
         model.addAttribute("changes", sheets.changes(sheet.id()));
+        model.addAttribute(
+                "canShowBar",
+                sheet.state() == SheetState.UNREADABLE
+                        && corrections.asReadPicture(sheet.id()).isPresent());
         showCorrections(corrections.of(sheet.id()), marks, model);
     }
 

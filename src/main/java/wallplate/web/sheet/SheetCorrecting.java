@@ -96,6 +96,10 @@ class SheetCorrecting {
         }
         SheetCorrection takenBack = new SheetCorrection(key, List.of(), person, clock.instant());
         AssessedSheet.Read asRead = asRead(classSet, sheet);
+        if (isWithoutScale(sheet, left)) {
+            corrections.restore(sheet.id(), takenBack);
+            return Optional.empty();
+        }
         if (!left.isEmpty()) {
             return keep(asRead, sheet, takenBack, left);
         }
@@ -105,6 +109,14 @@ class SheetCorrecting {
             sheets.markAgain(sheet.id(), again.sheet().marked());
         }
         return Optional.empty();
+    }
+
+    /** Whether the sheet's millimetres were only those of the ticks that are no longer shown. */
+    private boolean isWithoutScale(SheetEntry sheet, List<SheetCorrection> left) {
+        boolean refused = corrections.asRead(sheet.id())
+                .flatMap(SheetCorrections.AsRead::refused)
+                .isPresent();
+        return refused && left.stream().allMatch(one -> one.key().isPresent());
     }
 
     private Optional<String> keep(
