@@ -2,10 +2,18 @@ package wallplate.web.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
@@ -16,6 +24,8 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import wallplate.records.Tasks;
+import wallplate.task.TaskFile;
+import wallplate.task.TaskReading;
 
 /** The teacher's afternoon and the learner's visit, with real sheets, in a real browser. */
 @SpringBootTest(
@@ -50,13 +60,22 @@ class AfternoonIT {
             browser.look("afternoon-across");
             browser.helpPicture("across");
             browser.go(classSet + "/teach-again").look("afternoon-teach-again");
-            browser.helpPicture("teach-again");
+            makeAnExercise(browser, classSet);
             swapTwoLearners(browser, classSet);
 
             browser.go(classSet);
             browser.find("form[action$='/release'] button").click();
             browser.awaitText("The marks are released to the learners.");
         }
+    }
+
+    /** A group's exercise: made, then there to be printed. */
+    private static void makeAnExercise(Browser browser, String classSet) {
+        browser.find("#groups form button").click();
+        browser.awaitText("The exercise is made");
+        assertThat(browser.findAll("#groups a[href$='/sheets.pdf']")).hasSize(1);
+        browser.look("afternoon-exercise");
+        browser.go(classSet);
     }
 
     private void takeTheTaskIn(Browser browser) {
@@ -184,8 +203,72 @@ class AfternoonIT {
 
             browser.find("#photograph").sendKeys(SAMPLES.resolve("01-amara.jpg").toString());
             browser.find("[data-photograph] button").click();
-            browser.awaitText("Right now, and not before:");
+            browser.awaitText("Compared with your last try");
+            browser.awaitText("Right now, and not before");
             browser.look("check-again");
+            browser.helpPicture("check");
+        }
+    }
+
+    /** A picture larger than is needed goes over a slow line smaller; the page says what goes on. */
+    @Test
+    void makesALargePhotographSmallerBeforeItIsSent() throws IOException {
+        String code = aTaskKept();
+        Path large = Path.of("target", "large.png").toAbsolutePath();
+        BufferedImage sample = ImageIO.read(SAMPLES.resolve("01-amara.jpg").toFile());
+        BufferedImage enlarged = new BufferedImage(4200, 2979, BufferedImage.TYPE_INT_RGB);
+        Graphics2D paper = enlarged.createGraphics();
+        paper.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);
+        paper.drawImage(sample, 0, 0, 4200, 2979, null);
+        paper.dispose();
+        ImageIO.write(enlarged, "png", large.toFile());
+        try (Browser browser = Browser.open(port, Browser.Size.PHONE)) {
+            browser.go("/check/" + code);
+            browser.driver().executeScript(
+                    """
+                    window.heard = [];
+                    const said = document.querySelector('[data-photograph-said]');
+                    new MutationObserver(() => window.heard.push(said.textContent)).observe(said, { childList: true });
+                    const send = XMLHttpRequest.prototype.send;
+                    XMLHttpRequest.prototype.send = function (body) {
+                      window.sentBytes = body.get('photograph').size;
+                      return send.call(this, body);
+                    };
+                    """);
+            browser.find("#photograph").sendKeys(large.toString());
+            browser.find("[data-photograph] button").click();
+            browser.await("the result is there", "document.querySelector('.viewer') !== null");
+            long sent = ((Number) browser.driver().executeScript("return window.sentBytes")).longValue();
+            assertThat(sent).isLessThan(Files.size(large) / 3).isLessThan(2_000_000);
+            assertThat(browser.driver().executeScript("return window.heard.join('; ')").toString())
+                    .contains("being made smaller", "being sent", "being measured");
+        }
+    }
+
+    @Test
+    void letsALearnerCheckADrawingWithoutScripts() {
+        String code = aTaskKept();
+        try (Browser browser = Browser.open(port, Browser.Size.PHONE)) {
+            browser.driver().executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", true));
+            browser.go("/check").find("#code").sendKeys(code);
+            browser.find("main form button").click();
+            browser.find("#photograph").sendKeys(SAMPLES.resolve("05-emre.jpg").toString());
+            browser.find("[data-photograph] button").click();
+            browser.awaitText("What to do next");
+            browser.find(".guide-step summary").click();
+            assertThat(browser.find(".guide-step[open] svg").isDisplayed()).isTrue();
+            browser.find("#photograph").sendKeys(SAMPLES.resolve("01-amara.jpg").toString());
+            browser.find("[data-photograph] button").click();
+            browser.awaitText("Compared with your last try");
+        }
+    }
+
+    private String aTaskKept() {
+        try {
+            TaskReading task = TaskFile.read(Files.readString(SAMPLES.resolve("task.yml")));
+            return tasks.add(((TaskReading.Accepted) task).task()).learnerCode();
+        } catch (IOException broken) {
+            throw new UncheckedIOException(broken);
         }
     }
 

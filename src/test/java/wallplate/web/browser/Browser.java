@@ -11,6 +11,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Base64;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -49,7 +50,7 @@ final class Browser implements AutoCloseable {
     }
 
     private static final Path PICTURES = Path.of("target", "screenshots");
-    private static final Duration PATIENCE = Duration.ofSeconds(20);
+    private static final Duration PATIENCE = Duration.ofSeconds(60);
     private static final List<String> WCAG_22_AA = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
 
     private final ChromeDriver driver;
@@ -200,7 +201,14 @@ final class Browser implements AutoCloseable {
                 .longValue();
     }
 
+    /** Pictures further down are otherwise fetched only when they come into the window. */
+    private void awaitPictures() {
+        driver.executeScript("document.querySelectorAll('img[loading=lazy]').forEach((picture) => { picture.loading = 'eager'; })");
+        await("the pictures of the page", "[...document.images].every((picture) => picture.complete)");
+    }
+
     void picture(String name) {
+        awaitPictures();
         long heightPx = ((Number) driver.executeScript("return document.documentElement.scrollHeight")).longValue();
         resize(new Dimension(size.dimension.width, (int) Math.min(6000, Math.max(heightPx, size.dimension.height))));
         try {
@@ -210,8 +218,26 @@ final class Browser implements AutoCloseable {
         }
     }
 
+    /** Keeps the page as it comes out of a printer, and returns it: a PDF file. */
+    byte[] print(String name) {
+        awaitPictures();
+        Object pdf = driver.executeCdpCommand(
+                        "Page.printToPDF",
+                        Map.of("paperWidth", 8.27, "paperHeight", 11.69, "printBackground", false))
+                .get("data");
+        byte[] content = Base64.getDecoder().decode(pdf.toString());
+        try {
+            Files.createDirectories(PICTURES);
+            Files.write(PICTURES.resolve(name + ".pdf"), content);
+        } catch (IOException broken) {
+            throw new UncheckedIOException(broken);
+        }
+        return content;
+    }
+
     /** Keeps a picture of the window as it stands, for the help pages. */
     void helpPicture(String name) {
+        awaitPictures();
         write(PICTURES.resolve("help").resolve(name + ".png"));
     }
 

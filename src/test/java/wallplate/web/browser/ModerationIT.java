@@ -98,6 +98,7 @@ class ModerationIT {
             if (size == Browser.Size.DESK) {
                 browser.go(pages.get("moderation-report")).helpPicture("moderation");
                 browser.go(pages.get("items")).helpPicture("items");
+                browser.go(pages.get("growth")).helpPicture("growth");
             }
         }
     }

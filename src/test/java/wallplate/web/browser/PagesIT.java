@@ -2,15 +2,28 @@ package wallplate.web.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.context.annotation.Import;
+import org.springframework.util.AntPathMatcher;
+import org.springframework.web.bind.annotation.RequestMethod;
+import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerMapping;
 import wallplate.classes.SchoolClass;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
@@ -34,6 +47,21 @@ class PagesIT {
 
     private static final long MOST_SCRIPT_AND_STYLE_BYTES = 300_000;
 
+    /** Parts of pages, addresses that lead on, and pages that {@code ModerationIT} or {@code AfternoonIT} looks at. */
+    private static final Set<String> ELSEWHERE = Set.of(
+            "/class-sets/{id}/check",
+            "/class-sets/{id}/standing",
+            "/sheets/{id}/lines/{criterion}/choices",
+            "/tasks/{id}/guideline/usual",
+            "/today/standing",
+            "/check/{code}/results/{token}",
+            "/moderations/{id}",
+            "/moderations/{id}/sheets/{place}");
+
+    /** Pages whose pictures stand in the help. */
+    private static final Set<String> IN_HELP =
+            Set.of("today", "teach-again", "guideline", "feedback-codes", "learners", "class", "mark-sheet");
+
     @LocalServerPort
     private int port;
 
@@ -52,7 +80,12 @@ class PagesIT {
     @Autowired
     private FeedbackCodes codes;
 
+    @Autowired
+    @Qualifier("requestMappingHandlerMapping")
+    private RequestMappingHandlerMapping mappings;
+
     private final Map<String, String> pages = new LinkedHashMap<>();
+    private String remarked = "";
 
     @BeforeEach
     void everyPageOfATaskAndAClassSet() {
@@ -83,6 +116,14 @@ class PagesIT {
         pages.put("class-set", "/class-sets/" + classSet.id());
         pages.put("sheet", "/sheets/" + read.id());
         pages.put("sheet-refused", "/sheets/" + refused.id());
+        pages.put("scale", "/sheets/" + read.id() + "/scale");
+        pages.put("lines", "/sheets/" + read.id() + "/lines/rafter-depth?wait=true");
+        pages.put("items", "/class-sets/" + classSet.id() + "/items");
+        pages.put("moderation-draw", "/class-sets/" + classSet.id() + "/moderation");
+        pages.put("growth", "/learners/" + read.learner().orElseThrow().id() + "/growth");
+        pages.put("audit", "/audit");
+        pages.put("task-copy", "/tasks/" + task.id() + "/copy");
+        pages.put("check-guide", "/check/" + task.learnerCode() + "/guide");
         pages.put("across", "/class-sets/" + classSet.id() + "/across?criterion=rafter-depth");
         pages.put("teach-again", "/class-sets/" + classSet.id() + "/teach-again");
         pages.put("learners", "/class-sets/" + classSet.id() + "/learners");
@@ -102,6 +143,23 @@ class PagesIT {
         pages.put("audit", "/audit");
         pages.put("help", "/help");
         pages.put("missing", "/sheets/999999");
+        remarked = "/class-sets/" + classSet.id() + "/guideline";
+    }
+
+    /** So that no new page is forgotten here. */
+    @Test
+    void looksAtEveryPageThereIs() {
+        AntPathMatcher matcher = new AntPathMatcher();
+        List<String> addresses = pages.values().stream().map(address -> address.replaceAll("\\?.*", "")).toList();
+        assertThat(pagePatterns().filter(pattern -> !ELSEWHERE.contains(pattern)))
+                .allSatisfy(pattern -> assertThat(addresses).anyMatch(address -> matcher.match(pattern, address)));
+    }
+
+    private Stream<String> pagePatterns() {
+        return mappings.getHandlerMethods().entrySet().stream()
+                .filter(mapping -> mapping.getKey().getMethodsCondition().getMethods().contains(RequestMethod.GET))
+                .filter(mapping -> mapping.getValue().getMethod().getReturnType() == String.class)
+                .flatMap(mapping -> mapping.getKey().getPatternValues().stream());
     }
 
     @ParameterizedTest
@@ -110,10 +168,57 @@ class PagesIT {
         try (Browser browser = Browser.open(port, size)) {
             pages.forEach((name, address) -> {
                 browser.go(address).look(name);
+                if (size == Browser.Size.DESK && IN_HELP.contains(name)) {
+                    browser.helpPicture(name);
+                }
+                if (size == Browser.Size.DESK && name.equals("teach-again")) {
+                    browser.driver().executeScript("document.getElementById('groups').scrollIntoView()");
+                    browser.helpPicture("groups");
+                }
                 assertThat(browser.scriptAndStyleBytes())
                         .as("%s: bytes of scripts and styles", name)
                         .isLessThan(MOST_SCRIPT_AND_STYLE_BYTES);
             });
+        }
+    }
+
+    /** On paper stands what a page says, and nothing that can only be pressed. */
+    @Test
+    void isPrintedAsAPageToRead() {
+        try (Browser browser = Browser.open(port, Browser.Size.DESK)) {
+            browser.prefer("prefers-color-scheme", "dark");
+            Map.of(
+                            "sheet", "Roof pitch",
+                            "class-set", "All sheets",
+                            "teach-again", "How many met it",
+                            "across", "Asked:",
+                            "mark-sheet", "Amahle Dube",
+                            "feedback", "Roof pitch")
+                    .forEach((name, says) -> {
+                        browser.go(pages.get(name)).await("the page is whole", "document.readyState === 'complete'");
+                        String text = textOf(browser.print(name));
+                        assertThat(text).as(name).contains(says).doesNotContain("Check my drawing", "Back to the class set");
+                    });
+        }
+    }
+
+    private static String textOf(byte[] pdf) {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            return new PDFTextStripper().getText(document);
+        } catch (IOException broken) {
+            throw new UncheckedIOException(broken);
+        }
+    }
+
+    /** What a changed guideline would do, before anything is kept. */
+    @ParameterizedTest
+    @EnumSource(Browser.Size.class)
+    void showsWhoseMarksAnotherGuidelineWouldChange(Browser.Size size) {
+        try (Browser browser = Browser.open(port, size)) {
+            browser.go(remarked).find("main form button[type=submit]").click();
+            browser.look("remark-preview");
+            browser.prefer("prefers-color-scheme", "dark");
+            browser.look("remark-preview-dark");
         }
     }
 
