@@ -76,7 +76,7 @@ final class SlipNaming {
             return Optional.empty();
         }
         return Optional.of(
-                new SlipFit(key, WRONG_SCALE, "", value, deviation, 1, wording.wholeSheetAtScale(asked, drawn, other)));
+                new SlipFit(key, WRONG_SCALE, "", value, deviation, 1, true, wording.wholeSheetAtScale(asked, drawn, other)));
     }
 
     private List<SlipFit> fitting(String key, double tolerance) {

@@ -125,7 +125,7 @@ final class Wording {
 
     private String oneSlip(Expected asked, Finding found, SlipFit slip) {
         String sentence = slipSentence(asked, found, slip);
-        return slip.confidence() < SURE ? sentence + " " + phrases.text("feedback.likely-slip") : sentence;
+        return slip.namesACause() && slip.confidence() < SURE ? sentence + " " + phrases.text("feedback.likely-slip") : sentence;
     }
 
     private String slipSentence(Expected asked, Finding found, SlipFit slip) {

@@ -131,6 +131,7 @@ public final class Slips {
                 Math.max(reading.from(), Math.min(reading.to(), measured)),
                 reading.deviation(measured),
                 confidence,
+                !reading.isRange(),
                 sentence(story.slip(), expected, asked, number(measured), reading.detail()));
     }
 
@@ -232,7 +233,7 @@ public final class Slips {
         return applying(expected).stream()
                 .findFirst()
                 .map(slip -> new SlipFit(
-                        expected.key(), slip.id(), slip.name(), 0, 0, 1, sentence(slip, expected, asked, drawn, "")));
+                        expected.key(), slip.id(), slip.name(), 0, 0, 1, true, sentence(slip, expected, asked, drawn, "")));
     }
 
     /** Nothing for what has no size. */

@@ -117,6 +117,13 @@ class SlipsTest {
     }
 
     @Test
+    void tellsACauseFromAValueThatIsOnlyOff() {
+        assertThat(SLIPS.fitting("rafter.overhang", 18, 0.05, 1)).allMatch(SlipFit::namesACause);
+        // no corner of the plate lies there: that it misses the heel point is all that can be said
+        assertThat(SLIPS.fitting("rafter.heel-offset", 6, 0.05, 1)).noneMatch(SlipFit::namesACause);
+    }
+
+    @Test
     void statesHowSureItIs() {
         double near = SLIPS.fitting("support.spacing", 50.1, 0.05, 1).get(0).confidence();
         assertThat(near).isBetween(0.8, 1.0);
