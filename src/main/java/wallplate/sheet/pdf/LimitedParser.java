@@ -39,7 +39,10 @@ final class LimitedParser extends PDFParser {
     static LimitedParser open(RandomAccessRead content, PageLimits opening) throws IOException {
         LimitedParser parser = new LimitedParser(content, opening);
         try {
-            parser.parsed = Optional.of(parser.parse());
+            PDDocument document = parser.parse();
+            // Pictures of pages that were shown would stay in memory for as long as there is room.
+            document.setResourceCache(null);
+            parser.parsed = Optional.of(document);
         } catch (IOException | RuntimeException e) {
             content.close();
             if (parser.exceeded) {
