@@ -99,7 +99,7 @@ final class PageReading {
         if (refusal.isPresent()) {
             return refused(ink, refusal.get());
         }
-        return read(ink, frames.frame(all), all, drawn, slopes);
+        return read(ink, frames, all, drawn, slopes);
     }
 
     /** A blurred picture hides what else is missing. */
@@ -129,7 +129,7 @@ final class PageReading {
     }
 
     private SheetReading read(
-            InkImage ink, Optional<Frame> frame, AxisLines all, AxisLines drawn, Optional<SlopingLines> slopes) {
+            InkImage ink, FrameLines frames, AxisLines all, AxisLines drawn, Optional<SlopingLines> slopes) {
         Bars bars = bars(ink, drawn);
         BarChoice choice = new BarChoice(
                 rough.widthMm(),
@@ -148,8 +148,9 @@ final class PageReading {
             return withoutScale(ink, new Levelling(turn, Optional.empty(), stretch(frame, turn, Optional.empty(), bars), drawn));
         }
         Optional<Bar> bar = chosen.map(BarChoice.Choice::bar);
-        Stretch stretch = stretch(frame, turn, bar, bars);
-        return new SheetReading.Readable(new Levelling(turn, bar, stretch, drawn).page());
+        Stretch stretch = stretch(frames.frame(all), turn, bar, bars);
+        AxisLines ruled = frames.ruledByTheDrawing(drawn);
+        return new SheetReading.Readable(new Levelling(turn, bar, stretch, ruled).page());
     }
 
     /** Everything is there but millimetres: the page is kept level, so that a person can show its bar. */

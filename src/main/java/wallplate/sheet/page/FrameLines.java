@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.sheet.page.LineRefit.Fitted;
@@ -28,6 +29,18 @@ public final class FrameLines {
     private static final double TOUCH = 1.8;
     /** A streak is fainter than this share of the paper's grey; a frame is lined in. */
     private static final double STREAK_DARKNESS = 0.15;
+    /** Frames stand 10 mm from the paper's edge; what runs along a side so near to it is a piece of one. */
+    private static final double FRAME_PIECE = 14;
+    /** Title blocks are hardly higher; ISO 7200 leaves their height open. */
+    private static final double BLOCK_HEIGHT = 60;
+    /** How nearly the rows of a title block end alike, and how much of their length they lie over one another. */
+    private static final double ROWS_END = 3;
+
+    private static final double ROWS_SHARE = 0.7;
+    private static final double ROWS_APART = 3;
+    private static final int FEWEST_OTHER_ROWS = 2;
+    /** The drawing's own level is asked of at least so much length of lines. */
+    private static final double ENOUGH_LENGTH = 60;
 
     private final double width;
     private final double height;
@@ -52,6 +65,70 @@ public final class FrameLines {
         }
         return new AxisLines(
                 lines.tiltDegrees(), apartFrom(frame, lines.alongX(), true), apartFrom(frame, lines.alongY(), false));
+    }
+
+    /**
+     * The lines that say how the drawing's T-square lay: none of the pieces of a frame that was found in part only, and none
+     * of a title block, which were printed or ruled along the paper. All of them where hardly any others are there.
+     *
+     * @param drawn the lines without those of a frame that was found whole
+     */
+    public AxisLines ruledByTheDrawing(AxisLines drawn) {
+        List<Segment> paperwork = new ArrayList<>();
+        addPaperwork(paperwork, drawn.alongX(), true);
+        addPaperwork(paperwork, drawn.alongY(), false);
+        AxisLines others = new AxisLines(
+                drawn.tiltDegrees(), besides(paperwork, drawn.alongX()), besides(paperwork, drawn.alongY()));
+        double length = Stream.concat(others.alongX().stream(), others.alongY().stream())
+                .mapToDouble(line -> line.segment().length())
+                .sum();
+        return length < ENOUGH_LENGTH ? drawn : others;
+    }
+
+    private void addPaperwork(List<Segment> paperwork, List<Fitted> lines, boolean alongX) {
+        List<Segment> low = lines.stream()
+                .map(Fitted::segment)
+                .filter(line -> margin(line, alongX) < BLOCK_HEIGHT)
+                .toList();
+        for (Segment line : low) {
+            boolean row = endsAtFrame(line, alongX)
+                    && low.stream().filter(other -> areRows(line, other, alongX)).count() >= FEWEST_OTHER_ROWS;
+            if (row || margin(line, alongX) < FRAME_PIECE) {
+                paperwork.add(line);
+            }
+        }
+    }
+
+    /** Whether one of a line's ends is where the frame across it stands. */
+    private boolean endsAtFrame(Segment line, boolean alongX) {
+        double side = alongX ? width : height;
+        return from(line, alongX) < FRAME_PIECE || to(line, alongX) > side - FRAME_PIECE;
+    }
+
+    private boolean areRows(Segment line, Segment other, boolean alongX) {
+        double overlap = Math.min(to(line, alongX), to(other, alongX)) - Math.max(from(line, alongX), from(other, alongX));
+        boolean endAlike = Math.abs(from(line, alongX) - from(other, alongX)) < ROWS_END
+                || Math.abs(to(line, alongX) - to(other, alongX)) < ROWS_END;
+        double apart = Math.abs(line.line().distanceTo(other.midpoint()));
+        return endAlike
+                && apart > ROWS_APART
+                && apart < BLOCK_HEIGHT
+                && overlap > ROWS_SHARE * Math.max(line.length(), other.length());
+    }
+
+    private static double from(Segment line, boolean alongX) {
+        return alongX ? Math.min(line.start().x(), line.end().x()) : Math.min(line.start().y(), line.end().y());
+    }
+
+    private static double to(Segment line, boolean alongX) {
+        return alongX ? Math.max(line.start().x(), line.end().x()) : Math.max(line.start().y(), line.end().y());
+    }
+
+    /** The lines that neither are paperwork nor end at it, as the uprights of a title block do. */
+    private static List<Fitted> besides(List<Segment> paperwork, List<Fitted> lines) {
+        return lines.stream()
+                .filter(line -> !paperwork.contains(line.segment()) && !touches(line.segment(), paperwork))
+                .toList();
     }
 
     /** The frame, where all four of its lines were found. */
