@@ -145,7 +145,9 @@ final class PageReading {
             return refused(ink, refusal.get());
         }
         if (chosen.isEmpty() && !rough.isTrueToSize()) {
-            return withoutScale(ink, new Levelling(turn, Optional.empty(), stretch(frame, turn, Optional.empty(), bars), drawn));
+            Stretch unscaled = stretch(frames.frame(all), turn, Optional.empty(), bars);
+            return withoutScale(
+                    ink, new Levelling(turn, Optional.empty(), unscaled, frames.ruledByTheDrawing(drawn)));
         }
         Optional<Bar> bar = chosen.map(BarChoice.Choice::bar);
         Stretch stretch = stretch(frames.frame(all), turn, bar, bars);
