@@ -140,7 +140,7 @@ class WorkersIT {
 
         assertThat(inState(set, SheetState.READING)).as(worker.log()).isZero();
         assertThat(inState(set, SheetState.WAITING)).isPositive();
-        assertThat(count("select coalesce(max(attempts), 0) from sheets where state = 'waiting'")).isZero();
+        assertThat(attempts(set)).as("attempts of the set's waiting sheets").containsOnly("0");
         assertThat(count("select count(*) from scheduled_tasks where picked")).isZero();
         assertThat(worker.log()).contains("handed");
 
@@ -270,6 +270,13 @@ class WorkersIT {
 
     private long finished(ClassSet set) {
         return sheets.of(set.id()).stream().filter(sheet -> sheet.state().isFinished()).count();
+    }
+
+    private List<String> attempts(ClassSet set) {
+        return database.sql("select attempts from sheets where class_set_id = ? and state = 'waiting' order by id")
+                .param(set.id())
+                .query(String.class)
+                .list();
     }
 
     private long inState(ClassSet set, SheetState state) {
