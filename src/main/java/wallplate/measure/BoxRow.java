@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import wallplate.geometry.Line;
+import wallplate.geometry.Point;
 import wallplate.geometry.Vector;
 import wallplate.stroke.CrossLines;
 import wallplate.stroke.CrossLines.Crossing;
@@ -17,8 +18,14 @@ import wallplate.stroke.Edge;
  * @param boxes from the eaves inwards
  * @param probability how likely the number of boxes and their width are the right ones
  * @param otherCount how many boxes the likeliest other row has
+ * @param isGapInked whether a place of the row without a box holds about as much ink as one with a box
  */
-record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount) {
+record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount, boolean isGapInked) {
+
+    /** So much of a box's ink makes a place without one doubtful: a leader line or a word has less. */
+    private static final double INKED = 0.45;
+
+    private static final double INK_STEP_MM = 0.2;
 
     /** One box: its two sides, the nearer to the eaves first. */
     record Box(Edge low, Edge high, double from, double to) {
@@ -68,7 +75,52 @@ record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount)
             boxes.add(box(view, lower, across, height, columns.get(pair[0]), columns.get(pair[1]), others));
         }
         boxes.sort(Comparator.comparingDouble(Box::centre));
-        return new BoxRow(boxes, row.probability(), row.otherCount());
+        InkOfPlace inkOfPlace = position -> meanInk(view, lower, across, height, position, widthOf(boxes));
+        boolean isGapInked = row.spacing() > 0 && isAGapInked(boxes, row.spacing(), from, to, inkOfPlace);
+        return new BoxRow(boxes, row.probability(), row.otherCount(), isGapInked);
+    }
+
+    /** The mean ink of a place along the lower line that is as wide as a box. */
+    private interface InkOfPlace {
+        double at(double position);
+    }
+
+    private static double widthOf(List<Box> boxes) {
+        return boxes.stream().mapToDouble(Box::width).average().orElse(0);
+    }
+
+    /** Whether a place of the row, between its boxes or one beyond either end, has no box and yet the ink of one. */
+    private static boolean isAGapInked(List<Box> boxes, double spacing, double from, double to, InkOfPlace ink) {
+        double usual = boxes.stream().mapToDouble(box -> ink.at(box.centre())).average().orElse(0);
+        double half = widthOf(boxes) / 2;
+        List<Double> places = new ArrayList<>();
+        places.add(boxes.get(0).centre() - spacing);
+        places.add(boxes.get(boxes.size() - 1).centre() + spacing);
+        for (int index = 1; index < boxes.size(); index++) {
+            double start = boxes.get(index - 1).centre();
+            double gap = boxes.get(index).centre() - start;
+            long steps = Math.round(gap / spacing);
+            for (int step = 1; step < steps; step++) {
+                places.add(start + step * gap / steps);
+            }
+        }
+        return places.stream()
+                .filter(place -> place - half > from && place + half < to)
+                .anyMatch(place -> ink.at(place) > INKED * usual);
+    }
+
+    private static double meanInk(
+            DrawingView view, Edge lower, Vector across, double height, double position, double width) {
+        double sum = 0;
+        int samples = 0;
+        for (double along = -width / 2 - 0.2; along <= width / 2 + 0.2; along += INK_STEP_MM) {
+            for (double up = 0.2 * height; up <= 0.8 * height; up += INK_STEP_MM) {
+                Point place = lower.line().pointAt(position + along).plus(across.times(up));
+                sum += view.ink().at(place.x(), place.y());
+                samples++;
+            }
+        }
+        return samples == 0 ? 0 : sum / samples;
     }
 
     /** Whether a line runs in the boxes' own direction rather than plumb, as the sides of the beam filling do. */

@@ -3,6 +3,7 @@ package wallplate.measure;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import wallplate.stroke.CrossLines.Crossing;
@@ -98,7 +99,9 @@ final class FasciaReader {
     }
 
     private Edge closing(Crossing row, double faceX, double cutX) {
-        return place.view().fit().fit(Level.levelAt(row.position()), faceX + 0.1, cutX - 0.1, 0.08, 0.2);
+        Edge between = place.view().fit().fit(Level.levelAt(row.position()), faceX + 0.1, cutX - 0.1, 0.08, 0.2);
+        OptionalDouble own = new ShortLevel(place.view().ink(), place.view().outlineInk()).height(row.position(), faceX, cutX);
+        return own.isPresent() ? between.offsetBy(own.getAsDouble() - between.middle().y()) : between;
     }
 
     /** What speaks for or against a level line as an end of the board: its sides reach it and end there. */

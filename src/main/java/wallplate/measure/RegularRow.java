@@ -24,8 +24,9 @@ final class RegularRow {
      * @param boxes the boxes' sides as pairs of indices of the columns, from the eaves inwards; empty where there is no box
      * @param probability how likely it, or another with as many boxes of the same width, is the right one
      * @param otherCount how many boxes the likeliest other row has
+     * @param spacing from one place for a box to the next; 0 where there are fewer than two boxes
      */
-    record Chosen(List<int[]> boxes, double probability, Optional<Integer> otherCount) {}
+    record Chosen(List<int[]> boxes, double probability, Optional<Integer> otherCount, double spacing) {}
 
     private static final Weights WEIGHTS = Weights.of("row", List.of(
             "boxes", "sides", "off-width", "width", "spacing", "spacing-by-width", "holes", "out-of-place", "spare", "one",
@@ -103,7 +104,8 @@ final class RegularRow {
         return new Chosen(
                 best.boxes.stream().map(box -> new int[] {box.low, box.high}).toList(),
                 choice.probability(best::saysTheSameAs),
-                choice.bestWithout(best::saysTheSameAs).map(row -> row.boxes.size()));
+                choice.bestWithout(best::saysTheSameAs).map(row -> row.boxes.size()),
+                best.spacing);
     }
 
     private void offer(Choice<Row> choice, Set<List<Candidate>> offered, Row row, double width) {

@@ -36,6 +36,8 @@ final class SheetMeasuring {
 
     private static final String OTHER_ROW = "the lines in the row could be read as another row of boxes";
 
+    private static final String IN_A_GAP = "there is ink in the row where another box would stand, but no clear box";
+
     /** At least so much of the weaker diagonal is there where both were drawn, however faintly. */
     private static final double CROSSED = 0.55;
     /** Not more than this looks like the weaker diagonal where none were drawn. */
@@ -423,6 +425,9 @@ final class SheetMeasuring {
                 .toArray();
         if (row.probability() < Choice.SURE) {
             leaveOpenIfSized(OTHER_ROW, part + ".width", part + ".spacing");
+        }
+        if (row.isGapInked()) {
+            leaveOpenIfSized(IN_A_GAP, part + ".count", part + ".spacing");
         }
         crossed(part + ".crossed",
                 crossed.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(crossed[crossed.length / 2]));
