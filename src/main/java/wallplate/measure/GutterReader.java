@@ -80,6 +80,10 @@ final class GutterReader {
 
     private static final double MOST_COST = 4;
 
+    private static final double VACANCY_STEP_MM = 0.2;
+    /** However large the place where a gutter hangs is: a line 3 mm long leaves more ink than this. */
+    private static final double MOST_STRAY_INK_MM2 = 0.9;
+
     private final EavesPlace place;
     private final double faceX;
     private final Optional<Edge> bargeEnd;
@@ -239,8 +243,8 @@ final class GutterReader {
         double middle = (lowY + highY) / 2;
         int inked = 0;
         int counted = 0;
-        for (double x = faceX - 1.3 * width; x < faceX - 0.7; x += 0.2) {
-            for (double y = middle - depth; y < middle + depth; y += 0.2) {
+        for (double x = faceX - 1.3 * width; x < faceX - 0.7; x += VACANCY_STEP_MM) {
+            for (double y = middle - depth; y < middle + depth; y += VACANCY_STEP_MM) {
                 if (isKnown(place, new Point(x, y), bargeEnd, bargeBottom)) {
                     continue;
                 }
@@ -248,7 +252,8 @@ final class GutterReader {
                 inked += place.view().ink().at(x, y) > 0.45 * place.view().outlineInk() ? 1 : 0;
             }
         }
-        return counted > 200 && inked / (double) counted < 0.02;
+        double inkedMm2 = inked * VACANCY_STEP_MM * VACANCY_STEP_MM;
+        return counted > 200 && inked / (double) counted < 0.02 && inkedMm2 < MOST_STRAY_INK_MM2;
     }
 
     private static boolean isKnown(EavesPlace place, Point point, Optional<Edge> bargeEnd, Optional<Edge> bargeBottom) {

@@ -211,11 +211,14 @@ record RoofLines(
 
     private static List<Edge> levels(DrawingView view, Optional<Edge> breakLine, Optional<Edge> rafterBottom) {
         List<Edge> levels = mains(view, view.level(), breakLine, 20, 0.25, 0.45);
-        if (breakLine.isEmpty() || rafterBottom.isEmpty()) {
+        if (rafterBottom.isEmpty()) {
             return levels;
         }
-        levels.removeIf(edge -> edge.middle().y() > rafterBottom.get().yAt(edge.segment().end().x()) - 2
-                || edge.segment().end().x() > breakLine.get().xAt(edge.middle().y()) + REACHES_BREAK_MM);
+        double endX = rafterBottom.get().segment().end().x();
+        levels.removeIf(edge ->
+                edge.middle().y() > rafterBottom.get().yAt(Math.min(endX, edge.segment().end().x())) - 2);
+        breakLine.ifPresent(end -> levels.removeIf(
+                edge -> edge.segment().end().x() > end.xAt(edge.middle().y()) + REACHES_BREAK_MM));
         double lowest = rafterBottom.get().segment().start().y() - 20;
         levels.removeIf(edge -> edge.middle().y() < lowest);
         levels.sort(Comparator.comparingDouble((Edge edge) -> edge.middle().y()).reversed());

@@ -34,6 +34,9 @@ final class SheetMeasuring {
 
     private static final double SHORT_MM = 6;
 
+    /** Two lines cannot be drawn nearer to one another than this: a pencil's line is about as broad. */
+    private static final double ONE_LINE_MM = 0.3;
+
     private static final String OTHER_ROW = "the lines in the row could be read as another row of boxes";
 
     private static final String IN_A_GAP = "there is ink in the row where another box would stand, but no clear box";
@@ -205,6 +208,11 @@ final class SheetMeasuring {
         coherence.doubts().forEach(this::leaveOpen);
         if (isUncertain("wall.thickness")) {
             leaveOpenIfSized("the wall that it is measured from is in doubt", "rafter.overhang", "post.position");
+        }
+        if (isUncertain("tie-beam.depth") && found.get("brander.count") != null
+                && found.get("brander.count").finding().equals(new Finding.Count(0))) {
+            leaveOpenIfSized("the tie beam below which the branders hang is in doubt",
+                    "brander.count", "brander.width", "brander.depth", "brander.spacing", "brander.crossed");
         }
         if (coherence.isNotUnderstood()) {
             List.copyOf(found.keySet()).forEach(key -> leaveOpen(
@@ -536,7 +544,9 @@ final class SheetMeasuring {
         }
         Edge cut = eaves.cut().get();
         Edge face = eaves.fasciaOuter().orElse(cut);
-        if (eaves.fasciaOuter().isPresent()) {
+        if (eaves.fasciaOuter().isPresent() && Level.rightOf(face, cut) < ONE_LINE_MM) {
+            uncertain("one line was taken for both the fascia's face and the plumb cut", "fascia.thickness", "fascia.depth");
+        } else if (eaves.fasciaOuter().isPresent()) {
             between("fascia.thickness", Level.rightOf(face, cut), face, cut);
             eaves.fasciaClosing().ifPresent(closing -> fasciaDepth(closing, Level.above(closing.bottom(), closing.top())));
         } else if (vacancy.ofFascia(cut)) {

@@ -26,6 +26,10 @@ final class Vacancy {
     private static final double POST_SHARE = 0.5;
     /** The share of the room between wall and break line over which a line must be dark to be one of beam or ceiling. */
     private static final double LONG_ROW_SHARE = 0.45;
+    /** No upright of a word is longer. */
+    private static final double LONGEST_LETTER_MM = 3.5;
+    /** A line at least so far from every known one is one of its own. */
+    private static final double BESIDE_KNOWN_MM = 0.7;
     /** A dark piece this long, against the asked depth, may be the end of a barge board. */
     private static final double BARGE_END_SHARE = 0.5;
 
@@ -95,7 +99,7 @@ final class Vacancy {
             double x = run.segment().midpoint().x();
             double topY = run.highY();
             boolean isOutside = x < faceX - SAME_LINE_MM && x > faceX - 3 * depth;
-            boolean isOfItsSize = run.length() > BARGE_END_SHARE * depth && run.length() < 2.5 * depth;
+            boolean isOfItsSize = run.length() > Math.min(LONGEST_LETTER_MM, BARGE_END_SHARE * depth) && run.length() < 2.5 * depth;
             boolean isInItsPlace = Math.abs(topY - covering.yAt(x)) < depth / 2;
             if (isOutside && isOfItsSize && isInItsPlace && !isKnownUpright(x, run.segment().midpoint().y())) {
                 return false;
@@ -104,7 +108,7 @@ final class Vacancy {
         return !hasSlopingEdgeOutside(faceX);
     }
 
-    /** Whether a line runs with the slope below the rafter, outside the wall, where a barge board's lower edge would. */
+    /** Whether a line that is none of the rafter's or the covering's runs with the slope from outside the face. */
     private boolean hasSlopingEdgeOutside(double faceX) {
         if (roof.rafterBottom().isEmpty()) {
             return false;
@@ -114,22 +118,28 @@ final class Vacancy {
         double wallX = wall.outer().map(edge -> edge.middle().x()).orElse(faceX + 30);
         return view.sloping().stream()
                 .filter(run -> run.length() > least && run.segment().start().x() < faceX)
-                .anyMatch(run -> {
-                    Point middle = run.segment().midpoint();
-                    double below = -rafter.distanceTo(middle);
-                    return middle.x() < wallX && below > 0.7 && below < 15;
-                });
+                .map(run -> run.segment().midpoint())
+                .anyMatch(middle -> middle.x() < wallX && rafter.distanceTo(middle) > -15 && isBelowCoveringAndUnknown(middle));
     }
 
-    /** Whether no upright stands between the tie beam and the rafter. */
+    private boolean isBelowCoveringAndUnknown(Point place) {
+        boolean isBelow = roof.coveringBottom().or(roof::rafterTop)
+                .map(edge -> edge.line().distanceTo(place) < -BESIDE_KNOWN_MM)
+                .orElse(false);
+        return isBelow && Stream.of(roof.rafterBottom(), roof.rafterTop(), roof.coveringBottom())
+                .flatMap(Optional::stream)
+                .allMatch(edge -> Math.abs(edge.line().distanceTo(place)) > BESIDE_KNOWN_MM);
+    }
+
+    /** Whether no upright stands between the tie beam, or where none is drawn the plate's height, and the rafter. */
     boolean ofPosts() {
         if (roof.rafterBottom().isEmpty()) {
             return false;
         }
-        if (roof.tieBeamTop().isEmpty()) {
-            return roof.tieBeamBottom().isEmpty();
+        if (roof.tieBeamTop().isEmpty() && (roof.tieBeamBottom().isPresent() || wall.plateTop().isEmpty())) {
+            return false;
         }
-        Edge beam = roof.tieBeamTop().get();
+        Edge beam = roof.tieBeamTop().or(wall::plateTop).orElseThrow();
         Edge rafter = roof.rafterBottom().get();
         double heelX = Level.crossing(beam, rafter).x();
         double endX = roof.breakLine().map(edge -> edge.xAt(beam.middle().y())).orElse(beam.segment().end().x()) - 1.2;

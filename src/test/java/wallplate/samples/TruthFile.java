@@ -67,7 +67,7 @@ final class TruthFile {
     private static Map<String, Object> truth(Intention intention, SheetDrawing sheet) {
         double level = intention.task().isLeanTo()
                 ? sheet.tiltDegrees()
-                : TruthMeasures.levelDegrees(sheet.lines());
+                : TruthMeasures.levelDegrees(sheet.lines()).orElse(sheet.tiltDegrees());
         Map<String, TruthMeasures.Truth> measured =
                 new TruthMeasures(intention.task(), sheet.lines(), intention.eavesOnRight(), level).all();
         Map<String, Object> truth = new LinkedHashMap<>();

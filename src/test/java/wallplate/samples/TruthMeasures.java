@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
@@ -46,21 +47,21 @@ final class TruthMeasures {
         sheetLines.forEach((name, line) -> lines.put(name, local(line)));
     }
 
-    /** The direction of the drawing's long level lines, in degrees: the mean weighted with their lengths. */
-    static double levelDegrees(Map<String, Segment> sheetLines) {
+    /**
+     * The direction of the drawing's long level lines, in degrees: the mean weighted with their lengths; empty where none is
+     * drawn, for short ones say less about it than how the drawing was laid on the sheet.
+     */
+    static OptionalDouble levelDegrees(Map<String, Segment> sheetLines) {
         double sum = 0;
         double weight = 0;
-        List<String> level = List.of("tie-beam.bottom", "tie-beam.top", "ceiling.top", "ceiling.bottom");
-        List<String> shortOnes = List.of("wall.top", "wall.break", "wall-plate.top");
-        List<String> used = level.stream().anyMatch(sheetLines::containsKey) ? level : shortOnes;
-        for (String name : used) {
+        for (String name : List.of("tie-beam.bottom", "tie-beam.top", "ceiling.top", "ceiling.bottom")) {
             Segment line = sheetLines.get(name);
             if (line != null) {
                 sum += line.inclinationDegrees() * line.length();
                 weight += line.length();
             }
         }
-        return sum / weight;
+        return weight == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / weight);
     }
 
     private Segment local(Segment line) {
