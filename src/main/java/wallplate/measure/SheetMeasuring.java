@@ -52,6 +52,7 @@ final class SheetMeasuring {
     private Expectation expectation;
     private final Map<String, Measurement> found = new LinkedHashMap<>();
     private final Map<String, List<Segment>> parts = new LinkedHashMap<>();
+    private final Map<String, Edge> edges = new LinkedHashMap<>();
     private final Pattern pattern;
     private RoofLines roof;
     private WallReader.Wall wall;
@@ -99,6 +100,7 @@ final class SheetMeasuring {
             measurements.add(found.getOrDefault(
                     value.key(), Measurement.uncertain(value.key(), "the lines that it is measured from were not found")));
         }
+        measurements.addAll(new LineQuality(view, edges, page.photograph()).measured(expected));
         Optional<Point> heel = heel().map(point -> view.onPage(new Segment(point, point)).start());
         return new MeasuredSheet(measurements, parts, heel);
     }
@@ -734,6 +736,9 @@ final class SheetMeasuring {
     }
 
     private void name(String part, Optional<Edge> edge) {
-        edge.ifPresent(seen -> parts.put(part, segments(seen)));
+        edge.ifPresent(seen -> {
+            parts.put(part, segments(seen));
+            edges.put(part, seen);
+        });
     }
 }

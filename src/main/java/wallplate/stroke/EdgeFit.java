@@ -24,6 +24,7 @@ public final class EdgeFit {
 
     private static final double[] WINDOW_SIGMAS_MM = {0.35, 0.3, 0.25, 0.2, 0.16, 0.16};
     private static final double ACROSS_STEP_MM = 0.05;
+    private static final int ACROSS_REACH_STEPS = 12;
     /** The window's standard deviation per width of a heavy line. */
     private static final double HEAVY_WINDOW = 0.4;
 
@@ -97,19 +98,32 @@ public final class EdgeFit {
         return new Edge(line, -half, half, sigma, residual, sorted[profiles / 2], coverage);
     }
 
+    /** The breadth of an edge's ink across its line, in millimetres, at half the height of its mean. */
+    public double breadth(Edge edge) {
+        double[] mean = meanAcross(new Line(edge.middle(), edge.line().direction()), edge.length() / 2);
+        int peak = 0;
+        for (int k = 1; k < mean.length; k++) {
+            peak = mean[k] > mean[peak] ? k : peak;
+        }
+        return (fallsToHalf(mean, peak, 1) + fallsToHalf(mean, peak, -1)) * ACROSS_STEP_MM;
+    }
+
+    /** How many steps from a peak the values have fallen to half of it, in parts of a step. */
+    private static double fallsToHalf(double[] values, int peak, int direction) {
+        double half = values[peak] / 2;
+        int at = peak;
+        while (at + direction >= 0 && at + direction < values.length && values[at + direction] > half) {
+            at += direction;
+        }
+        int next = at + direction;
+        boolean isOpen = next < 0 || next >= values.length || values[at] == values[next];
+        return Math.abs(at - peak) + (isOpen ? 0 : (values[at] - half) / (values[at] - values[next]));
+    }
+
     /** The full width at half the height of the mean ink across a line: a heavy line needs a wider window. */
     private double width(Line line, double half) {
-        int reach = 12;
-        double[] mean = new double[2 * reach + 1];
-        Vector across = line.direction().leftNormal();
-        int samples = Math.max(5, (int) Math.round(2 * half / 0.2));
-        for (int sample = 0; sample < samples; sample++) {
-            Point point = line.pointAt(-half + (sample + 0.5) * 2 * half / samples);
-            for (int k = -reach; k <= reach; k++) {
-                double offset = k * ACROSS_STEP_MM;
-                mean[k + reach] += ink.at(point.x() + across.x() * offset, point.y() + across.y() * offset) / samples;
-            }
-        }
+        double[] mean = meanAcross(line, half);
+        int reach = ACROSS_REACH_STEPS;
         double peak = Math.max(mean[reach], Math.max(mean[reach - 1], mean[reach + 1]));
         int left = reach;
         int right = reach;
@@ -120,6 +134,22 @@ public final class EdgeFit {
             right++;
         }
         return (right - left - 1) * ACROSS_STEP_MM;
+    }
+
+    /** The mean ink over a line's length, at equal steps across it. */
+    private double[] meanAcross(Line line, double half) {
+        int reach = ACROSS_REACH_STEPS;
+        double[] mean = new double[2 * reach + 1];
+        Vector across = line.direction().leftNormal();
+        int samples = Math.max(5, (int) Math.round(2 * half / 0.2));
+        for (int sample = 0; sample < samples; sample++) {
+            Point point = line.pointAt(-half + (sample + 0.5) * 2 * half / samples);
+            for (int k = -reach; k <= reach; k++) {
+                double offset = k * ACROSS_STEP_MM;
+                mean[k + reach] += ink.at(point.x() + across.x() * offset, point.y() + across.y() * offset) / samples;
+            }
+        }
+        return mean;
     }
 
     /** The share of a line's length with at least the given part of an outline's ink, looking a tenth to both sides. */
