@@ -33,7 +33,7 @@ final class UprightEnds {
     private static final int MOST_ENDS = 5;
     private static final int NEAR_STEPS = 12;
     /** Of the darkness: what is lighter is no longer counted to the mark. */
-    private static final double LAST_OF_MARK = 0.2;
+    private static final double LAST_OF_MARK = 0.3;
 
     private static final double BREADTH_STEP_MM = 0.025;
     private static final int BREADTH_STEPS = 20;

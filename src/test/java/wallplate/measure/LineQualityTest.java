@@ -33,35 +33,36 @@ class LineQualityTest {
 
     @Test
     void countsAnEndThatOvershootsItsCorner() {
-        assertThat(finding(LineQuality.POOR_CORNERS, line -> isGutterBottom(line) ? lengthened(line, 2) : line))
+        assertThat(finding(LineQuality.POOR_CORNERS, line -> is(line, "fascia", "bottom") ? movedEnd(line, true, new Vector(-2, 0)) : line))
                 .isEqualTo(new Finding.Count(1));
     }
 
     @Test
     void countsAnEndThatStopsShortOfItsCorner() {
-        assertThat(finding(LineQuality.POOR_CORNERS, line -> isGutterBottom(line) ? lengthened(line, -1.7) : line))
+        assertThat(finding(LineQuality.POOR_CORNERS, line -> is(line, "gutter", "outer") ? movedEnd(line, false, new Vector(0, 1.7)) : line))
                 .isEqualTo(new Finding.Count(1));
     }
 
     @Test
     void looksAtNoEndBehindWhichTheDrawingRunsOn() {
         assertThat(Corners.of(NET_LOFT))
-                .contains(new Corners.Corner("gutter.bottom", "gutter.outer"))
+                .contains(new Corners.Corner("fascia.bottom", "fascia.outer"))
                 .noneMatch(corner -> corner.line().equals("wall-plate.inner") && corner.at().equals("wall.top"));
     }
 
-    private static boolean isGutterBottom(DrawnLine line) {
-        return line.part().equals("gutter") && line.edge().equals("bottom");
+    private static boolean is(DrawnLine line, String part, String edge) {
+        return line.part().equals(part) && line.edge().equals(edge);
     }
 
-    /** The line with its end towards the gutter's outer side moved outwards. */
-    private static DrawnLine lengthened(DrawnLine line, double byMm) {
+    /** The line with its end farther to the left, or else its lower end, moved. */
+    private static DrawnLine movedEnd(DrawnLine line, boolean leftEnd, Vector by) {
         Segment segment = line.segment();
-        boolean startsOutside = segment.start().x() < segment.end().x();
-        Vector outwards = new Vector(-byMm, 0);
-        Segment moved = startsOutside
-                ? new Segment(segment.start().plus(outwards), segment.end())
-                : new Segment(segment.start(), segment.end().plus(outwards));
+        boolean isStart = leftEnd
+                ? segment.start().x() < segment.end().x()
+                : segment.start().y() < segment.end().y();
+        Segment moved = isStart
+                ? new Segment(segment.start().plus(by), segment.end())
+                : new Segment(segment.start(), segment.end().plus(by));
         return new DrawnLine(line.part(), line.index(), line.edge(), moved, line.role());
     }
 
