@@ -9,12 +9,15 @@ import wallplate.geometry.Segment;
 /**
  * All that was measured on one sheet.
  *
- * @param measurements one for each key that the task asks for, in the order of the detail's list
+ * @param measurements one for each key that the task asks for, in the order of the detail's list, and after them those of the
+ *     line quality, which no task asks for
  * @param parts the lines found of each part, by part and edge such as {@code rafter.top}, in page millimetres
  * @param heel where the heel point lies on the page, where it was found
  */
 public record MeasuredSheet(
         List<Measurement> measurements, Map<String, List<Segment>> parts, Optional<Point> heel) {
+
+    private static final String LINE_QUALITY = "line-quality.";
 
     public MeasuredSheet {
         measurements = List.copyOf(measurements);
@@ -23,6 +26,13 @@ public record MeasuredSheet(
 
     public Optional<Measurement> measurement(String key) {
         return measurements.stream().filter(measurement -> measurement.key().equals(key)).findFirst();
+    }
+
+    /** What was measured of the lines themselves, such as {@code line-quality.outline-breadth}, whatever they are lines of. */
+    public List<Measurement> lineQuality() {
+        return measurements.stream()
+                .filter(measurement -> measurement.key().startsWith(LINE_QUALITY))
+                .toList();
     }
 
     /** This sheet with another measurement in the place of the one of the same key. */

@@ -96,12 +96,17 @@ public final class ResultFile {
         for (Expected expected : read.expected().values()) {
             Measurement measurement = measured.measurement(expected.key())
                     .orElseGet(() -> Measurement.uncertain(expected.key(), "not measured on this sheet"));
-            all.add(measurement(measurement, expected, read.levelPage().toScan()));
+            String unit = expected instanceof Expected.Angle ? "deg" : "mm";
+            all.add(measurement(measurement, unit, read.levelPage().toScan()));
+        }
+        for (Measurement quality : measured.lineQuality()) {
+            String unit = quality.key().endsWith("-darkness") ? "%" : "mm";
+            all.add(measurement(quality, unit, read.levelPage().toScan()));
         }
         return all;
     }
 
-    private static ObjectNode measurement(Measurement measurement, Expected expected, PlaneMap toScan) {
+    private static ObjectNode measurement(Measurement measurement, String unit, PlaneMap toScan) {
         ObjectNode node = NODES.objectNode();
         node.put("key", measurement.key());
         Finding finding = measurement.finding();
@@ -117,15 +122,15 @@ public final class ResultFile {
         } else {
             node.put("state", "measured");
             putFound(node, "value", finding);
-            putUnit(node, finding, expected);
+            putUnit(node, finding, unit);
         }
         putEvidence(node, measurement.evidence(), toScan);
         return node;
     }
 
-    private static void putUnit(ObjectNode node, Finding finding, Expected expected) {
+    private static void putUnit(ObjectNode node, Finding finding, String unit) {
         if (finding instanceof Finding.Quantity quantity) {
-            node.put("unit", expected instanceof Expected.Angle ? "deg" : "mm");
+            node.put("unit", unit);
             node.set("uncertainty", Numbers.rounded(quantity.uncertainty(), 3));
         }
     }

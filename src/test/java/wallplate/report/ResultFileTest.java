@@ -3,7 +3,11 @@ package wallplate.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -11,7 +15,9 @@ import wallplate.assessment.AssessedSheet;
 import wallplate.marking.Guideline;
 import wallplate.marking.MarkedSheet;
 import wallplate.marking.Marker;
+import wallplate.measure.Finding;
 import wallplate.measure.MeasuredSheet;
+import wallplate.measure.Measurement;
 
 /** The result file, as the interchange page has it. */
 class ResultFileTest {
@@ -56,6 +62,27 @@ class ResultFileTest {
                         + " fold.\"}");
         assertThat(measurements.get(4).toString()).contains("\"value\":3");
         assertThat(measurements.get(5).toString()).contains("\"value\":\"right\"");
+    }
+
+    @Test
+    void statesTheLineQualityAfterTheKeys() {
+        AssessedSheet.Read read = ReportSheets.read("a.png", 1);
+        List<Measurement> measurements = new ArrayList<>(read.measured().measurements());
+        measurements.add(Measurement.of("line-quality.outline-breadth", new Finding.Quantity(0.52, 0.05)));
+        measurements.add(Measurement.of("line-quality.construction-darkness", new Finding.Quantity(21, 3)));
+        measurements.add(Measurement.of("line-quality.poor-corners", new Finding.Count(2)));
+        MeasuredSheet measured = new MeasuredSheet(measurements, Map.of(), Optional.empty());
+
+        JsonNode written = written(new AssessedSheet.Read(
+                        read.scan(), read.page(), read.expected(), read.levelPage(), measured, read.marked()))
+                .path("measurements");
+
+        assertThat(written.size()).isEqualTo(9);
+        assertThat(written.get(6).toString())
+                .isEqualTo("{\"key\":\"line-quality.outline-breadth\",\"state\":\"measured\",\"value\":0.52,\"unit\":\"mm\","
+                        + "\"uncertainty\":0.05}");
+        assertThat(written.get(7).path("unit").asString()).isEqualTo("%");
+        assertThat(written.get(8).path("value").asInt()).isEqualTo(2);
     }
 
     @Test
