@@ -254,18 +254,23 @@ class ReadingCorrectionController {
 
     /** A sheet that was read, or one that was refused for want of a scale alone. */
     private SheetEntry withLevelPage(long id) {
+        refuseWithoutPicture(id);
         return sheets.find(id)
                 .filter(sheet -> corrections.asReadPicture(sheet.id()).isPresent())
                 .orElseThrow(() -> new NotFound("There is no sheet " + id + " whose bar can be shown."));
     }
 
     private SheetEntry read(long id) {
-        if (sheets.isPictureRemoved(id)) {
-            throw new NotFound(words.say("lines.picture-removed"));
-        }
+        refuseWithoutPicture(id);
         return sheets.find(id)
                 .filter(sheet -> sheet.state() == SheetState.READ)
                 .orElseThrow(() -> new NotFound("There is no sheet " + id + " that was read."));
+    }
+
+    private void refuseWithoutPicture(long id) {
+        if (sheets.isPictureRemoved(id)) {
+            throw new NotFound(words.say("lines.picture-removed"));
+        }
     }
 
     private MarkEntry mark(SheetEntry sheet, String criterion) {
