@@ -5,21 +5,32 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.util.Map;
+import java.util.Optional;
 import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnWebApplication;
+import org.springframework.http.HttpMethod;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.security.access.AccessDeniedException;
+import org.springframework.security.core.AuthenticationException;
+import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.security.web.access.AccessDeniedHandler;
 import org.springframework.security.web.csrf.CsrfException;
 import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.View;
 import org.springframework.web.servlet.ViewResolver;
+import org.springframework.web.util.UriComponentsBuilder;
+import wallplate.accounts.Account;
 import wallplate.web.page.Words;
 
-/** What somebody sees who is turned away: a plain page with a way on. */
+/**
+ * What somebody sees who is turned away: the page to sign in where that may help, otherwise a plain page with a way on.
+ * An address without a rule is answered like one without a page.
+ */
 @Component
 @ConditionalOnWebApplication
-class Refusal implements AccessDeniedHandler {
+class Refusal implements AccessDeniedHandler, AuthenticationEntryPoint {
 
     private final ViewResolver views;
     private final Words words;
@@ -35,10 +46,57 @@ class Refusal implements AccessDeniedHandler {
         if (response.isCommitted()) {
             return;
         }
-        String which = refused instanceof CsrfException ? "refused.old" : "refused.other";
-        response.setStatus(HttpServletResponse.SC_FORBIDDEN);
+        Optional<Account> who = Acting.account(SecurityContextHolder.getContext().getAuthentication());
+        if (refused instanceof CsrfException) {
+            plain(request, response, HttpStatus.FORBIDDEN, "refused.old.title", "refused.old.sentence");
+        } else if (Addresses.ruleFor(request).isEmpty()) {
+            missing(request, response);
+        } else if (who.isEmpty() || who.get().isDemonstration()) {
+            signInFirst(request, response);
+        } else {
+            plain(request, response, HttpStatus.FORBIDDEN, "refused.other.title", "refused.other.sentence");
+        }
+    }
+
+    /** Nobody is signed in, and the demonstration is not open. */
+    @Override
+    public void commence(HttpServletRequest request, HttpServletResponse response, AuthenticationException nobody)
+            throws IOException, ServletException {
+        handle(request, response, new AccessDeniedException("nobody is signed in"));
+    }
+
+    /** The answer for what is not there, and just as much for what belongs to somebody else. */
+    void missing(HttpServletRequest request, HttpServletResponse response) throws IOException, ServletException {
+        plain(request, response, HttpStatus.NOT_FOUND, "error.missing", "error.address");
+    }
+
+    private static void signInFirst(HttpServletRequest request, HttpServletResponse response) throws IOException {
+        boolean fragment = request.getHeader("HX-Request") != null;
+        boolean page = String.valueOf(request.getHeader("Accept")).contains(MediaType.TEXT_HTML_VALUE);
+        boolean comesBack = HttpMethod.GET.matches(request.getMethod()) && page && !fragment;
+        String address = request.getRequestURI()
+                + (request.getQueryString() == null ? "" : "?" + request.getQueryString());
+        String signIn = UriComponentsBuilder.fromPath("/sign-in")
+                .queryParamIfPresent("next", comesBack ? Optional.of("{address}") : Optional.empty())
+                .encode()
+                .buildAndExpand(Map.of("address", address))
+                .toUriString();
+        if (fragment) {
+            response.setHeader("HX-Redirect", signIn);
+            response.setStatus(HttpStatus.UNAUTHORIZED.value());
+        } else if (page) {
+            response.sendRedirect(signIn);
+        } else {
+            response.setStatus(HttpStatus.UNAUTHORIZED.value());
+        }
+    }
+
+    private void plain(
+            HttpServletRequest request, HttpServletResponse response, HttpStatus status, String title, String sentence)
+            throws IOException, ServletException {
+        response.setStatus(status.value());
         response.setContentType(MediaType.TEXT_HTML_VALUE + ";charset=UTF-8");
-        show(request, response, Map.of("title", words.say(which + ".title"), "sentence", words.say(which + ".sentence")));
+        show(request, response, Map.of("title", words.say(title), "sentence", words.say(sentence)));
     }
 
     private void show(HttpServletRequest request, HttpServletResponse response, Map<String, String> model)

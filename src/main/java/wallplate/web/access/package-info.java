@@ -1,4 +1,7 @@
-/** Who may do what: the chain of filters before every page, and what somebody sees who is turned away. */
+/**
+ * Who may do what: the table of addresses, the filters before every page, sessions, and what somebody sees who is
+ * turned away.
+ */
 @NullMarked
 package wallplate.web.access;
 

@@ -38,9 +38,9 @@ import wallplate.web.page.Person;
 @Configuration(proxyBeanMethods = false)
 class AuditWriting implements WebMvcConfigurer, AsyncHandlerInterceptor {
 
-    /** They compute or ask for a code and keep nothing. */
+    /** They compute or ask for a code and keep nothing, or write their own entry. */
     private static final Set<String> CHANGES_NOTHING = Set.of(
-            "/check", "/check/{code}", "/feedback", "/tasks/preview", "/tasks/draw", "/tasks/{id}/guideline/criterion");
+            "/sign-in", "/sign-out", "/set-password", "/language", "/check", "/check/{code}", "/feedback", "/tasks/preview", "/tasks/draw", "/tasks/{id}/guideline/criterion");
 
     /** They lay contents into the scan store, each file in a step of its own. */
     private static final Set<String> OWN_STEPS = Set.of("/class-sets/{id}/scans", "/class-sets/{id}/scans/parts");

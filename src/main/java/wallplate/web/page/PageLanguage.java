@@ -31,7 +31,7 @@ public class PageLanguage implements LocaleResolver {
 
     private static final Pattern IN_EVERY_LANGUAGE = Pattern.compile("/check(/[^/]+(/guide|/results/[^/]+)?)?|/feedback(/.*)?|/language"
             + "|/tasks/\\d+/(guideline(/.*)?|guide(\\.pdf)?)|/class-sets/\\d+/(guideline|feedback-codes|feedback\\.(pdf|zip))"
-            + "|/sheets/\\d+/feedback\\.pdf|/audit|/privacy(/run)?|/learners/\\d+/erase");
+            + "|/sheets/\\d+/feedback\\.pdf|/audit|/privacy(/run)?|/learners/\\d+/erase|/sign-in|/set-password(/.*)?|/accounts?(/.*)?");
 
     @Override
     public Locale resolveLocale(HttpServletRequest request) {

@@ -1,0 +1,26 @@
+package wallplate.accounts;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What somebody does here; an account may have several. */
+public enum Role {
+    /** Sets tasks, marks own class sets, keeps own classes. */
+    TEACHER,
+    /** Marks the samples given to her or him a second time. */
+    MODERATOR,
+    /** Sees the whole department's sets and submitted mark sheets, and decides on moderations. */
+    HEAD,
+    /** Looks after accounts and reads the audit trail; sees no set. */
+    ADMINISTRATOR;
+
+    /** As it is kept and as forms name it. */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    public static Optional<Role> of(String word) {
+        return Arrays.stream(values()).filter(role -> role.word().equals(word)).findFirst();
+    }
+}

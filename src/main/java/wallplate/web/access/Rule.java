@@ -1,0 +1,45 @@
+package wallplate.web.access;
+
+import jakarta.servlet.http.HttpServletRequest;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.springframework.http.HttpMethod;
+import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
+import wallplate.accounts.Account;
+import wallplate.accounts.Role;
+
+/**
+ * Who may open an address.
+ *
+ * @param roles one of them is enough; none at all where everybody may, signed in or not
+ * @param reach whose record must stand behind the id in the address
+ */
+record Rule(HttpMethod method, String pattern, Set<Role> roles, Reach reach, PathPatternRequestMatcher matcher) {
+
+    Rule(HttpMethod method, String pattern, Set<Role> roles, Reach reach) {
+        this(method, pattern, Set.copyOf(roles), reach, PathPatternRequestMatcher.withDefaults().matcher(pattern));
+    }
+
+    boolean isOpen() {
+        return roles.isEmpty();
+    }
+
+    /** Whether somebody may come here by what he or she is; whose record it is comes after. */
+    boolean allows(Optional<Account> who) {
+        return isOpen()
+                || who.filter(account -> account.isAnyOf(roles)
+                                && !(reach == Reach.OWN_ACCOUNT && account.isDemonstration()))
+                        .isPresent();
+    }
+
+    /** The variables of the address, where the rule is about it; a head of an answer is asked for as the answer is. */
+    Optional<Map<String, String>> variables(HttpServletRequest request) {
+        HttpMethod asked = HttpMethod.valueOf(request.getMethod());
+        if (!method.equals(HttpMethod.HEAD.equals(asked) ? HttpMethod.GET : asked)) {
+            return Optional.empty();
+        }
+        var match = matcher.matcher(request);
+        return match.isMatch() ? Optional.of(match.getVariables()) : Optional.empty();
+    }
+}

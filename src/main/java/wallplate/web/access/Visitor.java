@@ -1,0 +1,42 @@
+package wallplate.web.access;
+
+import java.util.Optional;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.stereotype.Component;
+import wallplate.accounts.Account;
+
+/** Who looks at the page at hand, for the pages. */
+@Component("visitor")
+public class Visitor {
+
+    private final boolean demonstrationOpen;
+
+    Visitor(@Value("${wallplate.demonstration.open}") boolean demonstrationOpen) {
+        this.demonstrationOpen = demonstrationOpen;
+    }
+
+    /** The account of whoever is signed in, or the demonstration's. */
+    public Optional<Account> account() {
+        return Acting.account(SecurityContextHolder.getContext().getAuthentication());
+    }
+
+    public boolean isSignedIn() {
+        return account().filter(account -> !account.isDemonstration()).isPresent();
+    }
+
+    /** The name of whoever is signed in; empty where nobody is. */
+    public String name() {
+        return isSignedIn() ? account().orElseThrow().name() : "";
+    }
+
+    /** Whether a page that lists things is open to whoever looks. */
+    public boolean mayOpen(String pattern) {
+        return Addresses.areOpen(pattern, account());
+    }
+
+    /** Whether one may look around without an account. */
+    public boolean demonstrationOpen() {
+        return demonstrationOpen;
+    }
+}
