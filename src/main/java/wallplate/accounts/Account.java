@@ -35,7 +35,7 @@ public record Account(
         roles = Collections.unmodifiableSet(roles.isEmpty() ? EnumSet.noneOf(Role.class) : EnumSet.copyOf(roles));
     }
 
-    /** Whoever looks around without an account: teacher, second marker and head in one, over the demonstration's own records. */
+    /** Whoever looks around without an account: teacher, second marker and head in one. */
     public static Account demonstration() {
         return new Account(
                 DEMONSTRATION,

@@ -10,6 +10,8 @@ public interface Accounts {
     /** By name. */
     List<Account> all();
 
+    boolean isEmpty();
+
     Optional<Account> find(long id);
 
     /** Whatever the case of the letters. */

@@ -6,9 +6,9 @@ import java.util.Optional;
 
 /** What somebody does here; an account may have several. */
 public enum Role {
-    /** Sets tasks, marks own class sets, keeps own classes. */
+    /** Sets tasks, marks class sets, keeps classes. */
     TEACHER,
-    /** Marks the samples given to her or him a second time. */
+    /** Marks samples a second time and sees no set. */
     MODERATOR,
     /** Sees the whole department's sets and submitted mark sheets, and decides on moderations. */
     HEAD,

@@ -16,6 +16,10 @@ final class Schema {
 
     static final String HISTORY = "flyway_schema_history";
 
+    /** What passes: sessions and links would open accounts to whoever has the backup. */
+    private static final Set<String> PASSING =
+            Set.of("spring_session", "spring_session_attributes", "one_time_links", "sign_in_waits");
+
     private final Connection database;
     private final String schema;
 
@@ -36,14 +40,14 @@ final class Schema {
         TEXT
     }
 
-    /** Every table but the migrations' own, each after those that it refers to. */
+    /** Every table but the migrations' own and those of what passes, each after those that it refers to. */
     List<String> tables() throws SQLException {
         Map<String, Set<String>> refersTo = new LinkedHashMap<>();
         DatabaseMetaData facts = database.getMetaData();
         try (ResultSet found = facts.getTables(database.getCatalog(), schema, "%", new String[] {"TABLE", "BASE TABLE"})) {
             while (found.next()) {
                 String name = found.getString("TABLE_NAME");
-                if (!name.equals(HISTORY)) {
+                if (!name.equals(HISTORY) && !PASSING.contains(name)) {
                     refersTo.put(name, new LinkedHashSet<>());
                 }
             }

@@ -42,6 +42,14 @@ class JdbcAccounts implements Accounts {
     }
 
     @Override
+    public boolean isEmpty() {
+        return database.sql("select count(*) from accounts where id <> " + Account.DEMONSTRATION)
+                        .query(Integer.class)
+                        .single()
+                == 0;
+    }
+
+    @Override
     public Optional<Account> find(long id) {
         return database.sql(ACCOUNTS + " and a.id = ?")
                 .param(id)

@@ -4,10 +4,12 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.time.Duration;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnWebApplication;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpMethod;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -48,13 +50,13 @@ class Refusal implements AccessDeniedHandler, AuthenticationEntryPoint {
         }
         Optional<Account> who = Acting.account(SecurityContextHolder.getContext().getAuthentication());
         if (refused instanceof CsrfException) {
-            plain(request, response, HttpStatus.FORBIDDEN, "refused.old.title", "refused.old.sentence");
+            plain(request, response, HttpStatus.FORBIDDEN, words.say("refused.old.title"), words.say("refused.old.sentence"));
         } else if (Addresses.ruleFor(request).isEmpty()) {
             missing(request, response);
         } else if (who.isEmpty() || who.get().isDemonstration()) {
             signInFirst(request, response);
         } else {
-            plain(request, response, HttpStatus.FORBIDDEN, "refused.other.title", "refused.other.sentence");
+            plain(request, response, HttpStatus.FORBIDDEN, words.say("refused.other.title"), words.say("refused.other.sentence"));
         }
     }
 
@@ -65,9 +67,21 @@ class Refusal implements AccessDeniedHandler, AuthenticationEntryPoint {
         handle(request, response, new AccessDeniedException("nobody is signed in"));
     }
 
-    /** The answer for what is not there, and just as much for what belongs to somebody else. */
-    void missing(HttpServletRequest request, HttpServletResponse response) throws IOException, ServletException {
-        plain(request, response, HttpStatus.NOT_FOUND, "error.missing", "error.address");
+    private void missing(HttpServletRequest request, HttpServletResponse response) throws IOException, ServletException {
+        plain(request, response, HttpStatus.NOT_FOUND, words.say("error.missing"), words.say("error.address"));
+    }
+
+    /** Says how long to wait. */
+    void tooOften(HttpServletRequest request, HttpServletResponse response, Duration wait)
+            throws IOException, ServletException {
+        long seconds = wait.plusSeconds(1).toSeconds();
+        response.setHeader(HttpHeaders.RETRY_AFTER, Long.toString(seconds));
+        plain(
+                request,
+                response,
+                HttpStatus.TOO_MANY_REQUESTS,
+                words.say("refused.often.title"),
+                words.say("refused.often.sentence", seconds));
     }
 
     private static void signInFirst(HttpServletRequest request, HttpServletResponse response) throws IOException {
@@ -96,7 +110,7 @@ class Refusal implements AccessDeniedHandler, AuthenticationEntryPoint {
             throws IOException, ServletException {
         response.setStatus(status.value());
         response.setContentType(MediaType.TEXT_HTML_VALUE + ";charset=UTF-8");
-        show(request, response, Map.of("title", words.say(title), "sentence", words.say(sentence)));
+        show(request, response, Map.of("title", title, "sentence", sentence));
     }
 
     private void show(HttpServletRequest request, HttpServletResponse response, Map<String, String> model)

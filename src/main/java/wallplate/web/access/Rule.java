@@ -13,23 +13,23 @@ import wallplate.accounts.Role;
  * Who may open an address.
  *
  * @param roles one of them is enough; none at all where everybody may, signed in or not
- * @param reach whose record must stand behind the id in the address
+ * @param aboutOwnAccount whether it is about the account of whoever opens it: not for visitors, who have none
  */
-record Rule(HttpMethod method, String pattern, Set<Role> roles, Reach reach, PathPatternRequestMatcher matcher) {
+record Rule(HttpMethod method, String pattern, Set<Role> roles, boolean aboutOwnAccount, PathPatternRequestMatcher matcher) {
 
-    Rule(HttpMethod method, String pattern, Set<Role> roles, Reach reach) {
-        this(method, pattern, Set.copyOf(roles), reach, PathPatternRequestMatcher.withDefaults().matcher(pattern));
+    Rule(HttpMethod method, String pattern, Set<Role> roles, boolean aboutOwnAccount) {
+        this(method, pattern, Set.copyOf(roles), aboutOwnAccount, PathPatternRequestMatcher.withDefaults().matcher(pattern));
     }
 
     boolean isOpen() {
         return roles.isEmpty();
     }
 
-    /** Whether somebody may come here by what he or she is; whose record it is comes after. */
+    /** Whether somebody may come here by what he or she is. */
     boolean allows(Optional<Account> who) {
         return isOpen()
                 || who.filter(account -> account.isAnyOf(roles)
-                                && !(reach == Reach.OWN_ACCOUNT && account.isDemonstration()))
+                                && !(aboutOwnAccount && account.isDemonstration()))
                         .isPresent();
     }
 

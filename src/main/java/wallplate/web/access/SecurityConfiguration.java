@@ -1,22 +1,17 @@
 package wallplate.web.access;
 
 import jakarta.servlet.DispatcherType;
-import java.util.Optional;
-import java.util.function.Supplier;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnWebApplication;
 import org.springframework.boot.security.autoconfigure.actuate.web.servlet.EndpointRequest;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
-import org.springframework.security.authorization.AuthorizationDecision;
 import org.springframework.security.config.Customizer;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
-import org.springframework.security.core.Authentication;
 import org.springframework.security.web.SecurityFilterChain;
-import org.springframework.security.web.access.intercept.RequestAuthorizationContext;
 import org.springframework.security.web.csrf.CookieCsrfTokenRepository;
 import org.springframework.security.web.csrf.CsrfFilter;
 import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
@@ -50,18 +45,19 @@ class SecurityConfiguration {
             HttpSecurity http,
             Refusal refusal,
             AccountSessions sessions,
-            @Value("${wallplate.demonstration.open}") boolean demonstration) {
-        if (demonstration) {
-            http.anonymous(visitor -> visitor.authenticationFilter(new VisitorFilter()));
-        }
-        return http.csrf(csrf -> csrf.csrfTokenRepository(csrfTokens()))
+            ByTheTable byTheTable,
+            Visitor visitor,
+            @Value("${wallplate.open-pages.most-in-ten-minutes}") long most) {
+        return http.anonymous(nobody -> nobody.authenticationFilter(new VisitorFilter(visitor)))
+                .csrf(csrf -> csrf.csrfTokenRepository(csrfTokens()))
                 .addFilterBefore(new OtherSiteFilter(), CsrfFilter.class)
+                .addFilterAfter(new OpenPagesLimit(most, refusal), OtherSiteFilter.class)
                 .headers(SecurityConfiguration::headers)
                 .securityContext(context -> context.securityContextRepository(sessions))
                 .authorizeHttpRequests(requests -> requests.dispatcherTypeMatchers(DispatcherType.ERROR, DispatcherType.ASYNC)
                         .permitAll()
                         .anyRequest()
-                        .access(SecurityConfiguration::byTheTable))
+                        .access(byTheTable))
                 .exceptionHandling(
                         refused -> refused.accessDeniedHandler(refusal).authenticationEntryPoint(refusal))
                 .formLogin(AbstractHttpConfigurer::disable)
@@ -69,14 +65,6 @@ class SecurityConfiguration {
                 .logout(AbstractHttpConfigurer::disable)
                 .requestCache(AbstractHttpConfigurer::disable)
                 .build();
-    }
-
-    private static AuthorizationDecision byTheTable(
-            Supplier<? extends Authentication> who, RequestAuthorizationContext context) {
-        Optional<Rule> rule = Addresses.ruleFor(context.getRequest());
-        // Where everybody may come nobody is looked up.
-        return new AuthorizationDecision(rule.filter(found -> found.isOpen() || found.allows(Acting.account(who.get())))
-                .isPresent());
     }
 
     /**

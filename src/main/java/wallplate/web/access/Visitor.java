@@ -5,15 +5,18 @@ import org.springframework.beans.factory.annotation.Value;
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.stereotype.Component;
 import wallplate.accounts.Account;
+import wallplate.accounts.Accounts;
 
 /** Who looks at the page at hand, for the pages. */
 @Component("visitor")
 public class Visitor {
 
-    private final boolean demonstrationOpen;
+    private final Accounts accounts;
+    private final boolean openBySetting;
 
-    Visitor(@Value("${wallplate.demonstration.open}") boolean demonstrationOpen) {
-        this.demonstrationOpen = demonstrationOpen;
+    Visitor(Accounts accounts, @Value("${wallplate.demonstration.open}") boolean openBySetting) {
+        this.accounts = accounts;
+        this.openBySetting = openBySetting;
     }
 
     /** The account of whoever is signed in, or the demonstration's. */
@@ -37,6 +40,6 @@ public class Visitor {
 
     /** Whether one may look around without an account. */
     public boolean demonstrationOpen() {
-        return demonstrationOpen;
+        return openBySetting && accounts.isEmpty();
     }
 }

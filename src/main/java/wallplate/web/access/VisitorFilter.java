@@ -5,15 +5,23 @@ import org.springframework.security.core.Authentication;
 import org.springframework.security.web.authentication.AnonymousAuthenticationFilter;
 import wallplate.accounts.Account;
 
-/** Has whoever is not signed in act as the demonstration. */
+/**
+ * Has whoever is not signed in act as the demonstration, for as long as nobody has an account: records have no owners yet,
+ * so that a visitor would see everybody's.
+ */
 final class VisitorFilter extends AnonymousAuthenticationFilter {
 
-    VisitorFilter() {
+    private final Visitor visitor;
+
+    VisitorFilter(Visitor visitor) {
         super("demonstration");
+        this.visitor = visitor;
     }
 
     @Override
     protected Authentication createAuthentication(HttpServletRequest request) {
-        return new Acting(Account.demonstration());
+        return visitor.demonstrationOpen()
+                ? new Acting(Account.demonstration())
+                : super.createAuthentication(request);
     }
 }

@@ -43,7 +43,7 @@ class AddressesTest {
 
     /** An address that fits each variable; a record of that number is not there. */
     private static final Map<String, String> VARIABLES = Map.of(
-            "name", "a".repeat(64), "column", "0", "row", "0", "code", "ABCDEF", "token", "x", "criterion", "plate", "place", "1");
+            "name", "a".repeat(64), "column", "0", "row", "0", "code", "ABCDEF", "token", "x", "criterion", "plate");
 
     @Autowired
     private RequestMappingHandlerMapping mappings;
@@ -140,6 +140,9 @@ class AddressesTest {
     void asksVisitorsToSignInWhereTheDemonstrationDoesNotReach(Rule rule) throws Exception {
         MvcResult answer = pages.perform(asked(rule).header("Accept", "text/html")).andReturn();
         boolean reached = rule.allows(Optional.of(Account.demonstration()));
+        if (!reached && rule.method().equals(HttpMethod.GET)) {
+            assertThat(answer.getResponse().getRedirectedUrl()).contains("next=");
+        }
         if (!reached) {
             assertThat(answer.getResponse().getRedirectedUrl()).as("%s", rule).startsWith("/sign-in");
         }

@@ -181,7 +181,7 @@ class CheckingIT {
             browser.awaitText("Taken back: the sheet is measured as before.");
         }
         assertThat(sheets.assessment(first.id())).contains(asRead);
-        assertThat(corrections.of(first.id())).hasSize(2).allMatch(one -> one.correctedBy().equals("teacher"));
+        assertThat(corrections.of(first.id())).hasSize(2).allMatch(one -> one.correctedBy().equals("demonstration"));
     }
 
     @Test
