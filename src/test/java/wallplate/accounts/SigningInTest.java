@@ -26,6 +26,8 @@ import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.context.TestConfiguration;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
 import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Import;
+import org.springframework.context.annotation.Primary;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.crypto.argon2.Argon2PasswordEncoder;
 import org.springframework.test.web.servlet.MockMvc;
@@ -43,6 +45,7 @@ import wallplate.audit.AuditTrail;
             "wallplate.open-pages.most-in-ten-minutes=5"
         })
 @AutoConfigureMockMvc
+@Import(SigningInTest.Settings.class)
 class SigningInTest {
 
     private static final String PASSWORD = "purlin kettle sober ostrich";
@@ -69,7 +72,8 @@ class SigningInTest {
     @TestConfiguration
     static class Settings {
         @Bean
-        Clock clock() {
+        @Primary
+        Clock movedClock() {
             return CLOCK;
         }
     }

@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -31,7 +32,8 @@ class JdbcSignInWaits implements SignInWaits {
     @Override
     public Optional<Duration> begin(Key key) {
         String hash = Hash.of(key.text());
-        Instant now = clock.instant();
+        // As databases keep it: a moment that was rounded up would lie ahead.
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         database.sql("delete from sign_in_waits where tried_at < ?")
                 .param(timestamp(now.minus(FORGOTTEN_AFTER)))
                 .update();

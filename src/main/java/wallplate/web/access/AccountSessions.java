@@ -7,7 +7,6 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
-import org.springframework.boot.autoconfigure.condition.ConditionalOnWebApplication;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.context.DeferredSecurityContext;
 import org.springframework.security.core.context.SecurityContext;
@@ -24,7 +23,6 @@ import wallplate.accounts.Accounts;
  * session breaks over a new version of a class.
  */
 @Component
-@ConditionalOnWebApplication
 public class AccountSessions implements SecurityContextRepository {
 
     /** However busy somebody is: after that long the password is asked for again. */

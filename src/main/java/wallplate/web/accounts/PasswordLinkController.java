@@ -61,6 +61,7 @@ class PasswordLinkController {
 
     private String show(
             String token, Optional<Account> account, String name, Map<String, String> faults, Model model) {
+        model.addAttribute("title", words.say(account.isEmpty() ? "set-password.first.title" : "set-password.title"));
         model.addAttribute("token", token);
         model.addAttribute("account", account.orElse(null));
         model.addAttribute("name", name);
