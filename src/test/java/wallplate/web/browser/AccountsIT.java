@@ -6,6 +6,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Cookie;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.web.server.LocalServerPort;
@@ -49,6 +50,9 @@ class AccountsIT {
             choose(browser);
             browser.awaitText("The password is set");
             browser.look("today-as-administrator");
+            Cookie session = browser.driver().manage().getCookieNamed("SESSION");
+            assertThat(session.isHttpOnly()).isTrue();
+            assertThat(session.getSameSite()).isEqualTo("Lax");
 
             browser.go("/accounts/new");
             browser.look("accounts-new");
