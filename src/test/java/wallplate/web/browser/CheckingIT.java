@@ -114,7 +114,7 @@ class CheckingIT {
             browser.awaitText("Two lines are chosen.");
             press(browser, Keys.ENTER);
             browser.awaitText("was measured again from the lines that you chose");
-            assertThat(browser.find("#" + wallThickness).getText()).contains("Measured from lines chosen by teacher");
+            assertThat(browser.find("#" + wallThickness).getText()).contains("Measured from lines chosen by demonstration");
 
             press(browser, "s");
             browser.find("[data-ticks]");
@@ -199,7 +199,7 @@ class CheckingIT {
             browser.look("lines");
             browser.helpPicture("lines");
             browser.find("form button.first").click();
-            browser.awaitText("Measured from lines chosen by teacher");
+            browser.awaitText("Measured from lines chosen by demonstration");
             browser.look("lines-chosen");
 
             browser.go("/sheets/" + first.id() + "/lines/rafter-depth");
