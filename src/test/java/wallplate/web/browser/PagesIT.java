@@ -56,7 +56,14 @@ class PagesIT {
             "/today/standing",
             "/check/{code}/results/{token}",
             "/moderations/{id}",
-            "/moderations/{id}/sheets/{place}");
+            "/moderations/{id}/sheets/{place}",
+            // The pages of accounts are looked at by AccountsIT.
+            "/sign-in",
+            "/set-password/{token}",
+            "/account",
+            "/accounts",
+            "/accounts/new",
+            "/accounts/{id}");
 
     /** Pages whose pictures stand in the help. */
     private static final Set<String> IN_HELP =
