@@ -98,10 +98,11 @@ final class FasciaReader {
                 choice.bestWithout(best::saysTheSameAs).map(Ends::depth)));
     }
 
+    /** Half-way between what the ink between the sides says and what the line's own ink, its overrun included, says: each has its own errors. */
     private Edge closing(Crossing row, double faceX, double cutX) {
         Edge between = place.view().fit().fit(Level.levelAt(row.position()), faceX + 0.1, cutX - 0.1, 0.08, 0.2);
         OptionalDouble own = new ShortLevel(place.view().ink(), place.view().outlineInk()).height(row.position(), faceX, cutX);
-        return own.isPresent() ? between.offsetBy(own.getAsDouble() - between.middle().y()) : between;
+        return own.isPresent() ? between.offsetBy((own.getAsDouble() - between.middle().y()) / 2) : between;
     }
 
     /** What speaks for or against a level line as an end of the board: its sides reach it and end there. */

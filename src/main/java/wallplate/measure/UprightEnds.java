@@ -1,6 +1,5 @@
 package wallplate.measure;
 
-import java.util.Arrays;
 import java.util.List;
 import wallplate.sheet.InkImage;
 
@@ -32,11 +31,6 @@ final class UprightEnds {
     private static final double STEP_MM = 0.1;
     private static final int MOST_ENDS = 5;
     private static final int NEAR_STEPS = 12;
-    /** Of the darkness: what is lighter is no longer counted to the mark. */
-    private static final double LAST_OF_MARK = 0.3;
-
-    private static final double BREADTH_STEP_MM = 0.025;
-    private static final int BREADTH_STEPS = 20;
 
     private final InkImage ink;
     private final double x;
@@ -77,36 +71,22 @@ final class UprightEnds {
         };
     }
 
-    /**
-     * An end refined: the pencil's point stopped half the line's breadth before the last of its mark, which is as round as the
-     * line is broad.
-     */
+    /** An end refined to where the darkness is half-way between that below and that above it. */
     Place refined(End end) {
         int at = end.at;
-        double below = mean(Math.max(0, at - 25), Math.max(3, at - 4));
-        double above = mean(Math.min(own.length - 6, at + 4), Math.min(own.length, at + 14));
-        double last = above + LAST_OF_MARK * (below - above);
-        for (int near = Math.max(2, at - 6); near < Math.min(own.length - 3, at + 12); near++) {
-            double smooth = mean(near - 1, near + 1);
-            double next = mean(near, near + 2);
-            if (smooth >= last && next < last) {
-                double part = (smooth - last) / Math.max(1e-6, smooth - next);
-                return new Place(heightOf(near) + (part - 0.5) * STEP_MM - breadthBelow(at) / 2, 0.08);
+        double half = (mean(Math.max(0, at - 25), Math.max(3, at - 4))
+                        + mean(Math.min(own.length - 6, at + 4), Math.min(own.length, at + 14)))
+                / 2;
+        for (int near = Math.max(2, at - 6); near < Math.min(own.length - 3, at + 7); near++) {
+            double smooth = mean(near - 2, near + 2);
+            double next = mean(near - 1, near + 3);
+            if (smooth >= half && next < half) {
+                double part = (smooth - half) / Math.max(1e-6, smooth - next);
+                // The pencil's point stopped before the end of the mark, which is as round as the line is broad.
+                return new Place(heightOf(near) + (part - 0.5) * STEP_MM - ROUND_END_MM, 0.1);
             }
         }
         return new Place(end.yMm, 0.2);
-    }
-
-    /** The breadth of the line at half its darkness, over the three millimetres below an end. */
-    private double breadthBelow(int at) {
-        double[] across = new double[2 * BREADTH_STEPS + 1];
-        for (int step = Math.max(0, at - 30); step < Math.max(3, at - 3); step++) {
-            for (int k = 0; k < across.length; k++) {
-                across[k] += ink.at(x + (k - BREADTH_STEPS) * BREADTH_STEP_MM, heightOf(step));
-            }
-        }
-        double peak = Arrays.stream(across).max().orElseThrow();
-        return BREADTH_STEP_MM * Arrays.stream(across).filter(value -> value > peak / 2).count();
     }
 
     private double heightOf(int at) {

@@ -60,6 +60,9 @@ public final class ResultFile {
             root.put("status", "read");
             root.set("sheet", sheetFacts(read.levelPage()));
             root.set("measurements", measurements(read));
+            if (!read.measured().lineQuality().isEmpty()) {
+                root.set("lineQuality", lineQuality(read));
+            }
             root.put("guideline", read.marked().guideline());
             root.set("marks", marks(read));
             root.set("groups", groups(read.marked()));
@@ -99,7 +102,13 @@ public final class ResultFile {
             String unit = expected instanceof Expected.Angle ? "deg" : "mm";
             all.add(measurement(measurement, unit, read.levelPage().toScan()));
         }
-        for (Measurement quality : measured.lineQuality()) {
+        return all;
+    }
+
+    /** What no task asks for stands apart, so that the measurements stay those of the task's keys. */
+    private static ArrayNode lineQuality(AssessedSheet.Read read) {
+        ArrayNode all = NODES.arrayNode();
+        for (Measurement quality : read.measured().lineQuality()) {
             String unit = quality.key().endsWith("-darkness") ? "%" : "mm";
             all.add(measurement(quality, unit, read.levelPage().toScan()));
         }

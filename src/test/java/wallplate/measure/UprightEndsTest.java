@@ -11,7 +11,6 @@ class UprightEndsTest {
 
     private static final int WIDTH_PX = 200;
     private static final int HEIGHT_PX = 300;
-    private static final double BREADTH_MM = 0.4;
 
     @Test
     void findsWhereTheLineStops() {
@@ -19,14 +18,14 @@ class UprightEndsTest {
 
         UprightEnds.End best = ends.ends().get(0);
         assertThat(best.parted()).isZero();
-        assertThat(ends.refined(best).yMm()).isCloseTo(12 - BREADTH_MM / 2, within(0.08));
+        assertThat(ends.refined(best).yMm()).isCloseTo(12 - UprightEnds.ROUND_END_MM, within(0.08));
     }
 
     @Test
     void bearsWithAConstructionLineThatRunsOn() {
         UprightEnds ends = new UprightEnds(page(50, Double.NaN), 5, 5);
 
-        assertThat(ends.refined(ends.ends().get(0)).yMm()).isCloseTo(12 - BREADTH_MM / 2, within(0.08));
+        assertThat(ends.refined(ends.ends().get(0)).yMm()).isCloseTo(12 - UprightEnds.ROUND_END_MM, within(0.08));
     }
 
     @Test
@@ -37,7 +36,7 @@ class UprightEndsTest {
         assertThat(ends.ends()).anySatisfy(end -> assertThat(end.yMm()).isBetween(7.0, 9.5));
     }
 
-    /** The upright with fainter ink above its end and a gap of 1 mm at a height. */
+    /** The upright, 0.3 mm broad, with fainter ink above its end and a gap of 1 mm at a height. */
     private static InkImage page(int inkAbove, double gapY) {
         byte[] ink = new byte[WIDTH_PX * HEIGHT_PX];
         for (int row = 0; row < HEIGHT_PX; row++) {

@@ -65,7 +65,7 @@ class ResultFileTest {
     }
 
     @Test
-    void statesTheLineQualityAfterTheKeys() {
+    void statesTheLineQualityApartFromTheKeys() {
         AssessedSheet.Read read = ReportSheets.read("a.png", 1);
         List<Measurement> measurements = new ArrayList<>(read.measured().measurements());
         measurements.add(Measurement.of("line-quality.outline-breadth", new Finding.Quantity(0.52, 0.05)));
@@ -73,16 +73,17 @@ class ResultFileTest {
         measurements.add(Measurement.of("line-quality.poor-corners", new Finding.Count(2)));
         MeasuredSheet measured = new MeasuredSheet(measurements, Map.of(), Optional.empty());
 
-        JsonNode written = written(new AssessedSheet.Read(
-                        read.scan(), read.page(), read.expected(), read.levelPage(), measured, read.marked()))
-                .path("measurements");
+        JsonNode file = written(new AssessedSheet.Read(
+                read.scan(), read.page(), read.expected(), read.levelPage(), measured, read.marked()));
 
-        assertThat(written.size()).isEqualTo(9);
-        assertThat(written.get(6).toString())
+        assertThat(file.path("measurements").size()).isEqualTo(6);
+        JsonNode written = file.path("lineQuality");
+        assertThat(written.size()).isEqualTo(3);
+        assertThat(written.get(0).toString())
                 .isEqualTo("{\"key\":\"line-quality.outline-breadth\",\"state\":\"measured\",\"value\":0.52,\"unit\":\"mm\","
                         + "\"uncertainty\":0.05}");
-        assertThat(written.get(7).path("unit").asString()).isEqualTo("%");
-        assertThat(written.get(8).path("value").asInt()).isEqualTo(2);
+        assertThat(written.get(1).path("unit").asString()).isEqualTo("%");
+        assertThat(written.get(2).path("value").asInt()).isEqualTo(2);
     }
 
     @Test
