@@ -1,16 +1,19 @@
 package wallplate.marking;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.task.Fault;
+import wallplate.task.PlainNumber;
 
 /** Reads one criterion of a guideline's file. */
 final class CriterionReader {
@@ -23,6 +26,8 @@ final class CriterionReader {
             "marks",
             "measure",
             "part",
+            "lines",
+            "accepted",
             "teacher",
             "tolerance",
             "part-marks",
@@ -90,16 +95,20 @@ final class CriterionReader {
 
     private Optional<Subject> subject(GuidelineEntry entry) {
         List<String> stated =
-                Stream.of("measure", "part", "teacher").filter(entry::has).toList();
+                Stream.of("measure", "part", "lines", "teacher").filter(entry::has).toList();
         if (stated.size() != 1) {
             entry.fault(
                     "measure",
                     stated.isEmpty() ? null : String.join(" and ", stated),
-                    "exactly one of measure, part, teacher");
+                    "exactly one of measure, part, lines, teacher");
             return Optional.empty();
+        }
+        if (entry.has("accepted") && !entry.has("lines")) {
+            entry.fault("accepted", entry.value("accepted"), "nothing, for a criterion that asks for no lines");
         }
         return switch (stated.get(0)) {
             case "part" -> entry.text("part").flatMap(part -> part(entry, part));
+            case "lines" -> entry.text("lines").flatMap(word -> lines(entry, word));
             case "teacher" -> entry.text("teacher").map(Subject.TeachersJudgement::new);
             default -> measured(entry);
         };
@@ -112,6 +121,39 @@ final class CriterionReader {
             return Optional.empty();
         }
         return Optional.of(new Subject.PartDrawn(part));
+    }
+
+    private Optional<Subject> lines(GuidelineEntry entry, String word) {
+        Optional<LineAspect> known = LineAspect.of(word);
+        if (known.isEmpty()) {
+            entry.fault(
+                    "lines",
+                    word,
+                    "one of "
+                            + Arrays.stream(LineAspect.values())
+                                    .map(LineAspect::word)
+                                    .collect(Collectors.joining(", ")));
+        }
+        return known.map(aspect -> new Subject.Lines(aspect, accepted(entry, aspect)));
+    }
+
+    /** A limit that is not stated is open; where none is, the usual ones hold. */
+    private static LineRange accepted(GuidelineEntry entry, LineAspect aspect) {
+        Optional<GuidelineEntry> stated = entry.entry("accepted");
+        if (stated.isEmpty()) {
+            return aspect.usual();
+        }
+        GuidelineEntry limits = stated.get();
+        limits.allowOnly(Set.of("from", "to"));
+        if (!limits.has("from") && !limits.has("to")) {
+            limits.fault("to", null, "a number");
+        }
+        double from = limits.number("from", 0, aspect.most()).orElse(0.0);
+        double to = limits.number("to", 0, aspect.most()).orElse(aspect.most());
+        if (from > to) {
+            limits.fault("from", from, "no more than " + PlainNumber.text(to));
+        }
+        return new LineRange(Math.min(from, to), to);
     }
 
     private Optional<Subject> measured(GuidelineEntry entry) {
@@ -195,10 +237,12 @@ final class CriterionReader {
             return List.of();
         }
         boolean several = subject.filter(Subject.SeveralKeys.class::isInstance).isPresent();
-        boolean banded =
-                several || oneValue(subject).filter(CriterionReader::hasSize).isPresent();
+        boolean lines = subject.filter(Subject.Lines.class::isInstance).isPresent();
+        boolean banded = several
+                || lines
+                || oneValue(subject).filter(CriterionReader::hasSize).isPresent();
         if (!banded || !(stated instanceof List<?> list)) {
-            entry.fault("part-marks", stated, "a list of bands, for a length, an angle, a count or several keys");
+            entry.fault("part-marks", stated, "a list of bands, for a length, an angle, a count, several keys or lines");
             return List.of();
         }
         String limit = several ? "at-least" : "within";

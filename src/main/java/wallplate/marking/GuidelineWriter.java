@@ -62,9 +62,16 @@ final class GuidelineWriter {
             written.put("measure", List.copyOf(several.keys()));
         } else if (subject instanceof Subject.PartDrawn drawn) {
             written.put("part", drawn.part());
+        } else if (subject instanceof Subject.Lines lines) {
+            written.put("lines", lines.aspect().word());
+            written.put("accepted", accepted(lines.accepted()));
         } else {
             written.put("teacher", ((Subject.TeachersJudgement) subject).note());
         }
+    }
+
+    private static Map<String, Object> accepted(LineRange range) {
+        return inOrder("from", number(range.from()), "to", number(range.to()));
     }
 
     private static String tolerance(Tolerance tolerance) {

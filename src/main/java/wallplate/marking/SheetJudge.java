@@ -16,6 +16,7 @@ final class SheetJudge {
     private final Guideline guideline;
     private final Wording wording;
     private final KeyJudge keys;
+    private final LineJudge lines;
 
     SheetJudge(Guideline guideline, ExpectedDrawing expected, MeasuredSheet measured, Wording wording) {
         this.guideline = guideline;
@@ -28,12 +29,12 @@ final class SheetJudge {
                 measured,
                 new DrawnConsequences(expected, measured, guideline.tolerances()),
                 wording);
+        this.lines = new LineJudge(guideline, measured, wording);
     }
 
     Mark mark(Criterion criterion) {
         Judgement judgement = preconditionFault(criterion).orElseGet(() -> judge(criterion));
-        Optional<String> key =
-                criterion.subject() instanceof Subject.OneKey one ? Optional.of(one.key()) : Optional.empty();
+        Optional<String> key = key(criterion.subject());
         Optional<Expected> value = key.flatMap(expected::value);
         return new Mark(
                 criterion.id(),
@@ -49,6 +50,13 @@ final class SheetJudge {
                 judgement.feedback());
     }
 
+    private static Optional<String> key(Subject subject) {
+        if (subject instanceof Subject.Lines drawn) {
+            return Optional.of(drawn.aspect().key());
+        }
+        return subject instanceof Subject.OneKey one ? Optional.of(one.key()) : Optional.empty();
+    }
+
     private Judgement judge(Criterion criterion) {
         if (criterion.subject() instanceof Subject.OneKey one) {
             return keys.judge(criterion, one.key());
@@ -58,6 +66,9 @@ final class SheetJudge {
         }
         if (criterion.subject() instanceof Subject.PartDrawn drawn) {
             return judgePart(criterion, drawn.part());
+        }
+        if (criterion.subject() instanceof Subject.Lines drawn) {
+            return lines.judge(criterion, drawn);
         }
         return Judgement.undecided(wording.teacherLooks(((Subject.TeachersJudgement) criterion.subject()).note()));
     }

@@ -19,7 +19,14 @@ public sealed interface Subject {
     record PartDrawn(String part) implements Subject {}
 
     /**
-     * What only a person judges, line quality among it.
+     * How the lines themselves are drawn, whatever they are lines of.
+     *
+     * @param accepted what earns full marks, in the aspect's own unit
+     */
+    record Lines(LineAspect aspect, LineRange accepted) implements Subject {}
+
+    /**
+     * What only a person judges.
      *
      * @param note what to look for
      */

@@ -118,6 +118,11 @@ public final class ValueWords {
         return format(marks, 1);
     }
 
+    /** A number as the language writes it, to so many decimals at most. */
+    String decimal(double number, int decimals) {
+        return format(number, decimals);
+    }
+
     /** A length on paper. */
     public String millimetres(double length) {
         return mm(length, 2);

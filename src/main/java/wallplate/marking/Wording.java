@@ -23,12 +23,14 @@ final class Wording {
     private final TradeNames names;
     private final ValueWords values;
     private final Reasons reasons;
+    private final LineWords lines;
 
     Wording(Locale language, DrawingTask task) {
         this.phrases = Phrases.of(BUNDLE, language);
         this.names = new TradeNames(phrases, task);
         this.values = new ValueWords(phrases);
         this.reasons = Reasons.in(language);
+        this.lines = LineWords.in(language);
     }
 
     String title(Subject subject) {
@@ -41,7 +43,14 @@ final class Wording {
         if (subject instanceof Subject.PartDrawn drawn) {
             return phrases.text("title.part-drawn", Map.of("part", names.part(drawn.part())));
         }
+        if (subject instanceof Subject.Lines drawn) {
+            return lines.title(drawn);
+        }
         return phrases.text("title.teacher");
+    }
+
+    LineWords lines() {
+        return lines;
     }
 
     String met(Expected asked, Finding found) {

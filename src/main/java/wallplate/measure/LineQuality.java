@@ -3,6 +3,7 @@ package wallplate.measure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -13,20 +14,11 @@ import wallplate.solver.ExpectedDrawing;
 import wallplate.stroke.Edge;
 
 /**
- * How well the lines of a sheet are drawn, wherever they lie: the breadth of the outlines, how dark construction lines were left
- * against them, and the ends that overshoot or gape at their corners.
- *
- * <p>The breadths to compare with are those of ISO 128-2: 0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1.0 mm and so on (the series is given
- * from memory).
+ * How well the lines of a sheet are drawn, wherever they lie: the breadth of each kind of line, how dark construction lines were
+ * left against the outlines, and the ends that overshoot or gape at their corners. What each is compared with stands where it is
+ * marked.
  */
 final class LineQuality {
-
-    /** The median breadth of the outlines, in millimetres. */
-    static final String OUTLINE_BREADTH = "line-quality.outline-breadth";
-    /** How dark the construction lines are, in percent of the outlines' darkness; the median. */
-    static final String CONSTRUCTION_DARKNESS = "line-quality.construction-darkness";
-    /** How many ends overshoot or gape. */
-    static final String POOR_CORNERS = "line-quality.poor-corners";
 
     /** An end that runs on further than this overshoots; common practice, no source. */
     static final double OVERSHOT_MM = 1;
@@ -39,6 +31,7 @@ final class LineQuality {
     private static final int FEWEST_CORNERS = 4;
     private static final int FEWEST_OUTLINES = 4;
     private static final int FEWEST_CONSTRUCTION = 2;
+    private static final int FEWEST_HATCHES = 4;
 
     private static final double STEP_MM = 0.1;
     /** So near to a line that crosses, the ink of what ends there cannot be told from its own. */
@@ -74,20 +67,62 @@ final class LineQuality {
 
     /** One measurement for each key. */
     List<Measurement> measured(ExpectedDrawing drawing) {
-        return List.of(outlineBreadth(), constructionDarkness(), poorCorners(drawing));
+        List<Edge> construction = construction();
+        return List.of(
+                outlineBreadth(),
+                hatchingBreadth(),
+                dimensionBreadth(),
+                constructionBreadth(construction),
+                constructionDarkness(construction),
+                poorCorners(drawing));
     }
 
     private Measurement outlineBreadth() {
         List<Edge> outlines = edges.values().stream()
                 .filter(edge -> edge.length() >= SHORTEST_OUTLINE_MM)
                 .toList();
-        double[] breadths = outlines.stream().flatMapToDouble(this::breadths).sorted().toArray();
-        if (outlines.size() < FEWEST_OUTLINES) {
-            return Measurement.uncertain(OUTLINE_BREADTH, "too few outlines were found");
+        return outlines.size() < FEWEST_OUTLINES
+                ? uncertain(LineMeasure.OUTLINE_BREADTH, "too few outlines were found")
+                : breadth(LineMeasure.OUTLINE_BREADTH, outlines, outlines.stream().flatMapToDouble(this::breadths));
+    }
+
+    private Measurement hatchingBreadth() {
+        Optional<List<Edge>> hatches = new HatchLines(view).between(edges);
+        if (hatches.isEmpty()) {
+            return uncertain(LineMeasure.HATCHING_BREADTH, "the wall's faces, between which the hatching would be, were not found");
         }
+        return hatches.get().size() < FEWEST_HATCHES
+                ? uncertain(LineMeasure.HATCHING_BREADTH, "too few hatch lines could be seen")
+                : breadth(LineMeasure.HATCHING_BREADTH, hatches.get(), ofEach(hatches.get()));
+    }
+
+    private Measurement dimensionBreadth() {
+        List<Edge> lines = new DimensionLines(view).beside(edges.values());
+        return lines.isEmpty()
+                ? uncertain(LineMeasure.DIMENSION_BREADTH, "no line is clearly a dimension line")
+                : breadth(LineMeasure.DIMENSION_BREADTH, lines, lines.stream().flatMapToDouble(this::breadths));
+    }
+
+    private Measurement constructionBreadth(List<Edge> construction) {
+        return construction.size() < FEWEST_CONSTRUCTION
+                ? Measurement.of(LineMeasure.CONSTRUCTION_BREADTH.key(), new Finding.Absent())
+                : breadth(LineMeasure.CONSTRUCTION_BREADTH, construction, ofEach(construction));
+    }
+
+    private DoubleStream ofEach(List<Edge> pieces) {
+        return pieces.stream().mapToDouble(view.fit()::breadth);
+    }
+
+    /** The median of all breadths. */
+    private Measurement breadth(LineMeasure measure, List<Edge> lines, DoubleStream breadths) {
+        double[] sorted = breadths.sorted().toArray();
         double sigma = isPhotograph ? PHOTOGRAPH_SIGMA_MM : SCAN_SIGMA_MM;
-        Finding found = new Finding.Quantity(breadths[breadths.length / 2], sigma);
-        return new Measurement(OUTLINE_BREADTH, found, outlines.stream().map(this::onPage).toList());
+        Finding found = new Finding.Quantity(sorted[sorted.length / 2], sigma);
+        return new Measurement(measure.key(), found, lines.stream().map(this::onPage).toList());
+    }
+
+    private static Measurement uncertain(LineMeasure measure, String reason) {
+        return Measurement.uncertain(measure.key(), reason);
     }
 
     private DoubleStream breadths(Edge edge) {
@@ -101,28 +136,36 @@ final class LineQuality {
         return view.onPage(edge.segment());
     }
 
-    /** Construction lines are seen where they run on behind an outline's end. */
-    private Measurement constructionDarkness() {
-        List<Segment> seen = new ArrayList<>();
-        List<Double> shares = new ArrayList<>();
+    /** Pieces of construction lines, which are seen where they run on behind an outline's end. */
+    private List<Edge> construction() {
+        List<Edge> pieces = new ArrayList<>();
         for (Edge edge : edges.values()) {
             for (boolean atEnd : new boolean[] {false, true}) {
                 double start = atEnd ? edge.to() + CLEAR_OF_END_MM : edge.from() - CLEAR_OF_END_MM - CONSTRUCTION_PIECE_MM;
                 Edge behind = edge.within(start, start + CONSTRUCTION_PIECE_MM);
-                constructionInk(behind).ifPresent(share -> {
-                    shares.add(share);
-                    seen.add(onPage(behind));
-                });
+                if (constructionInk(behind).isPresent()) {
+                    pieces.add(behind);
+                }
             }
         }
-        if (shares.size() < FEWEST_CONSTRUCTION) {
-            return Measurement.of(CONSTRUCTION_DARKNESS, new Finding.Absent());
+        return pieces;
+    }
+
+    private Measurement constructionDarkness(List<Edge> construction) {
+        if (construction.size() < FEWEST_CONSTRUCTION) {
+            return Measurement.of(LineMeasure.CONSTRUCTION_DARKNESS.key(), new Finding.Absent());
         }
-        double[] sorted = shares.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+        double[] sorted = construction.stream()
+                .mapToDouble(piece -> constructionInk(piece).orElseThrow())
+                .sorted()
+                .toArray();
         double median = sorted[sorted.length / 2];
         double spread = sorted[(int) (0.84 * (sorted.length - 1))] - sorted[(int) (0.16 * (sorted.length - 1))];
         double sigma = Math.max(0.03, spread / 2 / Math.sqrt(sorted.length));
-        return new Measurement(CONSTRUCTION_DARKNESS, new Finding.Quantity(100 * median, 100 * sigma), seen);
+        return new Measurement(
+                LineMeasure.CONSTRUCTION_DARKNESS.key(),
+                new Finding.Quantity(100 * median, 100 * sigma),
+                construction.stream().map(this::onPage).toList());
     }
 
     /** The ink along a piece as a share of an outline's; none where there is no construction line, or an outline. */
@@ -155,9 +198,9 @@ final class LineQuality {
             }
         }
         if (seen < FEWEST_CORNERS) {
-            return Measurement.uncertain(POOR_CORNERS, "too few corners could be seen");
+            return uncertain(LineMeasure.POOR_CORNERS, "too few corners could be seen");
         }
-        return new Measurement(POOR_CORNERS, new Finding.Count(poor.size()), poor);
+        return new Measurement(LineMeasure.POOR_CORNERS.key(), new Finding.Count(poor.size()), poor);
     }
 
     /** How far a line runs on behind the place where it should end; less than nothing where it stops short. */

@@ -17,8 +17,6 @@ import wallplate.geometry.Segment;
 public record MeasuredSheet(
         List<Measurement> measurements, Map<String, List<Segment>> parts, Optional<Point> heel) {
 
-    private static final String LINE_QUALITY = "line-quality.";
-
     public MeasuredSheet {
         measurements = List.copyOf(measurements);
         parts = Map.copyOf(parts);
@@ -31,7 +29,7 @@ public record MeasuredSheet(
     /** What was measured of the lines themselves, such as {@code line-quality.outline-breadth}, whatever they are lines of. */
     public List<Measurement> lineQuality() {
         return measurements.stream()
-                .filter(measurement -> measurement.key().startsWith(LINE_QUALITY))
+                .filter(measurement -> measurement.key().startsWith(LineMeasure.PREFIX))
                 .toList();
     }
 

@@ -5,11 +5,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import wallplate.marking.LineWords;
 import wallplate.marking.Mark;
 import wallplate.marking.Phrases;
 import wallplate.marking.TradeNames;
 import wallplate.marking.ValueWords;
 import wallplate.measure.Finding;
+import wallplate.measure.MeasuredSheet;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 
@@ -116,6 +118,11 @@ public record FeedbackWords(Phrases phrases, TradeNames names, ValueWords values
             sentences.add(text("praise.single", Map.of("titles", titles)));
         }
         return sentences.isEmpty() ? text("praise.start") : String.join(" ", sentences);
+    }
+
+    /** How the lines themselves are drawn, marked or not; nothing for a sheet that was measured before they were. */
+    public List<String> lines(MeasuredSheet measured) {
+        return LineWords.in(phrases.language()).statements(measured);
     }
 
     /** What was asked for; nothing where a criterion asks for no single value. */

@@ -39,6 +39,7 @@ class GuidelineReaderTest {
                 marks: 3
                 part-marks: [{at-least: 1, marks: 1}, {at-least: 2, marks: 2}]
               - {id: gutter-there, part: gutter}
+              - {id: outlines, lines: outline-breadth, accepted: {from: 0.35, to: 0.7}, part-marks: [{within: 0.1, marks: 0.5}]}
               - {id: line-work, marks: 3, teacher: "Are outlines dark and construction lines faint?"}
             """;
 
@@ -58,6 +59,7 @@ class GuidelineReaderTest {
                         "support-count",
                         "crossings",
                         "gutter-there",
+                        "outlines",
                         "line-work");
         Criterion pitch = guideline.criteria().get(0);
         assertThat(pitch.title()).contains("The slope of the roof");
@@ -71,6 +73,8 @@ class GuidelineReaderTest {
         assertThat(spacing.precondition()).contains(new Precondition("support.count", 2));
         assertThat(guideline.criteria().get(3).tolerance()).contains(new Tolerance(1, Tolerance.Unit.THINGS));
         assertThat(guideline.criteria().get(6).subject())
+                .isEqualTo(new Subject.Lines(LineAspect.OUTLINE_BREADTH, new LineRange(0.35, 0.7)));
+        assertThat(guideline.criteria().get(7).subject())
                 .isEqualTo(new Subject.TeachersJudgement("Are outlines dark and construction lines faint?"));
     }
 

@@ -3,8 +3,10 @@ package wallplate.measure;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.UnaryOperator;
+import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
@@ -20,26 +22,49 @@ class LineQualityTest {
 
     @Test
     void knowsTheBreadthThatTheOutlinesWereDrawnWith() {
-        Finding breadth = finding(LineQuality.OUTLINE_BREADTH, line -> line);
+        Finding breadth = finding(LineMeasure.OUTLINE_BREADTH.key(), line -> line);
 
         assertThat(((Finding.Quantity) breadth).value()).isCloseTo(0.35, within(0.04));
     }
 
+    /** The page's hatch lines, and the lines of a dimension set under the drawing, are 0.2 mm broad. */
+    @Test
+    void knowsTheBreadthsOfHatchingAndDimensionLines() {
+        MeasuredSheet sheet = measured(NET_LOFT, withDimension());
+
+        assertThat(breadth(sheet, LineMeasure.OUTLINE_BREADTH)).isCloseTo(0.35, within(0.04));
+        assertThat(breadth(sheet, LineMeasure.HATCHING_BREADTH)).isCloseTo(0.2, within(0.04));
+        assertThat(breadth(sheet, LineMeasure.DIMENSION_BREADTH)).isCloseTo(0.2, within(0.04));
+    }
+
+    @Test
+    void takesNoLineOfTheDrawingForADimensionLine() {
+        MeasuredSheet sheet = measured(NET_LOFT, NET_LOFT.lines());
+
+        assertThat(sheet.measurement(LineMeasure.DIMENSION_BREADTH.key()).orElseThrow().finding())
+                .isInstanceOf(Finding.Uncertain.class);
+    }
+
+    @Test
+    void findsNoHatchingInAWallWithoutIt() {
+        assertThat(finding(LineMeasure.HATCHING_BREADTH.key(), line -> line)).isInstanceOf(Finding.Uncertain.class);
+    }
+
     @Test
     void findsNothingToSayOfACleanDrawing() {
-        assertThat(finding(LineQuality.POOR_CORNERS, line -> line)).isEqualTo(new Finding.Count(0));
-        assertThat(finding(LineQuality.CONSTRUCTION_DARKNESS, line -> line)).isEqualTo(new Finding.Absent());
+        assertThat(finding(LineMeasure.POOR_CORNERS.key(), line -> line)).isEqualTo(new Finding.Count(0));
+        assertThat(finding(LineMeasure.CONSTRUCTION_DARKNESS.key(), line -> line)).isEqualTo(new Finding.Absent());
     }
 
     @Test
     void countsAnEndThatOvershootsItsCorner() {
-        assertThat(finding(LineQuality.POOR_CORNERS, line -> is(line, "fascia", "bottom") ? movedEnd(line, true, new Vector(-2, 0)) : line))
+        assertThat(finding(LineMeasure.POOR_CORNERS.key(), line -> is(line, "fascia", "bottom") ? movedEnd(line, true, new Vector(-2, 0)) : line))
                 .isEqualTo(new Finding.Count(1));
     }
 
     @Test
     void countsAnEndThatStopsShortOfItsCorner() {
-        assertThat(finding(LineQuality.POOR_CORNERS, line -> is(line, "gutter", "outer") ? movedEnd(line, false, new Vector(0, 1.7)) : line))
+        assertThat(finding(LineMeasure.POOR_CORNERS.key(), line -> is(line, "gutter", "outer") ? movedEnd(line, false, new Vector(0, 1.7)) : line))
                 .isEqualTo(new Finding.Count(1));
     }
 
@@ -66,14 +91,38 @@ class LineQualityTest {
         return new DrawnLine(line.part(), line.index(), line.edge(), moved, line.role());
     }
 
+    /** The drawing with a dimension 50 mm long under it, its extension lines 1.5 mm past the dimension line. */
+    private static List<DrawnLine> withDimension() {
+        double low = NET_LOFT.lines().stream()
+                .flatMapToDouble(line -> DoubleStream.of(line.segment().start().y(), line.segment().end().y()))
+                .min()
+                .orElseThrow();
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.add(thin(Segment.between(0, low - 10, 50, low - 10)));
+        lines.add(thin(Segment.between(0, low - 11.5, 0, low - 2)));
+        lines.add(thin(Segment.between(50, low - 11.5, 50, low - 2)));
+        return lines;
+    }
+
+    private static DrawnLine thin(Segment segment) {
+        return new DrawnLine("dimension", 0, "line", segment, LineRole.HATCH);
+    }
+
+    private static double breadth(MeasuredSheet sheet, LineMeasure measure) {
+        return ((Finding.Quantity) sheet.measurement(measure.key()).orElseThrow().finding()).value();
+    }
+
     private static Finding finding(String key, UnaryOperator<DrawnLine> change) {
         List<DrawnLine> lines = NET_LOFT.lines().stream()
                 .filter(line -> line.role() != LineRole.HATCH)
                 .map(change)
                 .toList();
-        boolean right = NET_LOFT.task().eaves() == EavesSide.RIGHT;
-        MeasuredSheet sheet = new Measurer().measure(
-                ExactPage.of(lines, right, NET_LOFT.task().sheet().widthMm(), NET_LOFT.task().sheet().heightMm()), NET_LOFT);
-        return sheet.measurement(key).orElseThrow().finding();
+        return measured(NET_LOFT, lines).measurement(key).orElseThrow().finding();
+    }
+
+    private static MeasuredSheet measured(ExpectedDrawing drawing, List<DrawnLine> lines) {
+        boolean right = drawing.task().eaves() == EavesSide.RIGHT;
+        return new Measurer().measure(
+                ExactPage.of(lines, right, drawing.task().sheet().widthMm(), drawing.task().sheet().heightMm()), drawing);
     }
 }

@@ -2,6 +2,7 @@ package wallplate.remarking;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,9 +12,14 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.context.annotation.Import;
+import wallplate.assessment.AssessedSheet;
 import wallplate.marking.Guideline;
 import wallplate.marking.GuidelineReading;
 import wallplate.marking.Verdict;
+import wallplate.measure.Finding;
+import wallplate.measure.LineMeasure;
+import wallplate.measure.MeasuredSheet;
+import wallplate.measure.Measurement;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.MarkEntry;
@@ -162,6 +168,40 @@ class RemarkingTest {
 
         assertThat(sheets.of(classSet.id())).allMatch(SheetEntry::needsPerson);
         assertThat(sheets.of(classSet.id())).allMatch(sheet -> sheet.available() == 3);
+    }
+
+    /** Sheets measured before lines were are left to the teacher; one that was measured since is marked from what is kept. */
+    @Test
+    void marksTheLinesFromWhatIsKept() {
+        SheetEntry since = sheets.of(classSet.id()).get(0);
+        keepWithOutlines(since, 0.5);
+        Map<String, Object> withLines = new LinkedHashMap<>(guideline(Map.of()).asMap());
+        withLines.put("criteria", List.of(Map.of("id", "outlines", "marks", 2, "lines", "outline-breadth")));
+
+        remarking.apply(classSet, withLines, "teacher");
+
+        for (MarkEntry mark : sheets.marksOfSet(classSet.id())) {
+            boolean measured = mark.sheetId() == since.id();
+            assertThat(mark.verdict()).isEqualTo(measured ? Verdict.MET : Verdict.UNDECIDED);
+            assertThat(mark.awarded()).isEqualTo(measured ? 2 : 0);
+            assertThat(mark.feedback()).contains(measured ? "0.5 mm broad" : "not measured");
+        }
+    }
+
+    private void keepWithOutlines(SheetEntry sheet, double breadthMm) {
+        AssessedSheet.Read read = DrawnSheets.aSheet(classSet.task(), "a.png", 1);
+        List<Measurement> measurements = new ArrayList<>(read.measured().measurements());
+        measurements.add(Measurement.of(LineMeasure.OUTLINE_BREADTH.key(), new Finding.Quantity(breadthMm, 0.05)));
+        MeasuredSheet measured =
+                new MeasuredSheet(measurements, read.measured().parts(), read.measured().heel());
+        String picture = "%064x".formatted(8);
+        sheets.keep(
+                sheet.id(),
+                new AssessedSheet.Read(
+                        read.scan(), read.page(), read.expected(), read.levelPage(), measured, read.marked()),
+                picture,
+                picture,
+                "{}");
     }
 
     @Test

@@ -157,7 +157,8 @@ class GuidelinePagesTest {
         form.put("groups[1].maximum", "1");
         form.put("criteria[1].looks-at", "");
         form.put("criteria[2].looks-at", "several");
-        form.put("criteria[2].keys", "roof.pitch, chimney.width");
+        form.put("criteria[2].keys.roof.pitch", "yes");
+        form.put("criteria[2].keys.chimney.width", "yes");
         form.put("criteria[3].looks-at", "teacher");
         form.put("criteria[4].limit-1", "much");
         form.put("criteria[5].id", "Two Words");

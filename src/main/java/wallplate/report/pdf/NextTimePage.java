@@ -20,6 +20,7 @@ final class NextTimePage {
     private static final double GAP = 4;
     private static final double BETWEEN_SENTENCES = 1.6;
     private static final double SMALLEST_TYPE = 2.45;
+    private static final double LINES_HEAD = 7;
 
     private final PDDocument document;
     private final FeedbackWords words;
@@ -122,5 +123,18 @@ final class NextTimePage {
                     () -> canvas.paragraph(
                             words.text("praise.undecided"), box.left(), under, box.width(), Type.BODY));
         }
+        lines(canvas, box);
+    }
+
+    /** How the lines are drawn stands at the foot of the page, as high as it needs to be. */
+    private void lines(Canvas canvas, Box box) throws IOException {
+        String said = String.join(" ", words.lines(sheet.measured()));
+        if (said.isEmpty()) {
+            return;
+        }
+        double top = box.bottom() + canvas.paragraphHeight(said, box.width(), Type.SMALL) + LINES_HEAD;
+        canvas.line(box.left(), top, box.right(), top, Pen.solid(0.18, Ink.FAINT));
+        canvas.tagged("H2", () -> canvas.text(words.text("lines.head"), box.left(), top - 5.2, Type.HEADING));
+        canvas.tagged("P", () -> canvas.paragraph(said, box.left(), top - LINES_HEAD, box.width(), Type.SMALL));
     }
 }

@@ -25,6 +25,7 @@ import wallplate.web.sheet.SheetOverlay;
  *
  * @param next what stands over the topics
  * @param topics what would gain most, the greatest first
+ * @param lines how the lines themselves are drawn; empty where they were not measured
  * @param difference the whole drawing with the model answer over it; null where the heel point was not found
  */
 record LearnerFeedback(
@@ -34,6 +35,7 @@ record LearnerFeedback(
         List<TopicView> topics,
         String praise,
         List<Row> rows,
+        List<String> lines,
         Optional<ModelView> difference) {
 
     /** One thing to do better, with its place on the sheet and beside it on the model answer. */
@@ -59,6 +61,7 @@ record LearnerFeedback(
                 topics.stream().map(topic -> view(sheet, page, words, topic, model)).toList(),
                 words.praise(Praise.of(sheet.marked())),
                 rows(sheet, words, overlay),
+                words.lines(sheet.measured()),
                 ModelView.ofDrawing(page, sheet.measured(), model));
     }
 

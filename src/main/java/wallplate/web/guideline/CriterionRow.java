@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import wallplate.marking.Band;
 import wallplate.marking.Criterion;
@@ -25,11 +26,13 @@ record CriterionRow(int number, Map<String, String> fields) {
     static final String KEY = "key:";
     static final String PART = "part:";
     static final String SEVERAL = "several";
+    static final String KEYS = "keys";
+    static final String LINES = "lines:";
     static final String TEACHER = "teacher";
 
     private static final List<String> FIELDS = Stream.concat(
                     Stream.of(
-                            "id", "title", "marks", LOOKS_AT, "keys", "note", "tolerance", "unit", "group", "needs",
+                            "id", "title", "marks", LOOKS_AT, "from", "to", "note", "tolerance", "unit", "group", "needs",
                             "at-least", "carried"),
                     Stream.iterate(1, band -> band + 1)
                             .limit(BANDS)
@@ -77,7 +80,11 @@ record CriterionRow(int number, Map<String, String> fields) {
             fields.put(LOOKS_AT, PART + drawn.part());
         } else if (subject instanceof Subject.SeveralKeys several) {
             fields.put(LOOKS_AT, SEVERAL);
-            fields.put("keys", String.join(", ", several.keys()));
+            fields.put(KEYS, String.join(" ", several.keys()));
+        } else if (subject instanceof Subject.Lines lines) {
+            fields.put(LOOKS_AT, LINES + lines.aspect().word());
+            fields.put("from", PlainNumber.text(lines.accepted().from()));
+            fields.put("to", PlainNumber.text(lines.accepted().to()));
         } else {
             fields.put(LOOKS_AT, TEACHER);
             fields.put("note", ((Subject.TeachersJudgement) subject).note());
@@ -93,7 +100,24 @@ record CriterionRow(int number, Map<String, String> fields) {
                 fields.put(field, text);
             }
         });
+        String keys = keysTicked(typed, typedRow);
+        if (!keys.isEmpty()) {
+            fields.put(KEYS, keys);
+        }
         return new CriterionRow(number, fields);
+    }
+
+    private static String keysTicked(Map<String, String> typed, int typedRow) {
+        String prefix = "criteria[%d].%s.".formatted(typedRow, KEYS);
+        return typed.keySet().stream()
+                .filter(name -> name.startsWith(prefix))
+                .map(name -> name.substring(prefix.length()))
+                .collect(Collectors.joining(" "));
+    }
+
+    /** The keys ticked, for a criterion that looks at several. */
+    public List<String> keys() {
+        return value(KEYS).isEmpty() ? List.of() : List.of(value(KEYS).split(" "));
     }
 
     /** What stands in a field; nothing where it is empty. */
@@ -164,9 +188,25 @@ record CriterionRow(int number, Map<String, String> fields) {
         } else if (looksAt.startsWith(PART)) {
             criterion.put("part", looksAt.substring(PART.length()));
         } else if (looksAt.equals(SEVERAL)) {
-            criterion.put("measure", List.of(value("keys").split("[,;\\s]+")));
+            criterion.put("measure", keys());
+        } else if (looksAt.startsWith(LINES)) {
+            criterion.put("lines", looksAt.substring(LINES.length()));
+            putAccepted(criterion);
         } else if (looksAt.equals(TEACHER)) {
             criterion.put("teacher", value("note"));
+        }
+    }
+
+    /** The limits as they were typed; where none were, the usual ones hold. */
+    private void putAccepted(Map<String, Object> criterion) {
+        Map<String, Object> accepted = new LinkedHashMap<>();
+        for (String limit : List.of("from", "to")) {
+            if (!value(limit).isEmpty()) {
+                accepted.put(limit, FormNumber.read(value(limit)));
+            }
+        }
+        if (!accepted.isEmpty()) {
+            criterion.put("accepted", accepted);
         }
     }
 

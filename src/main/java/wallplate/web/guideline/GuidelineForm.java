@@ -158,7 +158,8 @@ record GuidelineForm(Map<String, String> fields, List<GroupRow> groups, List<Cri
 
     private static String field(String key) {
         return switch (key) {
-            case "measure", "part", "teacher" -> CriterionRow.LOOKS_AT;
+            case "measure", "part", "lines", "teacher" -> CriterionRow.LOOKS_AT;
+            case "accepted" -> "from";
             case "part-marks" -> "limit-1";
             default -> key;
         };

@@ -1,9 +1,13 @@
 package wallplate.web.guideline;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import wallplate.marking.LineAspect;
+import wallplate.marking.LineWords;
 import wallplate.marking.TradeNames;
 import wallplate.report.Topic;
 import wallplate.solver.Expected;
@@ -14,15 +18,26 @@ import wallplate.solver.ExpectedDrawing;
  *
  * @param keys every measured key with its name
  * @param parts every part with its name
+ * @param keysByPart the keys of each part, by the part's name as a heading
  * @param counts the keys that count something
+ * @param lines what may be asked of the lines themselves, with its name and unit
  */
-record GuidelineWords(Map<String, String> keys, Map<String, String> parts, List<String> counts) {
+record GuidelineWords(
+        Map<String, String> keys,
+        Map<String, String> parts,
+        Map<String, List<String>> keysByPart,
+        List<String> counts,
+        Map<String, String> lines) {
 
     static GuidelineWords of(ExpectedDrawing expected, Locale language) {
         TradeNames names = TradeNames.in(language, expected.task());
         Map<String, String> keys = new LinkedHashMap<>();
         Map<String, String> parts = new LinkedHashMap<>();
+        Map<String, List<String>> keysByPart = new LinkedHashMap<>();
         expected.values().forEach(value -> {
+            keysByPart
+                    .computeIfAbsent(names.heading(Topic.partOf(value.key())), part -> new ArrayList<>())
+                    .add(value.key());
             keys.put(value.key(), names.title(value.key()));
             parts.put(Topic.partOf(value.key()), names.part(Topic.partOf(value.key())));
         });
@@ -30,7 +45,22 @@ record GuidelineWords(Map<String, String> keys, Map<String, String> parts, List<
                 .filter(Expected.Count.class::isInstance)
                 .map(Expected::key)
                 .toList();
-        return new GuidelineWords(keys, parts, counts);
+        return new GuidelineWords(keys, parts, keysByPart, counts, lines(language));
+    }
+
+    private static Map<String, String> lines(Locale language) {
+        LineWords words = LineWords.in(language);
+        Map<String, String> lines = new LinkedHashMap<>();
+        Arrays.stream(LineAspect.values())
+                .forEach(aspect -> lines.put(
+                        aspect.word(),
+                        aspect.unit().isEmpty() ? words.name(aspect) : words.name(aspect) + " (" + aspect.unit() + ")"));
+        return lines;
+    }
+
+    /** Keys that a criterion names and the task no longer asks for: shown, so that none is lost unseen. */
+    public List<String> unknownKeys(CriterionRow row) {
+        return row.keys().stream().filter(key -> !keys.containsKey(key)).toList();
     }
 
     /** What a criterion is called: its own title, else the name of what it looks at; empty for a new one. */
@@ -46,6 +76,10 @@ record GuidelineWords(Map<String, String> keys, Map<String, String> parts, List<
         if (looksAt.startsWith(CriterionRow.PART)) {
             String part = looksAt.substring(CriterionRow.PART.length());
             return parts.getOrDefault(part, part);
+        }
+        if (looksAt.startsWith(CriterionRow.LINES)) {
+            String aspect = looksAt.substring(CriterionRow.LINES.length());
+            return lines.getOrDefault(aspect, aspect);
         }
         return row.value("id");
     }

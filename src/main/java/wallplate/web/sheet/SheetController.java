@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -19,6 +20,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import wallplate.marking.LineWords;
 import wallplate.marking.Verdict;
 import wallplate.measure.LinesByHand;
 import wallplate.records.ClassSet;
@@ -97,12 +99,18 @@ class SheetController {
         model.addAttribute("assessment", assessment.orElse(null));
         model.addAttribute("overlay", assessment.map(found -> SheetOverlay.of(found, marks)).orElse(null));
         model.addAttribute("difference", assessment.flatMap(found -> difference(classSet, found)).orElse(null));
+        model.addAttribute("lines", assessment.map(SheetController::lines).filter(said -> !said.isEmpty()).orElse(null));
         model.addAttribute("changes", sheets.changes(sheet.id()));
         model.addAttribute(
                 "canShowBar",
                 sheet.state() == SheetState.UNREADABLE
                         && corrections.asReadPicture(sheet.id()).isPresent());
         showCorrections(corrections.of(sheet.id()), marks, model);
+    }
+
+    /** How the lines themselves are drawn; nothing for a sheet that was measured before they were. */
+    private static List<String> lines(KeptAssessment found) {
+        return LineWords.in(LocaleContextHolder.getLocale()).statements(found.measured());
     }
 
     private static void showCorrections(List<SheetCorrection> corrected, List<MarkEntry> marks, Model model) {
