@@ -64,11 +64,14 @@ final class PageReading {
     private static final double SECOND_BAR_SHAPE = 0.7;
     /** A scanner cuts off up to half a centimetre all round; where less than this share is left, a part is missing. */
     private static final double WHOLE_SHARE = 0.93;
+    /** Lines fainter than this share of the slopes' darkness say nothing about which way up the drawing is. */
+    private static final double FAINT_SHARE = 0.4;
 
     private final Picture picture;
     private final SheetFormat format;
     private final RoughPage rough;
     private final LineRefit refit;
+    private final FrameLines frames;
     private final boolean formatAlongX;
     private List<Disc> discs = List.of();
 
@@ -77,6 +80,7 @@ final class PageReading {
         this.format = format;
         this.rough = rough;
         this.refit = new LineRefit(picture, rough.map());
+        this.frames = new FrameLines(rough.widthMm(), rough.heightMm());
         this.formatAlongX = rough.isLandscape(format) == format.landscape();
     }
 
@@ -91,15 +95,53 @@ final class PageReading {
         InkImage ink = InkFlattening.flatten(grey, mask(rough.paper(), discs), isPhotograph());
         List<Segment> segments =
                 StraightSegments.find(new GreyPage(ink.widthPx(), ink.heightPx(), ink.pixelsPerMm(), ink.bytes()));
-        AxisLines all = AxisLines.among(segments, refit);
-        FrameLines frames = new FrameLines(rough.widthMm(), rough.heightMm());
+        Sight sight = likeliest(
+                AxisLines.tilts(segments).stream().map(tilt -> sight(tilt, segments, ink)).toList());
+        return sight.refusal().isPresent() ? refused(ink, sight.refusal().get()) : read(ink, sight);
+    }
+
+    /**
+     * What was found on the rough page with its axes taken to lie in one direction.
+     *
+     * @param chosen the bar, where there is one
+     * @param turn which way up the sheet lies, as far as the page could be understood
+     * @param refusal why the page cannot be read so; empty where it can
+     */
+    private record Sight(
+            AxisLines all,
+            AxisLines drawn,
+            Bars bars,
+            Optional<BarChoice.Choice> chosen,
+            Turn turn,
+            Optional<String> refusal) {}
+
+    /** The first direction unless only the second one makes a section of the page, or one with a bar. */
+    private static Sight likeliest(List<Sight> sights) {
+        return sights.stream()
+                .max(Comparator.comparingInt((Sight sight) -> sight.refusal.isPresent() ? 0 : sight.chosen.isPresent() ? 2 : 1)
+                        .thenComparing(Comparator.comparingInt(sights::indexOf).reversed()))
+                .orElseThrow();
+    }
+
+    private Sight sight(double tilt, List<Segment> segments, InkImage ink) {
+        AxisLines all = AxisLines.along(tilt, segments, refit);
         AxisLines drawn = frames.without(all);
-        Optional<SlopingLines> slopes = SlopingLines.among(segments, all.tiltDegrees(), refit);
-        Optional<String> refusal = DrawingCheck.ofPage(segments, drawn, slopes);
-        if (refusal.isPresent()) {
-            return refused(ink, refusal.get());
+        Optional<SlopingLines> slopes = SlopingLines.among(segments, tilt, refit);
+        Optional<String> noDrawing = DrawingCheck.ofPage(segments, drawn, slopes);
+        if (noDrawing.isPresent()) {
+            return new Sight(all, drawn, new Bars(List.of(), List.of()), Optional.empty(), Turn.UPRIGHT, noDrawing);
         }
-        return read(ink, frames, all, drawn, slopes);
+        Bars bars = bars(ink, drawn);
+        BarChoice choice = new BarChoice(
+                rough.widthMm(),
+                rough.heightMm(),
+                formatAlongX,
+                rough.scale() == Scale.MARKS,
+                turn -> shareUnder(drawn, slopes, turn));
+        Optional<BarChoice.Choice> alone = choice.best(bars.alongX, bars.alongY);
+        Optional<BarChoice.Choice> chosen = alone.isPresent() ? alone : joined(choice, ink, all);
+        Turn turn = chosen.map(BarChoice.Choice::turn).orElseGet(choice::withoutBar);
+        return new Sight(all, drawn, bars, chosen, turn, DrawingCheck.ofSection(drawn, slopes, turn));
     }
 
     /** A blurred picture hides what else is missing. */
@@ -128,31 +170,13 @@ final class PageReading {
         return discs;
     }
 
-    private SheetReading read(
-            InkImage ink, FrameLines frames, AxisLines all, AxisLines drawn, Optional<SlopingLines> slopes) {
-        Bars bars = bars(ink, drawn);
-        BarChoice choice = new BarChoice(
-                rough.widthMm(),
-                rough.heightMm(),
-                formatAlongX,
-                rough.scale() == Scale.MARKS,
-                turn -> slopesAbove(drawn, slopes, turn));
-        Optional<BarChoice.Choice> alone = choice.best(bars.alongX, bars.alongY);
-        Optional<BarChoice.Choice> chosen = alone.isPresent() ? alone : joined(choice, ink, all);
-        Turn turn = chosen.map(BarChoice.Choice::turn).orElseGet(choice::withoutBar);
-        Optional<String> refusal = DrawingCheck.ofSection(drawn, slopes, turn);
-        if (refusal.isPresent()) {
-            return refused(ink, refusal.get());
-        }
-        if (chosen.isEmpty() && !rough.isTrueToSize()) {
-            Stretch unscaled = stretch(frames.frame(all), turn, Optional.empty(), bars);
-            return withoutScale(
-                    ink, new Levelling(turn, Optional.empty(), unscaled, frames.ruledByTheDrawing(drawn)));
-        }
-        Optional<Bar> bar = chosen.map(BarChoice.Choice::bar);
-        Stretch stretch = stretch(frames.frame(all), turn, bar, bars);
-        AxisLines ruled = frames.ruledByTheDrawing(drawn);
-        return new SheetReading.Readable(new Levelling(turn, bar, stretch, ruled).page());
+    private SheetReading read(InkImage ink, Sight sight) {
+        Optional<Bar> bar = sight.chosen.map(BarChoice.Choice::bar);
+        Stretch stretch = stretch(frames.frame(sight.all), sight.turn, bar, sight.bars);
+        Levelling levelling = new Levelling(sight.turn, bar, stretch, frames.ruledByTheDrawing(sight.drawn));
+        return bar.isEmpty() && !rough.isTrueToSize()
+                ? withoutScale(ink, levelling)
+                : new SheetReading.Readable(levelling.page());
     }
 
     /** Everything is there but millimetres: the page is kept level, so that a person can show its bar. */
@@ -195,16 +219,18 @@ final class PageReading {
         return new BarFinder(ink, refit, format.referenceBarMm(), tolerance);
     }
 
-    /** Whether the sloping lines lie higher than the others; a roof's do. */
-    private static boolean slopesAbove(AxisLines drawn, Optional<SlopingLines> slopes, Turn turn) {
+    /**
+     * How much of the drawing's level and upright lines lies under its slopes, for a turn. Folds, streaks and what was
+     * rubbed out are much fainter than the slopes and not asked.
+     */
+    private static double shareUnder(AxisLines drawn, Optional<SlopingLines> slopes, Turn turn) {
+        List<LineRefit.Fitted> sloping = slopes.map(SlopingLines::lines).orElse(List.of());
+        double darkness = sloping.stream().mapToDouble(LineRefit.Fitted::darkness).average().orElse(0);
         List<Segment> lines = Stream.concat(drawn.alongX().stream(), drawn.alongY().stream())
+                .filter(line -> line.darkness() > FAINT_SHARE * darkness)
                 .map(LineRefit.Fitted::segment)
                 .toList();
-        List<Segment> sloping = slopes.stream()
-                .flatMap(family -> family.lines().stream())
-                .map(LineRefit.Fitted::segment)
-                .toList();
-        return RoofSense.slopesAbove(turn, sloping, lines);
+        return RoofSense.shareUnder(turn, sloping.stream().map(LineRefit.Fitted::segment).toList(), lines);
     }
 
     private Stretch stretch(Optional<Frame> frame, Turn turn, Optional<Bar> bar, Bars bars) {

@@ -23,6 +23,7 @@ import wallplate.task.SheetFormat;
  */
 final class DrawnSheet {
 
+    private static final int FOLD_GREY = 205;
     private static final double PITCH = Math.toRadians(28);
 
     private SheetFormat format = new SheetFormat("A4", 297, 210, 100);
@@ -36,7 +37,11 @@ final class DrawnSheet {
     private boolean bar = true;
     private boolean uprightBar;
     private boolean slopes = true;
+    private double leanToDegrees;
+    private double tickBelow = 3;
+    private double tickAbove = 3;
     private final List<Segment> others = new ArrayList<>();
+    private final List<Segment> folds = new ArrayList<>();
     private int blurPx;
     private double shown = 1;
     private boolean resolutionStated = true;
@@ -101,6 +106,24 @@ final class DrawnSheet {
         return this;
     }
 
+    /** Further lines as faint as folds are, in millimetres on the sheet. */
+    DrawnSheet foldedAlong(Segment... lines) {
+        folds.addAll(List.of(lines));
+        return this;
+    }
+
+    /** A roof that falls to one side only, on two walls, with no level line but the bar. */
+    DrawnSheet leanTo(double pitchDegrees) {
+        leanToDegrees = pitchDegrees;
+        return this;
+    }
+
+    DrawnSheet withTicks(double below, double above) {
+        tickBelow = below;
+        tickAbove = above;
+        return this;
+    }
+
     /** The lens or the glass was out of focus: means over squares of this half side, three times over. */
     DrawnSheet blurredBy(int pixels) {
         blurPx = pixels;
@@ -158,6 +181,24 @@ final class DrawnSheet {
     /** Every line of the drawing on the sheet. */
     List<Segment> lines() {
         List<Segment> lines = new ArrayList<>();
+        lines.addAll(leanToDegrees > 0 ? leanToLines() : eavesLines());
+        if (bar) {
+            lines.add(Segment.between(30, 25, 30 + barLength, 25));
+            for (double x : new double[] {30, 30 + barLength}) {
+                lines.add(Segment.between(x, 25 - tickBelow, x, 25 + tickAbove));
+            }
+        }
+        if (uprightBar) {
+            lines.add(Segment.between(20, 40, 20, 40 + barLength));
+            lines.add(Segment.between(17, 40, 23, 40));
+            lines.add(Segment.between(17, 40 + barLength, 23, 40 + barLength));
+        }
+        lines.addAll(others);
+        return lines.stream().map(this::tilted).toList();
+    }
+
+    private List<Segment> eavesLines() {
+        List<Segment> lines = new ArrayList<>();
         double left = format.widthMm() * 0.3;
         double base = format.heightMm() * 0.45;
         double run = format.widthMm() * 0.45;
@@ -177,18 +218,25 @@ final class DrawnSheet {
                         base + y + (run - 2) * Math.tan(PITCH)));
             }
         }
-        if (bar) {
-            lines.add(Segment.between(30, 25, 30 + barLength, 25));
-            lines.add(Segment.between(30, 22, 30, 28));
-            lines.add(Segment.between(30 + barLength, 22, 30 + barLength, 28));
+        return lines;
+    }
+
+    private List<Segment> leanToLines() {
+        List<Segment> lines = new ArrayList<>();
+        double left = format.widthMm() * 0.15;
+        double right = format.widthMm() * 0.8;
+        double base = format.heightMm() * 0.6;
+        double rise = Math.tan(Math.toRadians(leanToDegrees));
+        for (double y : new double[] {0, 5, 9, 10.5}) {
+            lines.add(Segment.between(left, base + y, right, base + y + (right - left) * rise));
         }
-        if (uprightBar) {
-            lines.add(Segment.between(20, 40, 20, 40 + barLength));
-            lines.add(Segment.between(17, 40, 23, 40));
-            lines.add(Segment.between(17, 40 + barLength, 23, 40 + barLength));
+        for (double x : new double[] {left + 15, left + 24}) {
+            lines.add(Segment.between(x, base - 25, x, base + (x - left) * rise));
         }
-        lines.addAll(others);
-        return lines.stream().map(this::tilted).toList();
+        for (double x : new double[] {right - 10, right - 1}) {
+            lines.add(Segment.between(x, base - 25, x, base + (x - left) * rise));
+        }
+        return lines;
     }
 
     private Segment tilted(Segment line) {
@@ -226,6 +274,11 @@ final class DrawnSheet {
         for (Segment line : lines()) {
             graphics.draw(new Line2D.Double(
                     line.start().x(), line.start().y(), line.end().x(), line.end().y()));
+        }
+        graphics.setColor(grey(FOLD_GREY));
+        for (Segment fold : folds) {
+            graphics.draw(new Line2D.Double(
+                    fold.start().x(), fold.start().y(), fold.end().x(), fold.end().y()));
         }
         graphics.dispose();
         byte[] bytes = ((DataBufferByte) image.getRaster().getDataBuffer()).getData();

@@ -92,6 +92,44 @@ class SheetReaderTest {
         assertReadFromBar(sheet);
     }
 
+    /** The bar's own tick lies in the block's side; a letter's stem stands behind it, in line with the bar. */
+    @Test
+    void findsBarThatEndsAtTheTitleBlocksSide() {
+        DrawnSheet sheet = aSheet().scannedAt(200).turned(0.5).with(
+                Segment.between(130, 5, 130, 38),
+                Segment.between(130, 38, 287, 38),
+                Segment.between(130, 5, 287, 5),
+                Segment.between(133.5, 23, 133.5, 28));
+
+        assertReadFromBar(sheet);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {1.7, 2.5, 5})
+    void readsBarWithTicksOnOneSideOnly(double height) {
+        assertReadFromBar(aSheet().scannedAt(300).turned(0.4).withTicks(0, height));
+        assertReadFromBar(aSheet().scannedAt(200).turned(180.4).withTicks(height, 0));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 90, 180})
+    void aFoldOverTheRoofTurnsNoSheetUpsideDown(double turn) {
+        DrawnSheet sheet = aSheet().scannedAt(200)
+                .turned(turn)
+                .foldedAlong(Segment.between(150, 140, 150, 208), Segment.between(120, 175, 210, 175));
+
+        assertLevelAndTrue(sheet, read(sheet));
+    }
+
+    /** The roof's long lines have the direction of a sheet that lies askew; bar and walls say that it lies otherwise. */
+    @ParameterizedTest
+    @ValueSource(doubles = {-3, 1, 3})
+    void doesNotTakeAShallowRoofForTheLevel(double turn) {
+        DrawnSheet sheet = aSheet().leanTo(7).scannedAt(200).turned(turn);
+
+        assertLevelAndTrue(sheet, read(sheet));
+    }
+
     @Test
     void findsBarCloseUnderALedgeOfTheDrawing() {
         DrawnSheet sheet = aSheet().scannedAt(200).with(

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
 import wallplate.sheet.page.BarFinder.Bar;
 
 /**
@@ -16,30 +16,33 @@ import wallplate.sheet.page.BarFinder.Bar;
 public final class BarChoice {
 
     private static final double LOWEST_PART = 50;
-    private static final double HIGH_PLACE = 0.35;
+    private static final double HIGH_PLACE = 0.2;
     private static final double WRONG_FORMAT = 0.5;
     private static final double SLOPES_BELOW = 0.35;
+    /** Shares of the lines under the slope from which, and up to which, a turn is the more likely the more lie there. */
+    private static final double FEW_UNDER = 0.25;
+
+    private static final double MANY_UNDER = 0.65;
     private static final double LEAST_SCORE = 0.4;
 
     private final double width;
     private final double height;
     private final boolean formatAlongX;
     private final boolean turnKnown;
-    private final Predicate<Turn> slopesAbove;
-
+    private final ToDoubleFunction<Turn> shareUnder;
 
     /**
      * @param formatAlongX whether the sheet's own x axis runs along the rough page's x axis, by its proportions
      * @param turnKnown whether printed marks say that the rough page is upright
-     * @param slopesAbove whether, for a turn, the sloping lines lie above the level ones
+     * @param shareUnder for a turn, the share of the level and upright lines that then lie under the sloping ones
      */
     public BarChoice(
-            double width, double height, boolean formatAlongX, boolean turnKnown, Predicate<Turn> slopesAbove) {
+            double width, double height, boolean formatAlongX, boolean turnKnown, ToDoubleFunction<Turn> shareUnder) {
         this.width = width;
         this.height = height;
         this.formatAlongX = formatAlongX;
         this.turnKnown = turnKnown;
-        this.slopesAbove = slopesAbove;
+        this.shareUnder = shareUnder;
     }
 
     /** A bar with the turn that it makes likely. */
@@ -62,7 +65,7 @@ public final class BarChoice {
             return Turn.UPRIGHT;
         }
         Turn turn = formatAlongX ? Turn.UPRIGHT : Turn.QUARTER_LEFT;
-        return slopesAbove.test(turn) ? turn : turn.opposite();
+        return shareUnder.applyAsDouble(turn) >= 0.5 ? turn : turn.opposite();
     }
 
     private void addBoth(List<Choice> choices, Bar bar, Turn turn) {
@@ -76,7 +79,8 @@ public final class BarChoice {
         double high = Math.max(0, Math.min(1, (above - LOWEST_PART) / (sheetHeight / 2 - LOWEST_PART)));
         double place = 1 - (1 - HIGH_PLACE) * high;
         double format = turn.isLevelAlongX() == formatAlongX ? 1 : WRONG_FORMAT;
-        double sense = slopesAbove.test(turn) ? 1 : SLOPES_BELOW;
+        double under = (shareUnder.applyAsDouble(turn) - FEW_UNDER) / (MANY_UNDER - FEW_UNDER);
+        double sense = SLOPES_BELOW + (1 - SLOPES_BELOW) * Math.max(0, Math.min(1, under));
         return new Choice(bar, turn, bar.shape() * place * format * sense);
     }
 }

@@ -42,6 +42,21 @@ public final class BarFinder {
     private static final double LONGEST_TICK = 9;
     private static final double BEYOND_NEAR = 1.2;
     private static final double BEYOND_FAR = 4.5;
+    private static final double BEYOND_LINE = 2.8;
+    private static final double LEAST_BETWEEN = 0.6;
+    private static final double MOST_BEYOND = 0.5;
+    /** A bar's line reaches both its ticks: the last millimetres before a tick, and the least share of them with ink. */
+    private static final double LAST = 4;
+
+    private static final double LEAST_LAST = 0.5;
+    /** What a bar is worth that ends at a line which runs on, such as a title block's side. */
+    private static final double ENDS_AT_LINE = 0.65;
+    /** So near the bar's line, in millimetres, its own ink lies on one side of a tick that stands on it. */
+    private static final double BAR_INK = 0.45;
+    /** How far off square a tick is drawn, and how far off its place a pencil wavers, as one standard deviation. */
+    private static final double TICK_ASKEW = 0.02;
+
+    private static final double TICK_WAVER = 0.04;
 
     private final InkImage ink;
     private final LineRefit refit;
@@ -183,20 +198,37 @@ public final class BarFinder {
 
     private double shape(Line line, Tick left, Tick right) {
         double between = coverage(line, left.position + 0.5, right.position - 0.5, 0);
-        double beyond = Math.max(
-                coverage(line, left.position - BEYOND_FAR, left.position - BEYOND_NEAR, 0),
-                coverage(line, right.position + BEYOND_NEAR, right.position + BEYOND_FAR, 0));
-        if (between < 0.6 || beyond > 0.5) {
+        double last = Math.min(
+                coverage(line, left.position + 0.5, left.position + LAST, 0),
+                coverage(line, right.position - LAST, right.position - 0.5, 0));
+        if (between < LEAST_BETWEEN || last < LEAST_LAST) {
             return 0;
         }
+        boolean leftRunsOn = runsOn(line, left);
+        boolean rightRunsOn = runsOn(line, right);
+        double beyond = Math.max(beyond(line, left, -1, leftRunsOn), beyond(line, right, 1, rightRunsOn));
+        if (leftRunsOn && rightRunsOn || beyond > MOST_BEYOND) {
+            return 0;
+        }
+        double ends = leftRunsOn || rightRunsOn ? ENDS_AT_LINE : 1;
         double ticks = (Math.min(2, left.strength) + Math.min(2, right.strength)) / 4;
         double arrows = (arrow(line, left.position, 1) + arrow(line, right.position, -1)) / 2;
-        if (runsOn(line, left) || runsOn(line, right)) {
-            return 0;
-        }
         double alone = 1 - clutter(line, left.position, right.position);
         double close = 1 - Math.abs(right.position - left.position - nominal) / (tolerance * nominal) * 0.3;
-        return between * (1 - beyond) * (0.6 + 0.4 * ticks) * (1 - 0.4 * arrows) * (0.4 + 0.6 * alone) * close;
+        return between
+                * (1 - beyond)
+                * (0.6 + 0.4 * ticks)
+                * (1 - 0.4 * arrows)
+                * (0.4 + 0.6 * alone)
+                * close
+                * ends;
+    }
+
+    /** The share of the line's continuation that is inked; behind a title block's side lettering is none. */
+    private double beyond(Line line, Tick tick, int outwards, boolean runsOn) {
+        double near = tick.position + outwards * BEYOND_NEAR;
+        double far = tick.position + outwards * (runsOn ? BEYOND_LINE : BEYOND_FAR);
+        return coverage(line, Math.min(near, far), Math.max(near, far), 0);
     }
 
     /** Whether what stands up at the tick is no tick but a line that runs on, such as a frame's. */
@@ -274,8 +306,8 @@ public final class BarFinder {
             return Optional.empty();
         }
         Line axis = bar.get().segment().line();
-        Optional<Point> start = axis.intersection(first.get().segment().line(), 0.5);
-        Optional<Point> end = axis.intersection(second.get().segment().line(), 0.5);
+        Optional<Point> start = axis.intersection(centreLine(first.get(), axis), 0.5);
+        Optional<Point> end = axis.intersection(centreLine(second.get(), axis), 0.5);
         if (start.isEmpty() || end.isEmpty()) {
             return Optional.empty();
         }
@@ -287,10 +319,22 @@ public final class BarFinder {
         return 0.02 + tick.residual() / Math.sqrt(Math.max(1, tick.segment().length()));
     }
 
+    /** A short tick's direction is known less well than that ticks stand square to their bar. */
+    private static Line centreLine(Fitted tick, Line axis) {
+        Segment fitted = tick.segment();
+        double askew = TICK_WAVER / fitted.length();
+        double trust = TICK_ASKEW * TICK_ASKEW / (TICK_ASKEW * TICK_ASKEW + askew * askew);
+        Vector along = fitted.vector().unit();
+        Vector square = axis.direction().leftNormal();
+        Vector upwards = along.dot(square) < 0 ? along.negated() : along;
+        Vector direction = upwards.times(trust).plus(square.times(1 - trust));
+        return Line.through(fitted.midpoint(), fitted.midpoint().plus(direction));
+    }
+
     /** The tick's own centre line, over as much of it as is inked on either side of the bar. */
     private Optional<Fitted> tickLine(Line line, Tick tick) {
-        double above = tick.above > 0.5 ? reach(line, tick.position, 1) : 0.3;
-        double below = tick.below > 0.5 ? reach(line, tick.position, -1) : 0.3;
+        double above = tick.above > 0.5 ? reach(line, tick.position, 1) : -BAR_INK;
+        double below = tick.below > 0.5 ? reach(line, tick.position, -1) : -BAR_INK;
         Point foot = line.pointAt(tick.position);
         Vector up = line.direction().leftNormal();
         return refit.fit(new Segment(foot.plus(up.times(-below)), foot.plus(up.times(above))));

@@ -22,6 +22,10 @@ public final class DrawingCheck {
     private static final double UPRIGHT_LENGTH = 8;
     private static final double WALL_LENGTH = 12;
     private static final int FEWEST_FACES = 3;
+    /** With so many long slopes, as rafter and covering have, one wall's two faces will do. */
+    private static final int MANY_SLOPES = 3;
+
+    private static final int FACES_OF_ONE_WALL = 2;
 
     private DrawingCheck() {}
 
@@ -55,7 +59,8 @@ public final class DrawingCheck {
         }
         // One level line may be the reference bar. Without tie beam or ceiling the faces of the walls speak for a section.
         boolean levelLines = longer(level, LEVEL_LENGTH) >= 2;
-        boolean walls = longer(upright, WALL_LENGTH) >= FEWEST_FACES;
+        int faces = slopes.get().lines().size() >= MANY_SLOPES ? FACES_OF_ONE_WALL : FEWEST_FACES;
+        boolean walls = longer(upright, WALL_LENGTH) >= faces;
         if (!(levelLines || walls) || longer(upright, UPRIGHT_LENGTH) < 1) {
             return Optional.of("This is not the section that was asked for: beside sloping lines it needs level and"
                     + " upright ones. Upload the sheet with the section on it.");

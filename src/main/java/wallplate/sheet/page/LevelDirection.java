@@ -22,7 +22,7 @@ public record LevelDirection(double tiltDegrees, double deviationDegrees) {
     /** For so many lines that first guess counts. */
     private static final double GUESS_WEIGHT = 6;
     /** A line of this length, in millimetres, is off by 1.4 times as much as a long one; from trials. */
-    private static final double SHORT = 20;
+    private static final double SHORT = 40;
     /** A line that is off by more was not drawn along the T-square. */
     private static final double SLIP = 0.6;
     /** Fainter lines are streaks of a feeder, folds and shadows, as a share of the paper's grey. */

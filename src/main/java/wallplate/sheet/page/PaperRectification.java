@@ -1,6 +1,7 @@
 package wallplate.sheet.page;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
@@ -70,7 +71,27 @@ public final class PaperRectification {
         if (isScan(seen)) {
             return Optional.of(scan(seen));
         }
-        return partlySeen(sides);
+        return isStatedResolutionPlausible() ? Optional.of(scan(agreeing(sides))) : partlySeen(sides);
+    }
+
+    /**
+     * The edges that are square or parallel to the clearest one. A file that states with what resolution a sheet of this
+     * size was scanned is a scan, so that an edge askew is none: the rim of a lid's shadow, for one.
+     */
+    private static List<Optional<Line>> agreeing(PaperSides sides) {
+        Side clearest = sides.sides().stream()
+                .flatMap(Optional::stream)
+                .max(Comparator.comparingDouble(
+                        side -> Math.abs(side.contrast()) * side.points().size()))
+                .orElseThrow();
+        return sides.sides().stream()
+                .map(side -> side.map(Side::line).filter(line -> isSquareOrParallel(line, clearest.line())))
+                .toList();
+    }
+
+    private static boolean isSquareOrParallel(Line line, Line other) {
+        double angle = Angles.between(line.inclinationDegrees(), other.inclinationDegrees());
+        return Math.min(angle, Math.abs(angle - 90)) < SQUARE_DEGREES;
     }
 
     /** Whether neighbouring edges meet at something like a corner and opposite ones run alike. */
@@ -183,12 +204,22 @@ public final class PaperRectification {
         if (opposite.isPresent()) {
             return scan(lines, opposite.get(), opposite.get(), Scale.OPPOSITE_EDGES);
         }
-        double filled = Math.max(picture.widthPx(), picture.heightPx()) / longer;
-        double most = hasProportions() ? MOST_ABOVE_FILLED : MOST_ABOVE_CUT_OFF;
-        boolean stated = isPlausible(statedX, filled, most) && isPlausible(statedY, filled, most);
-        return stated
+        double filled = filledPixelsPerMm();
+        return isStatedResolutionPlausible()
                 ? scan(lines, statedX, statedY, Scale.STATED_RESOLUTION)
                 : scan(lines, filled, filled, Scale.FILLED_PICTURE);
+    }
+
+    /** Pixels to the millimetre if the sheet fills the picture. */
+    private double filledPixelsPerMm() {
+        return Math.max(picture.widthPx(), picture.heightPx()) / longer;
+    }
+
+    private boolean isStatedResolutionPlausible() {
+        double filled = filledPixelsPerMm();
+        double most = hasProportions() ? MOST_ABOVE_FILLED : MOST_ABOVE_CUT_OFF;
+        return isPlausible(picture.dpiX() / MM_PER_INCH, filled, most)
+                && isPlausible(picture.dpiY() / MM_PER_INCH, filled, most);
     }
 
     /**

@@ -24,8 +24,16 @@ public final class RoofSense {
      * tell.
      */
     public static boolean slopesAbove(Turn turn, List<Segment> sloping, List<Segment> lines) {
+        return shareUnder(turn, sloping, lines) >= 0.5;
+    }
+
+    /**
+     * How much of the lines' length over and under the slope lies under it with the page turned so, from 0 to 1; where no
+     * line is there, 1 or 0 by the slopes' mean height, and 1 where there is nothing to tell.
+     */
+    public static double shareUnder(Turn turn, List<Segment> sloping, List<Segment> lines) {
         if (sloping.isEmpty() || lines.isEmpty()) {
-            return true;
+            return 1;
         }
         Vector up = turn.up();
         Line slope = sloping.stream()
@@ -38,14 +46,19 @@ public final class RoofSense {
                 .summaryStatistics();
         double upwards = Math.signum(slope.direction().leftNormal().dot(up));
         double under = 0;
+        double over = 0;
         for (Segment line : lines) {
             double place = across(line.midpoint(), up);
             if (place > stretch.getMin() && place < stretch.getMax()) {
                 double above = slope.distanceTo(line.midpoint()) * upwards;
-                under += above < 0 ? line.length() : -line.length();
+                under += above < 0 ? line.length() : 0;
+                over += above < 0 ? 0 : line.length();
             }
         }
-        return under == 0 ? turn.meanHeight(sloping) > turn.meanHeight(lines) : under > 0;
+        if (under == over) {
+            return turn.meanHeight(sloping) > turn.meanHeight(lines) ? 1 : 0;
+        }
+        return under / (under + over);
     }
 
     /** The place of a point along the drawing's level. */

@@ -1,6 +1,7 @@
 package wallplate.sheet.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -62,6 +63,15 @@ class RoofSenseTest {
                 turned(Segment.between(219, 100, 219, 165), turn));
         assertThat(RoofSense.slopesAbove(turn, sloping, lines)).isTrue();
         assertThat(RoofSense.slopesAbove(turn.opposite(), sloping, lines)).isFalse();
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void saysHowClearlyTheLinesLieUnderTheSlope(Turn turn) {
+        List<Segment> sloping = List.of(turned(RAFTER, turn));
+        List<Segment> lines = List.of(turned(BEAM, turn), turned(Segment.between(120, 170, 155, 170), turn));
+        assertThat(RoofSense.shareUnder(turn, sloping, lines)).isCloseTo(0.8, within(0.001));
+        assertThat(RoofSense.shareUnder(turn.opposite(), sloping, lines)).isCloseTo(0.2, within(0.001));
     }
 
     @Test
