@@ -1,6 +1,7 @@
 package wallplate.records;
 
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,6 +19,9 @@ public interface Sheets {
 
     /** How far the reading of a set has come. */
     Progress progress(long classSetId);
+
+    /** The same for several sets by one question, by the set's id; a set without sheets is in it. */
+    Map<Long, Progress> progress(Collection<Long> classSetIds);
 
     /** The same for every set that has sheets, by the set's id. */
     Map<Long, Progress> progressOfAll();

@@ -2,6 +2,7 @@ package wallplate.records.jdbc;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -57,6 +58,11 @@ class JdbcSheets implements Sheets {
     @Override
     public Progress progress(long classSetId) {
         return rows.progress(classSetId);
+    }
+
+    @Override
+    public Map<Long, Progress> progress(Collection<Long> classSetIds) {
+        return rows.progress(classSetIds);
     }
 
     @Override

@@ -4,6 +4,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -90,10 +91,23 @@ class SheetRows {
                 .orElseGet(() -> Progress.of(List.of()));
     }
 
-    Map<Long, Progress> progressOfAll() {
+    Map<Long, Progress> progress(Collection<Long> classSetIds) {
         Map<Long, Progress> progress = new LinkedHashMap<>();
-        database.sql(PROGRESS + "group by class_set_id order by class_set_id")
-                .query((row, number) -> Map.entry(row.getLong("class_set_id"), progress(row)))
+        if (!classSetIds.isEmpty()) {
+            classSetIds.forEach(id -> progress.put(id, Progress.of(List.of())));
+            progress.putAll(bySet(database.sql(PROGRESS + "where class_set_id in (:sets) group by class_set_id")
+                    .param("sets", classSetIds)));
+        }
+        return progress;
+    }
+
+    Map<Long, Progress> progressOfAll() {
+        return bySet(database.sql(PROGRESS + "group by class_set_id order by class_set_id"));
+    }
+
+    private static Map<Long, Progress> bySet(JdbcClient.StatementSpec question) {
+        Map<Long, Progress> progress = new LinkedHashMap<>();
+        question.query((row, number) -> Map.entry(row.getLong("class_set_id"), progress(row)))
                 .list()
                 .forEach(entry -> progress.put(entry.getKey(), entry.getValue()));
         return progress;

@@ -1,19 +1,21 @@
 package wallplate.web.sets;
 
-import java.io.IOException;
+import jakarta.annotation.PreDestroy;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
-import jakarta.annotation.PreDestroy;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.dao.DataAccessException;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.TransactionException;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 import wallplate.records.Progress;
 import wallplate.records.Sheets;
@@ -21,20 +23,21 @@ import wallplate.records.Sheets;
 /**
  * Tells open pages when the standing of their class set has changed.
  *
- * <p>It looks into the database, because a sheet may be read by another process than the one that shows the page.
+ * <p>It looks into the database, because a sheet may be read by another process than the one that shows the page: one
+ * question at a time for all pages that this process has open.
  */
 @Component
 class ProgressStream {
 
+    private static final Logger LOG = LoggerFactory.getLogger(ProgressStream.class);
     private static final Duration LOOK_EVERY = Duration.ofMillis(700);
     private static final Duration LISTEN_FOR = Duration.ofMinutes(30);
-    /** So that a connection whose page is gone is noticed although nothing changes. */
-    private static final Duration SPEAK_AT_LEAST_EVERY = Duration.ofSeconds(15);
 
     private final Sheets sheets;
     private final Clock clock;
-    private final Map<Long, Listeners> listening = new ConcurrentHashMap<>();
-    private final ScheduledExecutorService watch = Executors.newSingleThreadScheduledExecutor(task -> {
+    private final ProgressWatch watch;
+    private final Set<SseEmitter> open = ConcurrentHashMap.newKeySet();
+    private final ScheduledExecutorService looking = Executors.newSingleThreadScheduledExecutor(task -> {
         Thread thread = new Thread(task, "progress");
         thread.setDaemon(true);
         return thread;
@@ -43,18 +46,32 @@ class ProgressStream {
     ProgressStream(Sheets sheets, Clock clock) {
         this.sheets = sheets;
         this.clock = clock;
-        watch.scheduleWithFixedDelay(
-                this::lookAtAll, LOOK_EVERY.toMillis(), LOOK_EVERY.toMillis(), TimeUnit.MILLISECONDS);
+        this.watch = new ProgressWatch(sheets::progress, clock);
+        looking.scheduleWithFixedDelay(this::look, LOOK_EVERY.toMillis(), LOOK_EVERY.toMillis(), TimeUnit.MILLISECONDS);
+    }
+
+    /** A failed look is no reason never to look again. */
+    private void look() {
+        try {
+            watch.look();
+        } catch (DataAccessException | TransactionException unreachable) {
+            LOG.warn("the standing of open class sets cannot be asked for: {}", unreachable.getMessage());
+        }
     }
 
     SseEmitter listen(long classSetId) {
         SseEmitter emitter = new SseEmitter(LISTEN_FOR.toMillis());
-        Listeners listeners = listening.computeIfAbsent(classSetId, id -> new Listeners());
-        listeners.emitters.add(emitter);
-        emitter.onCompletion(() -> listeners.emitters.remove(emitter));
+        ProgressWatch.Listener listener = progress -> emitter.send(
+                SseEmitter.event().name("standing").data(progress.finished() + "/" + progress.sheets()));
+        Runnable forget = () -> {
+            watch.remove(classSetId, listener);
+            open.remove(emitter);
+        };
+        open.add(emitter);
+        emitter.onCompletion(forget);
         emitter.onTimeout(emitter::complete);
-        emitter.onError(error -> listeners.emitters.remove(emitter));
-        listeners.send(sheets.progress(classSetId), clock.instant());
+        emitter.onError(error -> forget.run());
+        watch.add(classSetId, listener);
         return emitter;
     }
 
@@ -67,20 +84,10 @@ class ProgressStream {
                 .map(perSheet -> perSheet.multipliedBy(progress.waiting() + progress.reading()));
     }
 
-    private void lookAtAll() {
-        listening.forEach((classSetId, listeners) -> {
-            if (listeners.emitters.isEmpty()) {
-                listening.remove(classSetId, listeners);
-            } else {
-                listeners.tell(sheets.progress(classSetId), clock.instant());
-            }
-        });
-    }
-
     @PreDestroy
     void close() {
-        watch.shutdownNow();
-        listening.values().forEach(listeners -> listeners.emitters.forEach(SseEmitter::complete));
+        looking.shutdownNow();
+        open.forEach(SseEmitter::complete);
     }
 
     /** The time from one finished sheet to the next, from the last few, the earliest of them first. */
@@ -99,33 +106,6 @@ class ProgressStream {
             return last.size() < FEWEST
                     ? Optional.empty()
                     : Optional.of(Duration.between(last.get(0), last.get(last.size() - 1)).dividedBy(last.size() - 1L));
-        }
-    }
-
-    /** The open pages of one class set. */
-    private static final class Listeners {
-
-        private final List<SseEmitter> emitters = new CopyOnWriteArrayList<>();
-        private Optional<Progress> said = Optional.empty();
-        private Instant saidAt = Instant.EPOCH;
-
-        synchronized void tell(Progress progress, Instant now) {
-            boolean silentTooLong = Duration.between(saidAt, now).compareTo(SPEAK_AT_LEAST_EVERY) > 0;
-            if (silentTooLong || said.filter(progress::equals).isEmpty()) {
-                send(progress, now);
-            }
-        }
-
-        synchronized void send(Progress progress, Instant now) {
-            said = Optional.of(progress);
-            saidAt = now;
-            for (SseEmitter emitter : emitters) {
-                try {
-                    emitter.send(SseEmitter.event().name("standing").data(progress.finished() + "/" + progress.sheets()));
-                } catch (IOException | IllegalStateException gone) {
-                    emitters.remove(emitter);
-                }
-            }
         }
     }
 }
