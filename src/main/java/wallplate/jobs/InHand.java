@@ -4,6 +4,7 @@ import jakarta.annotation.PreDestroy;
 import java.time.Duration;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.LongToIntFunction;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.dao.DataAccessException;
@@ -28,6 +29,7 @@ class InHand {
     private final ProcessName name;
     private final Set<Long> sheets = ConcurrentHashMap.newKeySet();
     private volatile boolean hasWorked;
+    private boolean handedAllBack;
 
     InHand(Readings readings, QueueTable table, ProcessName name) {
         this.readings = readings;
@@ -40,8 +42,20 @@ class InHand {
         hasWorked = true;
     }
 
-    void take(long sheetId) {
+    /**
+     * Takes a sheet in hand by the step that says so in the records. Both are done before everything is handed back or not at
+     * all, so that no sheet is begun which nobody hands back.
+     *
+     * @param beginning says in the records that the sheet is begun; returns the number of this attempt
+     * @throws IllegalStateException where this process is ending and has handed everything back
+     */
+    synchronized int take(long sheetId, LongToIntFunction beginning) {
+        if (handedAllBack) {
+            throw new IllegalStateException("sheet %d is not begun, because this process is ending".formatted(sheetId));
+        }
+        int attempt = beginning.applyAsInt(sheetId);
         sheets.add(sheetId);
+        return attempt;
     }
 
     void done(long sheetId) {
@@ -69,7 +83,8 @@ class InHand {
 
     /** Runs after the scheduler has stopped and waited for what was nearly done. */
     @PreDestroy
-    void handAllBack() {
+    synchronized void handAllBack() {
+        handedAllBack = true;
         if (!hasWorked) {
             return;
         }

@@ -81,15 +81,16 @@ class SheetReading {
         if (sheet.state().isFinished()) {
             return;
         }
-        if (sheets.beginReading(sheet.id()) > MOST_ATTEMPTS) {
-            sheets.fail(sheet.id(), "Reading this sheet stopped the program twice. It was set aside so that the others go on.");
-            metrics.setAside();
-            return;
-        }
         boolean ended = false;
-        inHand.take(sheet.id());
+        int attempt = inHand.take(sheet.id(), sheets::beginReading);
         try {
-            assessAndKeep(sheet, file);
+            if (attempt > MOST_ATTEMPTS) {
+                sheets.fail(
+                        sheet.id(), "Reading this sheet stopped the program twice. It was set aside so that the others go on.");
+                metrics.setAside();
+            } else {
+                assessAndKeep(sheet, file);
+            }
             ended = true;
         } finally {
             if (ended) {

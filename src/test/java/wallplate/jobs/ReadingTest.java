@@ -249,6 +249,40 @@ class ReadingTest {
         assertThat(sheets.find(sheet).orElseThrow().state()).isEqualTo(SheetState.UNREADABLE);
     }
 
+    /** Only a killed process leaves a beginning; whoever hands the sheet back afterwards takes back its own and no other. */
+    @Test
+    void keepsTheBeginningOfAKilledProcessWhenAnotherHandsTheSheetBack() throws IOException {
+        ScanFileEntry file = received("homework.png", "begun by two".getBytes(StandardCharsets.UTF_8));
+        opening.open(file.id());
+        store.delete(file.contentHash());
+        long sheet = sheets.of(classSet.id()).get(0).id();
+        sheets.beginReading(sheet);
+
+        assertThatThrownBy(() -> reading.read(sheet)).isInstanceOf(NoSuchFileException.class);
+
+        assertThat(sheets.find(sheet).orElseThrow().state()).isEqualTo(SheetState.WAITING);
+        assertThat(database.sql("select attempts from sheets where id = ?").param(sheet).query(Integer.class).single())
+                .isEqualTo(1);
+    }
+
+    /** The beginning and having it in hand are one step: nothing is begun that nobody would hand back. */
+    @Test
+    void beginsNoSheetOnceEverythingWasHandedBack() throws IOException {
+        ScanFileEntry file = received("homework.png", "too late".getBytes(StandardCharsets.UTF_8));
+        opening.open(file.id());
+        long sheet = sheets.of(classSet.id()).get(0).id();
+        InHand ending = new InHand(readings, table, new ProcessName());
+        ending.beginWork();
+        ending.take(sheet, sheets::beginReading);
+
+        ending.handAllBack();
+
+        assertThatThrownBy(() -> ending.take(sheet, sheets::beginReading)).isInstanceOf(IllegalStateException.class);
+        assertThat(sheets.find(sheet).orElseThrow().state()).isEqualTo(SheetState.WAITING);
+        assertThat(database.sql("select attempts from sheets where id = ?").param(sheet).query(Integer.class).single())
+                .isZero();
+    }
+
     @Test
     void readsASheetAgainThatWasSetAside() throws IOException {
         ScanFileEntry file = received("homework.png", "dear teacher".getBytes(StandardCharsets.UTF_8));
