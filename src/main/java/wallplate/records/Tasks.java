@@ -14,6 +14,9 @@ public interface Tasks {
 
     Optional<KeptTask> find(long id);
 
+    /** The task with an id of its own, as its file has it; of several the one changed last. */
+    Optional<KeptTask> named(String taskId);
+
     /** The task whose code a learner typed, whatever the case of the letters. */
     Optional<KeptTask> byLearnerCode(String code);
 

@@ -49,6 +49,14 @@ class JdbcTasks implements Tasks {
     }
 
     @Override
+    public Optional<KeptTask> named(String taskId) {
+        return database.sql(SELECT + "where slug = ? order by changed_at desc, id desc limit 1")
+                .param(taskId)
+                .query((row, number) -> task(row))
+                .optional();
+    }
+
+    @Override
     public Optional<KeptTask> byLearnerCode(String code) {
         return database.sql(SELECT + "where learner_code = ?")
                 .param(code.strip().toUpperCase(Locale.ROOT))

@@ -27,6 +27,7 @@ import wallplate.records.Learner;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.web.page.NotFound;
+import wallplate.web.page.Words;
 
 /** Whose sheet is whose: the class list, and every sheet with its learner. */
 @Controller
@@ -37,11 +38,13 @@ class LearnersController {
     private final ClassSets classSets;
     private final Sheets sheets;
     private final SetStanding standing;
+    private final Words words;
 
-    LearnersController(ClassSets classSets, Sheets sheets, SetStanding standing) {
+    LearnersController(ClassSets classSets, Sheets sheets, SetStanding standing, Words words) {
         this.classSets = classSets;
         this.sheets = sheets;
         this.standing = standing;
+        this.words = words;
     }
 
     @GetMapping("/class-sets/{id}/learners")
@@ -55,16 +58,18 @@ class LearnersController {
     private String show(ClassSet classSet, Map<Long, String> typed, Model model) {
         List<Learner> learners = classSets.learnersOfSet(classSet.id());
         List<SheetEntry> entries = sheets.of(classSet.id());
-        Map<Long, String> names = new LinkedHashMap<>();
-        entries.forEach(sheet -> names.put(sheet.id(), typed.getOrDefault(sheet.id(), name(sheet))));
         model.addAttribute("classSet", classSet);
         model.addAttribute("learners", learners);
-        model.addAttribute("sheets", entries);
-        model.addAttribute("names", names);
+        model.addAttribute("sheets", entries.stream().map(sheet -> row(sheet, typed)).toList());
         model.addAttribute("classList", asText(learners));
         model.addAttribute("ownList", classSets.hasOwnList(classSet.id()));
         model.addAttribute("whose", Whose.of(classSet, entries, learners));
         return "sets/learners";
+    }
+
+    private SheetRow row(SheetEntry sheet, Map<Long, String> typed) {
+        SheetRow row = SheetRow.of(sheet, words);
+        return typed.containsKey(sheet.id()) ? row.withGiven(typed.get(sheet.id())) : row;
     }
 
     private static String name(SheetEntry sheet) {

@@ -44,6 +44,11 @@ record SheetRow(
                 sheet.state() == SheetState.FAILED);
     }
 
+    /** The same with what somebody typed into the field in which the learner is changed. */
+    SheetRow withGiven(String typed) {
+        return new SheetRow(id, number, address, label, learner, typed, told, file, standing, marks, why, failed);
+    }
+
     private static String standing(SheetEntry sheet) {
         boolean seen = sheet.checkedAt().isPresent();
         return switch (sheet.state()) {

@@ -92,11 +92,10 @@ class TeachAgainController {
     }
 
     private List<Practice> practices(ClassSet classSet, List<FollowUpGroup> groups) {
-        List<KeptTask> kept = groups.isEmpty() ? List.of() : tasks.all();
         List<ClassSet> ofClass = groups.isEmpty() ? List.of() : classSets.ofClass(classSet.classId());
         return groups.stream()
                 .map(group -> {
-                    Optional<KeptTask> exercise = exercise(kept, classSet, group.part());
+                    Optional<KeptTask> exercise = exercise(classSet, group.part());
                     Optional<ClassSet> ownSet = exercise.flatMap(task -> ofClass.stream()
                             .filter(one -> one.taskId() == task.id())
                             .findFirst());
@@ -106,9 +105,8 @@ class TeachAgainController {
                 .toList();
     }
 
-    private static Optional<KeptTask> exercise(List<KeptTask> kept, ClassSet classSet, String part) {
-        String id = FollowUpTask.id(classSet.task(), part);
-        return kept.stream().filter(task -> task.task().id().equals(id)).findFirst();
+    private Optional<KeptTask> exercise(ClassSet classSet, String part) {
+        return tasks.named(FollowUpTask.id(classSet.task(), part));
     }
 
     /** Keeps the version of the task for a group and makes a class set for it, where they are not there yet. */
@@ -116,7 +114,7 @@ class TeachAgainController {
     String makeExercise(@PathVariable long id, @PathVariable String part, RedirectAttributes redirect) {
         ClassSet classSet = found(id);
         group(id, part);
-        Optional<KeptTask> exercise = exercise(tasks.all(), classSet, part)
+        Optional<KeptTask> exercise = exercise(classSet, part)
                 .or(() -> FollowUpTask.of(classSet.task(), part, words.part(part)).map(tasks::add));
         if (exercise.isEmpty()) {
             redirect.addFlashAttribute("wrong", NO_ROOM);
@@ -139,7 +137,7 @@ class TeachAgainController {
     ResponseEntity<byte[]> printed(@PathVariable long id, @PathVariable String part) {
         ClassSet classSet = found(id);
         FollowUpGroup group = group(id, part);
-        DrawingTask exercise = exercise(tasks.all(), classSet, part)
+        DrawingTask exercise = exercise(classSet, part)
                 .map(KeptTask::task)
                 .orElseThrow(() -> new NotFound("The exercise for this group is not made yet."));
         byte[] pdf = DrawingSheets.of(exercise)
