@@ -1,4 +1,4 @@
-package wallplate.web.sheet;
+package wallplate.handouts;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -118,7 +118,7 @@ public class SheetDocuments {
     }
 
     /** The sheet with the marks as the guideline gave them. */
-    AssessedSheet.Read asRead(ClassSet classSet, SheetEntry sheet, KeptAssessment kept, InkImage ink) {
+    public AssessedSheet.Read asRead(ClassSet classSet, SheetEntry sheet, KeptAssessment kept, InkImage ink) {
         return read(classSet, sheet, kept, ink, kept.marked());
     }
 

@@ -67,11 +67,11 @@ class ReadingJobs {
     }
 
     /** Work on what a number names. */
-    private interface Work {
+    interface Work {
         void on(long number) throws IOException;
     }
 
-    private static OneTimeTask<Long> oneTime(String name, InHand inHand, Work work, FailureHandler<Long> failure) {
+    static OneTimeTask<Long> oneTime(String name, InHand inHand, Work work, FailureHandler<Long> failure) {
         return Tasks.oneTime(name, Long.class).onFailure(failure).execute((instance, context) -> {
             inHand.beginWork();
             try {

@@ -14,20 +14,12 @@ import org.springframework.context.annotation.Configuration;
 @Configuration(proxyBeanMethods = false)
 class SelfCheckJobs {
 
-    private static final Duration FORGET_EVERY = Duration.ofMinutes(10);
+    private static final Duration FORGET_EVERY = Duration.ofMinutes(1);
 
     @Bean
     OneTimeTask<Long> readSelfCheck(SelfCheckReading reading, InHand inHand) {
-        return Tasks.oneTime(SelfCheckQueue.READ.getTaskName(), Long.class)
-                .onFailure(new GrowingWait(reading::giveUp))
-                .execute((instance, context) -> {
-                    inHand.beginWork();
-                    try {
-                        reading.read(instance.getData());
-                    } catch (IOException broken) {
-                        throw new UncheckedIOException(broken);
-                    }
-                });
+        return ReadingJobs.oneTime(
+                SelfCheckQueue.READ.getTaskName(), inHand, reading::read, new GrowingWait(reading::giveUp));
     }
 
     @Bean

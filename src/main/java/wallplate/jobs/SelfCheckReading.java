@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -23,7 +24,7 @@ import wallplate.records.Tasks;
 import wallplate.report.PagePicture;
 import wallplate.sheet.ScanPages;
 
-/** Reads a learner's photograph; the photograph is deleted as soon as it was read, and what was found within the hour. */
+/** Reads a learner's photograph; the photograph is deleted as soon as it was read, and what was found when the visit is over. */
 @Component
 class SelfCheckReading {
 
@@ -32,7 +33,12 @@ class SelfCheckReading {
     /** A photograph that has been begun this often without coming to an end is given up. */
     private static final int MOST_ATTEMPTS = 2;
 
-    private static final Duration KEPT_FOR = Duration.ofHours(1);
+    /** A visit is over when no page has asked for its result for that long. */
+    private static final Duration AWAY_FOR = Duration.ofMinutes(15);
+
+    /** A page that was left may only have been loaded again. */
+    private static final Duration LEFT_FOR = Duration.ofMinutes(1);
+
     /** In place of the file's own name, which may hold the learner's. */
     private static final String NAME = "photograph";
 
@@ -95,7 +101,10 @@ class SelfCheckReading {
         }
         if (assessed instanceof AssessedSheet.Read sheet) {
             byte[] screen = PagePicture.forScreen(sheet.levelPage().ink());
-            checks.keep(check.id(), found(sheet, pages), store.put(new ByteArrayInputStream(screen)).name());
+            String picture = store.put(new ByteArrayInputStream(screen)).name();
+            if (!checks.keep(check.id(), found(sheet, pages), picture)) {
+                leftOvers.clear(List.of(picture));
+            }
         } else if (assessed instanceof AssessedSheet.Unreadable unreadable) {
             checks.refuse(check.id(), unreadable.reason());
         }
@@ -120,10 +129,9 @@ class SelfCheckReading {
         }
     }
 
-    /** Returns how many contents nobody looks at any more. */
-    int forget() throws IOException {
-        List<String> names = checks.removeBefore(clock.instant().minus(KEPT_FOR));
-        leftOvers.clear(names);
-        return names.size();
+    /** Takes away what is left of visits that are over. */
+    void forget() throws IOException {
+        Instant now = clock.instant();
+        leftOvers.clear(checks.removeOver(now.minus(AWAY_FOR), now.minus(LEFT_FOR)));
     }
 }

@@ -8,6 +8,9 @@ final class Turns {
     /** A learner waits for it. */
     static final int SELF_CHECK = 32_000;
 
+    /** A teacher waits for it. */
+    static final int HANDOUT = 31_500;
+
     /** Tells how many sheets there are, so that progress shows the whole. */
     static final int OPEN_FILE = 31_000;
 

@@ -7,7 +7,7 @@
  * again after a wait that grows; a page during which its process died twice is set aside.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"task", "sheet", "assessment", "report", "records", "marking", "privacy", "audit"})
+@ApplicationModule(allowedDependencies = {"task", "sheet", "assessment", "report", "records", "marking", "privacy", "audit", "handouts"})
 package wallplate.jobs;
 
 import org.jspecify.annotations.NullMarked;

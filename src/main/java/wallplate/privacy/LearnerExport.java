@@ -11,12 +11,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.springframework.stereotype.Service;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
+import wallplate.handouts.SheetDocuments;
 import wallplate.marksheets.MarkSheet;
 import wallplate.marksheets.MarkSheetBook;
 import wallplate.privacy.PersonalRecords.PersonalLine;
@@ -24,6 +26,7 @@ import wallplate.privacy.PersonalRecords.PersonalSheet;
 import wallplate.privacy.PersonalRecords.Stay;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
+import wallplate.records.HomeChecks;
 import wallplate.records.MarkEntry;
 import wallplate.records.ScanStore;
 import wallplate.records.SheetEntry;
@@ -33,7 +36,7 @@ import wallplate.tables.Table;
 import wallplate.tables.TableFile;
 
 /**
- * Everything that is kept about one learner in one ZIP file: who and in which classes (JSON), sheets, marks and mark sheets (CSV), and for
+ * Everything that is kept about one learner in one ZIP file: who and in which classes (JSON), sheets, marks, mark sheets and checks at home (CSV), and for
  * each sheet its result file, feedback, page and scan.
  *
  * <p>A scan that holds sheets of others too is not in it; the page of the learner's own sheet is.
@@ -47,22 +50,30 @@ public class LearnerExport {
     private final ClassSets classSets;
     private final Sheets sheets;
     private final MarkSheetBook book;
+    private final HomeChecks homeChecks;
+    private final SheetDocuments documents;
     private final ScanStore store;
 
-    LearnerExport(PersonalRecords records, ClassSets classSets, Sheets sheets, MarkSheetBook book, ScanStore store) {
+    LearnerExport(
+            PersonalRecords records,
+            ClassSets classSets,
+            Sheets sheets,
+            MarkSheetBook book,
+            HomeChecks homeChecks,
+            SheetDocuments documents,
+            ScanStore store) {
         this.records = records;
         this.classSets = classSets;
         this.sheets = sheets;
         this.book = book;
+        this.homeChecks = homeChecks;
+        this.documents = documents;
         this.store = store;
     }
 
-    /** Makes the documents of a sheet. */
-    public interface Documents {
-        byte[] feedback(ClassSet classSet, SheetEntry sheet) throws IOException;
-
-        /** Empty while the sheet has not been looked at. */
-        Optional<String> result(ClassSet classSet, SheetEntry sheet);
+    /** Hears how far the file is. */
+    public interface Progress {
+        void at(int done, int sheets);
     }
 
     /** A sheet as the records have it, with whose file it is. */
@@ -73,8 +84,8 @@ public class LearnerExport {
         }
     }
 
-    /** Writes the file. */
-    public void write(long learnerId, Documents documents, OutputStream out) throws IOException {
+    /** Writes the file, feedback in a language. */
+    public void write(long learnerId, Locale language, Progress progress, OutputStream out) throws IOException {
         List<Stay> stays = records.stays(learnerId);
         List<Own> own = records.sheets(stays).stream().map(this::own).toList();
         ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
@@ -82,8 +93,10 @@ public class LearnerExport {
         put(zip, "sheets.csv", csv(sheets(own)));
         put(zip, "marks.csv", csv(marks(own)));
         put(zip, "mark-sheets.csv", csv(markSheets(records.lines(stays))));
-        for (Own one : own) {
-            put(zip, one, documents);
+        put(zip, "checks-at-home.csv", csv(homeChecks(stays)));
+        for (int done = 0; done < own.size(); done++) {
+            progress.at(done, own.size());
+            put(zip, own.get(done), language);
         }
         zip.finish();
     }
@@ -96,13 +109,13 @@ public class LearnerExport {
                 sheets.marks(found.sheetId()));
     }
 
-    private void put(ZipOutputStream zip, Own own, Documents documents) throws IOException {
+    private void put(ZipOutputStream zip, Own own, Locale language) throws IOException {
         Optional<String> result = documents.result(own.classSet(), own.sheet());
         if (result.isPresent()) {
             put(zip, own.folder() + "result.json", result.get().getBytes(StandardCharsets.UTF_8));
         }
         if (own.sheet().state().isFinished()) {
-            put(zip, own.folder() + "feedback.pdf", documents.feedback(own.classSet(), own.sheet()));
+            put(zip, own.folder() + "feedback.pdf", documents.feedback(own.classSet(), own.sheet(), language));
         }
         if (own.sheet().pagePicture().isPresent()) {
             putContent(zip, own.folder() + "page.png", own.sheet().pagePicture().get());
@@ -190,6 +203,18 @@ public class LearnerExport {
                 "marks",
                 List.of("sheet", "criterion", "verdict", "marks", "of", "feedback", "changed by", "reason of the change"),
                 rows);
+    }
+
+    private Table homeChecks(List<Stay> stays) {
+        List<List<Cell>> rows = new ArrayList<>();
+        homeChecks.of(stays.stream().map(Stay::learnerId).toList())
+                .forEach(check -> new TreeMap<>(check.verdicts())
+                        .forEach((criterion, verdict) -> rows.add(List.of(
+                                Cell.of(check.keptAt().toString()),
+                                Cell.of(check.taskTitle()),
+                                Cell.of(criterion),
+                                Cell.of(verdict)))));
+        return new Table("checks at home", List.of("kept at", "task", "criterion", "verdict"), rows);
     }
 
     private Table markSheets(List<PersonalLine> lines) {

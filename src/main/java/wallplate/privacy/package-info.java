@@ -6,7 +6,7 @@
  * free words. Marks and measurements stay, as those of nobody. Backups that were taken before still have everything.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"task", "sheet", "marking", "report", "records", "audit", "tables", "marksheets"})
+@ApplicationModule(allowedDependencies = {"task", "sheet", "marking", "report", "records", "audit", "tables", "marksheets", "handouts"})
 package wallplate.privacy;
 
 import org.jspecify.annotations.NullMarked;

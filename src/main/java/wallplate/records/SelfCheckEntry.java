@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param screenPicture the level page's name in the scan store; empty until it was read
  * @param found what was found; empty where it was not read, or not yet
  * @param reason why it could not be read
+ * @param kept whether it was kept for the learner's class
  */
 public record SelfCheckEntry(
         long id,
@@ -22,7 +23,8 @@ public record SelfCheckEntry(
         Optional<String> content,
         Optional<String> screenPicture,
         Optional<KeptAssessment> found,
-        Optional<String> reason) {
+        Optional<String> reason,
+        boolean kept) {
 
     public SelfCheckEntry {
         before = Map.copyOf(before);

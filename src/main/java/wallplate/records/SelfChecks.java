@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Photographs that learners have checked at home, with what came of them; none is kept longer than the program's settings say. */
+/** Photographs that learners have checked at home, with what came of them; each is there for its learner's visit and no longer. */
 public interface SelfChecks {
 
     /** A photograph that was handed in: its number for the queue and the word in the address of its result. */
@@ -34,12 +34,25 @@ public interface SelfChecks {
     /** Takes the beginning back, because the process that read it stops. */
     void handBack(long id);
 
-    /** Keeps what was found; the photograph itself is let go of. */
-    void keep(long id, KeptAssessment found, String screenPicture);
+    /** Says that the learner's page asked for it just now; a page that was left is open again. */
+    void seen(long id);
+
+    /** Says that the learner's page was left; it may be opened again within a moment. */
+    void leaving(String token);
+
+    /** Ends a visit at once; returns the names of contents that may be left over. */
+    List<String> remove(String token);
+
+    /**
+     * Keeps what was found; the photograph itself is let go of.
+     *
+     * @return false where the visit is over
+     */
+    boolean keep(long id, KeptAssessment found, String screenPicture);
 
     /** Keeps why nothing could be found; the photograph is let go of. */
     void refuse(long id, String reason);
 
-    /** Takes away what came before a moment; returns the names of contents that may be left over. */
-    List<String> removeBefore(Instant moment);
+    /** Takes away what no page asked for since a moment, or was left before another; returns the names of contents that may be left over. */
+    List<String> removeOver(Instant seenBefore, Instant leftBefore);
 }

@@ -9,6 +9,7 @@ const needs = {
   "[data-second-marking]": "./second-marking.js",
   "[data-difference]": "./difference.js",
   "[data-photograph]": "./photograph.js",
+  "[data-visit]": "./visit.js",
   "[data-ticks]": "./ticks.js",
   "[data-lines]": "./lines.js",
 };

@@ -157,7 +157,7 @@ class LogTest {
                 .param("reason", "Quillfeather explained it"));
         pages.perform(post("/sheets/" + sheet.id() + "/checked"));
         for (String address : List.of("/class-sets/" + set.id(), "/sheets/" + sheet.id(), "/class-sets/" + set.id() + "/learners",
-                "/class-sets/" + set.id() + "/mark-sheet.csv", "/class-sets/" + set.id() + "/feedback.pdf",
+                "/class-sets/" + set.id() + "/mark-sheet.csv", "/class-sets/" + set.id() + "/feedback-files",
                 "/sheets/" + sheet.id() + "/feedback.pdf", "/learners/" + classSets.learners(set.classId()).get(0).id())) {
             assertThat(pages.perform(get(address)).andReturn().getResponse().getStatus()).as(address).isEqualTo(200);
         }

@@ -1,8 +1,8 @@
 package wallplate.privacy;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 import static org.hamcrest.Matchers.containsString;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.asyncDispatch;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
@@ -14,6 +14,7 @@ import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.Period;
 import java.time.ZoneOffset;
@@ -34,7 +35,6 @@ import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
 import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
-import org.springframework.test.web.servlet.MvcResult;
 import org.springframework.transaction.support.TransactionOperations;
 import wallplate.assessment.AssessedSheet;
 import wallplate.audit.AuditCheck;
@@ -288,8 +288,11 @@ class PrivacyTest {
     }
 
     private Map<String, byte[]> zip(long learner) throws Exception {
-        MvcResult begun = pages.perform(get("/learners/" + learner + "/everything.zip")).andReturn();
-        byte[] file = pages.perform(asyncDispatch(begun)).andExpect(status().isOk()).andReturn().getResponse().getContentAsByteArray();
+        String page = "/learners/" + learner + "/everything";
+        pages.perform(post(page)).andExpect(status().is3xxRedirection());
+        await().atMost(Duration.ofSeconds(60))
+                .until(() -> pages.perform(get(page)).andReturn().getResponse().getContentAsString().contains(page + ".zip"));
+        byte[] file = pages.perform(get(page + ".zip")).andExpect(status().isOk()).andReturn().getResponse().getContentAsByteArray();
         Map<String, byte[]> entries = new LinkedHashMap<>();
         try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(file))) {
             for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {

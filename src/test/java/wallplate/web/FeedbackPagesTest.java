@@ -1,10 +1,11 @@
 package wallplate.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.awaitility.Awaitility.await;
 import static org.hamcrest.Matchers.allOf;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.asyncDispatch;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
@@ -14,20 +15,31 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 
 import jakarta.servlet.http.Cookie;
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.file.NoSuchFileException;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
+import org.springframework.context.annotation.Import;
 import org.springframework.http.MediaType;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
-import org.springframework.test.web.servlet.MvcResult;
-import wallplate.assessment.AssessedSheet;
 import wallplate.marking.Verdict;
+import wallplate.privacy.Erasing;
 import wallplate.records.ClassListEntry;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
@@ -35,14 +47,10 @@ import wallplate.records.FeedbackCodes;
 import wallplate.records.Learner;
 import wallplate.records.MarkChange;
 import wallplate.records.MarkEntry;
-import wallplate.records.ScanFileEntry;
-import wallplate.records.ScanFiles;
 import wallplate.records.ScanStore;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.records.Tasks;
-import wallplate.report.PagePicture;
-import wallplate.report.ResultFile;
 
 /** What a learner's code opens, and what it does not. */
 @SpringBootTest(
@@ -52,6 +60,7 @@ import wallplate.report.ResultFile;
             "wallplate.demonstration.enabled=false"
         })
 @AutoConfigureMockMvc
+@Import(KeptSheets.class)
 class FeedbackPagesTest {
 
     /** On a machine that does much else. */
@@ -67,7 +76,7 @@ class FeedbackPagesTest {
     private ClassSets classSets;
 
     @Autowired
-    private ScanFiles files;
+    private KeptSheets kept;
 
     @Autowired
     private Sheets sheets;
@@ -77,6 +86,12 @@ class FeedbackPagesTest {
 
     @Autowired
     private FeedbackCodes codes;
+
+    @Autowired
+    private Erasing erasing;
+
+    @Autowired
+    private JdbcClient database;
 
     private ClassSet classSet;
     private SheetEntry ada;
@@ -221,31 +236,78 @@ class FeedbackPagesTest {
     }
 
     @Test
-    void writesTheClassAsOnePdf() throws Exception {
-        MvcResult started = pages.perform(get("/class-sets/%d/feedback.pdf".formatted(classSet.id()))).andReturn();
-        started.getAsyncResult(LONGEST_WAIT_MS);
+    void preparesTheFeedbackOfTheClassAsAFile() throws Exception {
+        String offered = "/class-sets/%d/feedback-files".formatted(classSet.id());
+        pages.perform(get(file("pdf"))).andExpect(redirectedUrl(offered));
 
-        byte[] pdf = pages.perform(asyncDispatch(started))
-                .andExpect(content().contentType(MediaType.APPLICATION_PDF))
+        byte[] pdf = prepared("pdf");
+        byte[] zip = prepared("zip");
+
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            assertThat(document.getDocumentCatalog().getDocumentOutline().children())
+                    .extracting(PDOutlineItem::getTitle)
+                    .containsExactlyElementsOf(sheets.of(classSet.id()).stream().map(SheetEntry::label).toList());
+        }
+        assertThat(entries(zip)).hasSameSizeAs(sheets.of(classSet.id())).allMatch(name -> name.endsWith(".pdf"));
+        pages.perform(get(offered)).andExpect(content().string(not(containsString("Something has changed"))));
+
+        sheets.change(
+                ada.id(),
+                new MarkChange(
+                        sheets.marks(ada.id()).get(0).criterion(), Optional.of(Verdict.MET), 0, "seen", "teacher", Instant.now()));
+
+        pages.perform(get(offered))
+                .andExpect(content().string(allOf(containsString("Something has changed"), containsString("Prepare it again"))));
+        assertThat(prepared("pdf")).isNotEqualTo(pdf);
+    }
+
+    @Test
+    void erasingALearnerTakesTheFilesAwayThatHoldIt() throws Exception {
+        prepared("zip");
+        String content = files("content_hash").get(0);
+
+        erasing.erase(ada.learner().orElseThrow().id());
+
+        assertThat(files("content_hash")).isEmpty();
+        assertThatThrownBy(() -> store.open(content)).isInstanceOf(NoSuchFileException.class);
+        pages.perform(get(file("zip"))).andExpect(status().isFound());
+    }
+
+    private String file(String kind) {
+        return "/class-sets/%d/feedback.%s".formatted(classSet.id(), kind);
+    }
+
+    private List<String> files(String column) {
+        return database.sql("select " + column + " from prepared_files where class_set_id = ?")
+                .param(classSet.id())
+                .query(String.class)
+                .list();
+    }
+
+    /** Has a file prepared, waits for it as a teacher does, and saves it. */
+    private byte[] prepared(String kind) throws Exception {
+        pages.perform(post("/class-sets/%d/feedback-files".formatted(classSet.id())).param("kind", kind))
+                .andExpect(status().is3xxRedirection());
+        await().atMost(Duration.ofMillis(LONGEST_WAIT_MS)).until(() -> !files("standing").contains("waiting"));
+        return pages.perform(get(file(kind)))
+                .andExpect(status().isOk())
                 .andReturn()
                 .getResponse()
                 .getContentAsByteArray();
-        assertThat(pdf).startsWith("%PDF".getBytes(java.nio.charset.StandardCharsets.US_ASCII));
-        assertThat(pdf.length).isGreaterThan(20_000);
     }
 
-    private SheetEntry aSheet(int number) throws Exception {
-        ScanFileEntry file = files.add(
-                        classSet.id(), number + ".png", "%064x".formatted(100 * classSet.id() + number), 10)
-                .orElseThrow();
-        AssessedSheet.Read read = DrawnSheets.aSheet(DrawnSheets.aTask(), number + ".png", number);
-        SheetEntry sheet = sheets.page(file.id(), 1);
-        sheets.keep(
-                sheet.id(),
-                read,
-                store.put(new ByteArrayInputStream(PagePicture.full(read.levelPage().ink()))).name(),
-                store.put(new ByteArrayInputStream(PagePicture.forScreen(read.levelPage().ink()))).name(),
-                ResultFile.write(read));
-        return sheet;
+    private static List<String> entries(byte[] zip) throws IOException {
+        List<String> names = new ArrayList<>();
+        try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(zip))) {
+            for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
+                names.add(entry.getName());
+            }
+        }
+        return names;
+    }
+
+    private SheetEntry aSheet(int number) {
+        String name = number + ".png";
+        return kept.read(classSet, name, DrawnSheets.aSheet(DrawnSheets.aTask(), name, number));
     }
 }

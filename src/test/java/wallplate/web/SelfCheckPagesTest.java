@@ -5,12 +5,16 @@ import static org.awaitility.Awaitility.await;
 import static org.hamcrest.Matchers.containsString;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -19,11 +23,14 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -33,8 +40,17 @@ import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.springframework.test.web.servlet.request.MockMultipartHttpServletRequestBuilder;
+import wallplate.classes.Classes;
+import wallplate.classes.ListedLearner;
+import wallplate.classes.SchoolClass;
+import wallplate.classes.SchoolYear;
+import wallplate.privacy.Erasing;
+import wallplate.privacy.LearnerExport;
 import wallplate.privacy.LeftOvers;
+import wallplate.records.HomeChecks;
+import wallplate.records.KeptAssessment;
 import wallplate.records.KeptTask;
 import wallplate.records.SelfChecks;
 import wallplate.records.Tasks;
@@ -69,6 +85,18 @@ class SelfCheckPagesTest {
     private LeftOvers leftOvers;
 
     @Autowired
+    private Classes classes;
+
+    @Autowired
+    private HomeChecks homeChecks;
+
+    @Autowired
+    private LearnerExport export;
+
+    @Autowired
+    private Erasing erasing;
+
+    @Autowired
     private JdbcClient database;
 
     private KeptTask kept;
@@ -78,10 +106,10 @@ class SelfCheckPagesTest {
         kept = tasks.add(((TaskReading.Accepted) TaskFile.read(Files.readString(SAMPLES.resolve("task.yml")))).task());
     }
 
-    /** The photograph is gone when it was read; within the hour everything else is, as the job that clears up does it. */
+    /** The photograph is gone when it was read; everything else is when no page has asked for it any more, as the job that clears up does it. */
     @Test
     void keepsNothingOfAVisit() throws Exception {
-        leftOvers.clear(checks.removeBefore(Instant.now().plusSeconds(1)));
+        forgetEverything();
         pages.perform(get("/check/" + kept.learnerCode())).andExpect(status().isOk());
         Map<String, Long> rowsBefore = rows();
         List<String> filesBefore = files();
@@ -93,11 +121,114 @@ class SelfCheckPagesTest {
         String photograph = hashOf("05-emre.jpg");
         assertThat(files()).noneMatch(name -> name.contains(photograph));
 
-        leftOvers.clear(checks.removeBefore(Instant.now().plusSeconds(1)));
+        forgetEverything();
 
         await().atMost(PATIENCE).untilAsserted(() -> assertThat(rows()).isEqualTo(rowsBefore));
         assertThat(files()).isEqualTo(filesBefore);
         pages.perform(get(address)).andExpect(status().isNotFound());
+    }
+
+    @Test
+    void deletesEverythingWhenTheLearnerIsDone() throws Exception {
+        forgetEverything();
+        Map<String, Long> rowsBefore = rows();
+        List<String> filesBefore = files();
+        String address = checked(sent("05-emre.jpg"));
+
+        pages.perform(post("/check/" + kept.learnerCode() + "/end").param("token", token(address)))
+                .andExpect(redirectedUrl("/check?ended=yes"));
+        pages.perform(get("/check?ended=yes")).andExpect(content().string(containsString("Your result is deleted")));
+
+        pages.perform(get(address)).andExpect(status().isNotFound());
+        await().atMost(PATIENCE).untilAsserted(() -> assertThat(rows()).isEqualTo(rowsBefore));
+        assertThat(files()).isEqualTo(filesBefore);
+    }
+
+    /** A page that is loaded again is left and comes back. */
+    @Test
+    void deletesAResultThatWasLeftUnlessItsPageComesBack() throws Exception {
+        String address = checked(sent("05-emre.jpg"));
+        leave(address);
+        pages.perform(get(address)).andExpect(status().isOk());
+        leftOvers.clear(checks.removeOver(Instant.EPOCH, Instant.now().plusSeconds(1)));
+        pages.perform(get(address)).andExpect(status().isOk());
+
+        leave(address);
+        leftOvers.clear(checks.removeOver(Instant.EPOCH, Instant.now().plusSeconds(1)));
+
+        pages.perform(get(address)).andExpect(status().isNotFound());
+    }
+
+    private void leave(String address) throws Exception {
+        pages.perform(post("/check/" + kept.learnerCode() + "/end").param("token", token(address)).param("leaving", "true"))
+                .andExpect(status().isNoContent());
+    }
+
+    @Test
+    void keepsNothingThatIsFoundAfterTheVisit() throws IOException {
+        SelfChecks.Added added = checks.add(kept.id(), "en", Map.of(), "%064x".formatted(5));
+        checks.remove(added.token());
+
+        assertThat(checks.keep(added.id(), KeptAssessment.of(DrawnSheets.aSheet(kept.task(), "a.jpg", 1)), "%064x".formatted(6)))
+                .isFalse();
+    }
+
+    @Test
+    void keepsACheckForTheClassOfALearnerWhoWantsIt() throws Exception {
+        SchoolClass schoolClass = classes.add("11B of checks", new SchoolYear("2026/27")).orElseThrow();
+        classes.enrol(schoolClass.id(), List.of(new ListedLearner(1, "Ada Quill", "1040"), new ListedLearner(2, "Bo", "")));
+        long ada = classes.enrolments(schoolClass.id()).get(0).id();
+        pages.perform(post("/classes/" + schoolClass.id() + "/check-code")).andExpect(status().is3xxRedirection());
+        String code = homeChecks.codeOf(schoolClass.id()).orElseThrow();
+        pages.perform(get("/classes/" + schoolClass.id())).andExpect(content().string(containsString(code)));
+        String address = checked(sent("05-emre.jpg"));
+        pages.perform(get(address)).andExpect(content().string(containsString("Nothing of this check is kept, unless")));
+
+        pages.perform(keep(address, code, "Emre")).andExpect(status().isUnprocessableContent());
+        pages.perform(keep(address, "AAAA", "Ada Quill")).andExpect(status().isUnprocessableContent());
+        assertThat(homeChecks.of(List.of(ada))).isEmpty();
+        pages.perform(keep(address, code.toLowerCase(Locale.ROOT), " ada quill ")).andExpect(redirectedUrl(address));
+        pages.perform(keep(address, code, "1040")).andExpect(redirectedUrl(address));
+        pages.perform(get(address)).andExpect(content().string(containsString("This check is kept for your class")));
+        forgetEverything();
+
+        assertThat(homeChecks.of(List.of(ada))).singleElement().satisfies(check -> {
+            assertThat(check.met() + check.notMet() + check.undecided()).isGreaterThan(20);
+            assertThat(check.taskTitle()).isEqualTo(kept.task().title());
+        });
+        pages.perform(get("/learners/" + ada)).andExpect(content().string(containsString("Checks at home")));
+        ByteArrayOutputStream everything = new ByteArrayOutputStream();
+        export.write(ada, Locale.ENGLISH, (done, sheets) -> {}, everything);
+        assertThat(entry(everything.toByteArray(), "checks-at-home.csv")).contains(kept.task().title()).contains("rafter-depth");
+
+        erasing.erase(ada);
+        assertThat(homeChecks.of(List.of(ada))).isEmpty();
+    }
+
+    private MockHttpServletRequestBuilder keep(String address, String classCode, String who) {
+        return post("/check/" + kept.learnerCode() + "/keep")
+                .param("token", token(address))
+                .param("classCode", classCode)
+                .param("who", who);
+    }
+
+    private static String token(String address) {
+        return address.substring(address.lastIndexOf('/') + 1);
+    }
+
+    private void forgetEverything() throws IOException {
+        leftOvers.clear(checks.removeOver(Instant.now().plusSeconds(1), Instant.EPOCH));
+    }
+
+    private static String entry(byte[] zip, String name) throws IOException {
+        try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(zip))) {
+            for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
+                if (entry.getName().equals(name)) {
+                    return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+                }
+            }
+        }
+        throw new AssertionError("no entry " + name);
     }
 
     @Test

@@ -126,6 +126,12 @@ class JdbcPersonalRecords implements PersonalRecords {
             }
             eraseSheet(sheet);
         }
+        names.addAll(letGoOfPreparedFiles(stays, sheets));
+        if (!stays.isEmpty()) {
+            database.sql("delete from home_checks where learner_id in (:learners)")
+                    .param("learners", ids(stays))
+                    .update();
+        }
         // A row of its own for each time in a class: nothing says any more that they were one person's.
         stays.forEach(stay -> database.sql(
                         """
@@ -134,6 +140,28 @@ class JdbcPersonalRecords implements PersonalRecords {
                 .params("(erased %d)".formatted(stay.learnerId()), now(), stay.learnerId())
                 .update());
         return names;
+    }
+
+    /** The learner's feedback is in every file of such a set. */
+    private List<String> letGoOfPreparedFiles(List<Stay> stays, List<PersonalSheet> sheets) {
+        List<String> names = new ArrayList<>();
+        letGo("class_set_id", sheets.stream().map(PersonalSheet::classSetId).distinct().toList(), names);
+        letGo("learner_id", ids(stays), names);
+        return names;
+    }
+
+    private void letGo(String column, List<Long> subjects, List<String> names) {
+        if (subjects.isEmpty()) {
+            return;
+        }
+        names.addAll(database.sql("select content_hash from prepared_files where %s in (:subjects) and content_hash is not null"
+                        .formatted(column))
+                .param("subjects", subjects)
+                .query(String.class)
+                .list());
+        database.sql("delete from prepared_files where %s in (:subjects)".formatted(column))
+                .param("subjects", subjects)
+                .update();
     }
 
     private boolean isRead(PersonalSheet sheet) {

@@ -10,11 +10,9 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HexFormat;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
@@ -43,24 +41,22 @@ class JdbcSelfChecks implements SelfChecks {
     @Override
     public Added add(long taskId, String language, Map<String, String> before, String content) {
         String token = RandomCode.ofLength(TOKEN_LENGTH);
-        String verdicts = before.entrySet().stream()
-                .filter(entry -> !entry.getKey().contains("\n") && !entry.getValue().contains("\n"))
-                .map(entry -> entry.getKey() + "\t" + entry.getValue())
-                .collect(Collectors.joining("\n"));
+        OffsetDateTime now = Rows.timestamp(clock.instant());
         long id = Rows.insert(
                 database.sql(
                                 """
                                 insert into self_checks
-                                    (token_hash, task_id, language, before_verdicts, content_hash, state, received_at)
-                                values (?, ?, ?, ?, ?, ?, ?)""")
+                                    (token_hash, task_id, language, before_verdicts, content_hash, state, received_at, seen_at)
+                                values (?, ?, ?, ?, ?, ?, ?, ?)""")
                         .params(
                                 hash(token),
                                 taskId,
                                 language,
-                                verdicts,
+                                VerdictLines.write(before),
                                 content,
                                 SheetState.WAITING.word(),
-                                Rows.timestamp(clock.instant())));
+                                now,
+                                now));
         return new Added(id, token);
     }
 
@@ -117,10 +113,31 @@ class JdbcSelfChecks implements SelfChecks {
     }
 
     @Override
-    public void keep(long id, KeptAssessment found, String screenPicture) {
-        database.sql("update self_checks set state = ?, assessment = ?, screen_picture = ?, content_hash = null where id = ?")
-                .params(SheetState.READ.word(), AssessmentJson.write(found), screenPicture, id)
+    public void seen(long id) {
+        database.sql("update self_checks set seen_at = ?, left_at = null where id = ?")
+                .params(Rows.timestamp(clock.instant()), id)
                 .update();
+    }
+
+    @Override
+    public void leaving(String token) {
+        database.sql("update self_checks set left_at = ? where token_hash = ?")
+                .params(Rows.timestamp(clock.instant()), hash(token))
+                .update();
+    }
+
+    @Override
+    @Transactional
+    public List<String> remove(String token) {
+        return remove(" where token_hash = ?", List.of(hash(token)));
+    }
+
+    @Override
+    public boolean keep(long id, KeptAssessment found, String screenPicture) {
+        return database.sql("update self_checks set state = ?, assessment = ?, screen_picture = ?, content_hash = null where id = ?")
+                        .params(SheetState.READ.word(), AssessmentJson.write(found), screenPicture, id)
+                        .update()
+                > 0;
     }
 
     @Override
@@ -132,16 +149,20 @@ class JdbcSelfChecks implements SelfChecks {
 
     @Override
     @Transactional
-    public List<String> removeBefore(Instant moment) {
-        OffsetDateTime before = Rows.timestamp(moment);
+    public List<String> removeOver(Instant seenBefore, Instant leftBefore) {
+        return remove(
+                " where seen_at < ? or left_at < ?", List.of(Rows.timestamp(seenBefore), Rows.timestamp(leftBefore)));
+    }
+
+    private List<String> remove(String which, List<?> values) {
         List<String> names = new ArrayList<>();
-        database.sql("select content_hash, screen_picture from self_checks where received_at < ?")
-                .param(before)
+        database.sql("select content_hash, screen_picture from self_checks" + which)
+                .params(values)
                 .query(row -> {
                     Optional.ofNullable(row.getString(1)).ifPresent(names::add);
                     Optional.ofNullable(row.getString(2)).ifPresent(names::add);
                 });
-        database.sql("delete from self_checks where received_at < ?").param(before).update();
+        database.sql("delete from self_checks" + which).params(values).update();
         return names;
     }
 
@@ -151,18 +172,13 @@ class JdbcSelfChecks implements SelfChecks {
                 row.getLong("id"),
                 row.getLong("task_id"),
                 row.getString("language"),
-                verdicts(row.getString("before_verdicts")),
+                VerdictLines.read(row.getString("before_verdicts")),
                 SheetState.of(row.getString("state")),
                 Rows.optionalText(row, "content_hash"),
                 Rows.optionalText(row, "screen_picture"),
                 found,
-                Rows.optionalText(row, "reason"));
-    }
-
-    private static Map<String, String> verdicts(String lines) {
-        Map<String, String> verdicts = new LinkedHashMap<>();
-        lines.lines().map(line -> line.split("\t", 2)).filter(pair -> pair.length == 2).forEach(pair -> verdicts.put(pair[0], pair[1]));
-        return verdicts;
+                Rows.optionalText(row, "reason"),
+                row.getBoolean("kept"));
     }
 
     private static String hash(String token) {

@@ -22,7 +22,8 @@ class JdbcStoredNames implements StoredNames {
             new Column("sheet_first_readings", "page_picture"),
             new Column("sheet_first_readings", "screen_picture"),
             new Column("self_checks", "content_hash"),
-            new Column("self_checks", "screen_picture"));
+            new Column("self_checks", "screen_picture"),
+            new Column("prepared_files", "content_hash"));
 
     private final JdbcClient database;
 

@@ -40,7 +40,7 @@ class AuditWriting implements WebMvcConfigurer, AsyncHandlerInterceptor {
 
     /** They compute or ask for a code and keep nothing, or write their own entry. */
     private static final Set<String> CHANGES_NOTHING = Set.of(
-            "/sign-in", "/sign-out", "/set-password", "/language", "/check", "/check/{code}", "/feedback", "/tasks/preview", "/tasks/draw", "/tasks/{id}/guideline/criterion");
+            "/sign-in", "/sign-out", "/set-password", "/language", "/check", "/check/{code}", "/check/{code}/end", "/feedback", "/tasks/preview", "/tasks/draw", "/tasks/{id}/guideline/criterion");
 
     /** They lay contents into the scan store, each file in a step of its own. */
     private static final Set<String> OWN_STEPS = Set.of("/class-sets/{id}/scans", "/class-sets/{id}/scans/parts");
@@ -48,6 +48,10 @@ class AuditWriting implements WebMvcConfigurer, AsyncHandlerInterceptor {
     private static final Set<String> EXPORT_ENDINGS = Set.of(".csv", ".xlsx", ".zip", "/result.json", "/feedback.pdf");
 
     private static final int REFUSED = 400;
+
+    /** An export that is not there yet is none. */
+    private static final int SENT_ELSEWHERE = 300;
+
     private static final String STEP = AuditWriting.class.getName() + ".step";
     private static final String EVENTS = AuditWriting.class.getName() + ".events";
 
@@ -102,7 +106,7 @@ class AuditWriting implements WebMvcConfigurer, AsyncHandlerInterceptor {
                 && isWritten(request)
                 && !isOneStep(request)
                 && failure == null
-                && response.getStatus() < REFUSED) {
+                && response.getStatus() < (isRead(request) ? SENT_ELSEWHERE : REFUSED)) {
             write(request);
         }
     }

@@ -26,6 +26,7 @@ import wallplate.classes.SchoolClass;
 import wallplate.classes.SchoolYear;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
+import wallplate.records.HomeChecks;
 import wallplate.records.KeptTask;
 import wallplate.records.Tasks;
 import wallplate.web.page.NotFound;
@@ -40,12 +41,14 @@ class ClassController {
     private final ClassLists lists;
     private final ClassSets classSets;
     private final Tasks tasks;
+    private final HomeChecks homeChecks;
 
-    ClassController(Classes classes, ClassLists lists, ClassSets classSets, Tasks tasks) {
+    ClassController(Classes classes, ClassLists lists, ClassSets classSets, Tasks tasks, HomeChecks homeChecks) {
         this.classes = classes;
         this.lists = lists;
         this.classSets = classSets;
         this.tasks = tasks;
+        this.homeChecks = homeChecks;
     }
 
     /** The classes of one school year. */
@@ -110,6 +113,7 @@ class ClassController {
                 classes.all().stream().filter(one -> one.id() != schoolClass.id()).toList());
         model.addAttribute("sets", classSets.ofClass(schoolClass.id()));
         model.addAttribute("tasks", tasks.all());
+        model.addAttribute("checkCode", homeChecks.codeOf(schoolClass.id()).orElse(null));
         return "classes/one";
     }
 
@@ -162,6 +166,14 @@ class ClassController {
         model.addAttribute("faultHeading", sentence);
         model.addAttribute("faults", lines);
         return show(schoolClass, model);
+    }
+
+    /** Learners with this code and their name have a check at home kept for the class. */
+    @PostMapping("/classes/{id}/check-code")
+    String makeCheckCode(@PathVariable long id, RedirectAttributes redirect) {
+        homeChecks.makeCode(found(id).id());
+        redirect.addFlashAttribute("done", "The class has a new code for checks at home.");
+        return "redirect:/classes/" + id + "#home-checks-heading";
     }
 
     @PostMapping("/classes/{id}/shown")

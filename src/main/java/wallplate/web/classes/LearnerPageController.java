@@ -19,6 +19,7 @@ import wallplate.classes.Enrolment;
 import wallplate.classes.SchoolClass;
 import wallplate.marksheets.MarkSheetBook;
 import wallplate.records.Histories;
+import wallplate.records.HomeChecks;
 import wallplate.records.LearnerHistory;
 import wallplate.web.page.NotFound;
 
@@ -30,12 +31,15 @@ class LearnerPageController {
     private final ClassLists lists;
     private final Histories histories;
     private final MarkSheetBook book;
+    private final HomeChecks homeChecks;
 
-    LearnerPageController(Classes classes, ClassLists lists, Histories histories, MarkSheetBook book) {
+    LearnerPageController(
+            Classes classes, ClassLists lists, Histories histories, MarkSheetBook book, HomeChecks homeChecks) {
         this.classes = classes;
         this.lists = lists;
         this.histories = histories;
         this.book = book;
+        this.homeChecks = homeChecks;
     }
 
     /** A time in a class; the class is empty where it was the list of one set. */
@@ -57,6 +61,9 @@ class LearnerPageController {
         model.addAttribute(
                 "entries", histories.of(enrolment.id()).map(LearnerHistory::entries).orElse(List.of()));
         model.addAttribute("lines", book.resultsOf(enrolment.id()));
+        model.addAttribute(
+                "homeChecks",
+                homeChecks.of(stays.stream().map(stay -> stay.enrolment().id()).toList()));
         model.addAttribute("schoolClass", classes.find(enrolment.classId()).orElse(null));
         return "classes/learner";
     }

@@ -28,7 +28,7 @@ import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.web.page.NotFound;
 import wallplate.web.page.Words;
-import wallplate.web.sheet.SheetDocuments;
+import wallplate.handouts.SheetDocuments;
 
 /** A learner's own feedback: a code opens one sheet of a set whose marks are released, and nothing else. */
 @Controller

@@ -8,9 +8,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.http.CacheControl;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
+import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -18,9 +20,12 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
+import wallplate.audit.AuditedEvent;
 import wallplate.drafting.ConstructionGuide;
 import wallplate.marking.Reasons;
 import wallplate.jobs.SelfCheckQueue;
+import wallplate.privacy.LeftOvers;
+import wallplate.records.HomeChecks;
 import wallplate.records.KeptTask;
 import wallplate.records.ScanStore;
 import wallplate.records.SelfCheckEntry;
@@ -35,7 +40,8 @@ import wallplate.web.page.Words;
  * Check my drawing: a task code, a photograph, advice.
  *
  * <p>The photograph is queued to be read before every class set and the answer leads to its result, which says how many are before it
- * until it is there. Who has the address sees the result; within the hour it is gone.
+ * until it is there. Who has the address sees the result. It is gone when the learner ends the visit, a moment after the page was left, or
+ * when no page asked for it for a quarter of an hour; only what a learner wants kept for a class stays, without the picture.
  */
 @Controller
 class LearnerController {
@@ -50,18 +56,36 @@ class LearnerController {
     private final SelfCheckQueue queue;
     private final SelfChecks checks;
     private final ScanStore store;
+    private final HomeChecks homeChecks;
+    private final LeftOvers leftOvers;
+    private final ApplicationEventPublisher events;
     private final Words words;
 
-    LearnerController(Tasks tasks, SelfCheckQueue queue, SelfChecks checks, ScanStore store, Words words) {
+    LearnerController(
+            Tasks tasks,
+            SelfCheckQueue queue,
+            SelfChecks checks,
+            ScanStore store,
+            HomeChecks homeChecks,
+            LeftOvers leftOvers,
+            ApplicationEventPublisher events,
+            Words words) {
         this.tasks = tasks;
         this.queue = queue;
         this.checks = checks;
         this.store = store;
+        this.homeChecks = homeChecks;
+        this.leftOvers = leftOvers;
+        this.events = events;
         this.words = words;
     }
 
     @GetMapping("/check")
-    String enter() {
+    String enter(@RequestParam(required = false) @Nullable String ended, Model model) {
+        if (ended != null) {
+            // Said by the address, so that no session is begun for it.
+            model.addAttribute("done", words.say("learner.ended"));
+        }
         return "learner/enter";
     }
 
@@ -124,9 +148,8 @@ class LearnerController {
             HttpServletResponse response)
             throws IOException {
         KeptTask kept = found(code);
-        SelfCheckEntry check = checks.byToken(token)
-                .filter(one -> one.taskId() == kept.id())
-                .orElseThrow(() -> new NotFound(words.say("learner.result.gone")));
+        SelfCheckEntry check = check(kept, token);
+        checks.seen(check.id());
         model.addAttribute("kept", kept);
         response.setHeader(HttpHeaders.CACHE_CONTROL, CacheControl.noStore().getHeaderValue());
         if (!check.state().isFinished()) {
@@ -140,11 +163,25 @@ class LearnerController {
             // The page of the photograph itself is there; what it says is that nothing could be read.
             return refuse(Reasons.in(language).say(check.reason().orElse("")), HttpStatus.OK, model, response);
         }
+        return show(kept, check, token, language, model);
+    }
+
+    private SelfCheckEntry check(KeptTask kept, String token) {
+        return checks.byToken(token)
+                .filter(one -> one.taskId() == kept.id())
+                .orElseThrow(() -> new NotFound(words.say("learner.result.gone")));
+    }
+
+    private String show(KeptTask kept, SelfCheckEntry check, String token, Locale language, Model model)
+            throws IOException {
+        model.addAttribute("kept", kept);
+        model.addAttribute("token", token);
+        model.addAttribute("keptForClass", check.kept());
         try (InputStream picture = store.open(check.screenPicture().orElseThrow())) {
             model.addAttribute(
                     "result",
                     CheckResult.of(
-                            check.found().get(),
+                            check.found().orElseThrow(),
                             kept.task(),
                             picture.readAllBytes(),
                             LastTry.read(check.before()),
@@ -152,6 +189,50 @@ class LearnerController {
                             words));
         }
         return "learner/result";
+    }
+
+    /** Keeps what was found, without the picture, for a learner who says to belong to a class. */
+    @PostMapping("/check/{code}/keep")
+    String keep(
+            @PathVariable String code,
+            @RequestParam(defaultValue = "") String token,
+            @RequestParam(defaultValue = "") String classCode,
+            @RequestParam(defaultValue = "") String who,
+            Locale language,
+            Model model,
+            HttpServletResponse response)
+            throws IOException {
+        KeptTask kept = found(code);
+        SelfCheckEntry check = check(kept, token);
+        if (check.found().isEmpty()) {
+            throw new NotFound(words.say("learner.result.gone"));
+        }
+        Optional<Long> learner = homeChecks.learner(classCode, who);
+        if (learner.isEmpty()) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            model.addAttribute("keepFault", words.say("learner.keep.unknown"));
+            model.addAttribute("classCode", classCode);
+            model.addAttribute("who", who);
+            return show(kept, check, token, language, model);
+        }
+        if (homeChecks.keep(check, learner.get())) {
+            events.publishEvent(new AuditedEvent("home-check-kept", "/learners/" + learner.get()));
+        }
+        return "redirect:/check/" + kept.learnerCode() + "/results/" + token;
+    }
+
+    /** The end of a visit: everything of it is gone. */
+    @PostMapping("/check/{code}/end")
+    String end(@PathVariable String code, @RequestParam(defaultValue = "") String token) throws IOException {
+        leftOvers.clear(checks.remove(token));
+        return "redirect:/check?ended=yes";
+    }
+
+    /** What a browser sends while it leaves the page: gone in a moment, unless the page comes back. */
+    @PostMapping(path = "/check/{code}/end", params = "leaving")
+    ResponseEntity<Void> leaving(@PathVariable String code, @RequestParam(defaultValue = "") String token) {
+        checks.leaving(token);
+        return ResponseEntity.noContent().build();
     }
 
     /** The more are before it, the later, so that many who wait do not keep the server from reading. */

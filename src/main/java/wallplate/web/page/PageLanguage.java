@@ -29,9 +29,9 @@ public class PageLanguage implements LocaleResolver {
 
     static final List<Locale> ALL = List.of(Locale.ENGLISH, Locale.GERMAN);
 
-    private static final Pattern IN_EVERY_LANGUAGE = Pattern.compile("/check(/[^/]+(/guide|/results/[^/]+)?)?|/feedback(/.*)?|/language"
-            + "|/tasks/\\d+/(guideline(/.*)?|guide(\\.pdf)?)|/class-sets/\\d+/(guideline|feedback-codes|feedback\\.(pdf|zip))"
-            + "|/sheets/\\d+/feedback\\.pdf|/audit|/privacy(/run)?|/learners/\\d+/erase|/sign-in|/set-password(/.*)?|/accounts?(/.*)?");
+    private static final Pattern IN_EVERY_LANGUAGE = Pattern.compile("/check(/[^/]+(/guide|/keep|/end|/results/[^/]+)?)?|/feedback(/.*)?|/language"
+            + "|/tasks/\\d+/(guideline(/.*)?|guide(\\.pdf)?)|/class-sets/\\d+/(guideline|feedback-(codes|files)|feedback\\.(pdf|zip))"
+            + "|/sheets/\\d+/feedback\\.pdf|/audit|/privacy(/run)?|/learners/\\d+/(erase|everything(\\.zip)?)|/sign-in|/set-password(/.*)?|/accounts?(/.*)?");
 
     @Override
     public Locale resolveLocale(HttpServletRequest request) {

@@ -2,10 +2,7 @@ package wallplate.web.sheet;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 import java.util.Locale;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipOutputStream;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
@@ -13,13 +10,13 @@ import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
-import org.springframework.web.servlet.mvc.method.annotation.StreamingResponseBody;
+import wallplate.handouts.SheetDocuments;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
-import wallplate.report.ClassReports;
 import wallplate.report.MarkSheetFile;
+import wallplate.web.page.FileName;
 import wallplate.web.page.NotFound;
 
 /** Pictures and files of single sheets and of whole sets. */
@@ -27,8 +24,6 @@ import wallplate.web.page.NotFound;
 class SheetDownloads {
 
     private static final MediaType CSV = new MediaType("text", "csv", StandardCharsets.UTF_8);
-
-    private static final MediaType ZIP = new MediaType("application", "zip");
 
     private final Sheets sheets;
     private final ClassSets classSets;
@@ -60,44 +55,6 @@ class SheetDownloads {
                 .body(documents.feedback(classSet(sheet.classSetId()), sheet, language));
     }
 
-    /** The feedback of every sheet that has been looked at, a PDF each, written as they are made. */
-    @GetMapping("/class-sets/{id}/feedback.zip")
-    ResponseEntity<StreamingResponseBody> feedbackOfSet(@PathVariable long id, Locale language) {
-        ClassSet classSet = classSet(id);
-        List<SheetEntry> finished =
-                sheets.of(id).stream().filter(sheet -> sheet.state().isFinished()).toList();
-        return ResponseEntity.ok()
-                .headers(named("feedback-" + plain(classSet.title()) + ".zip"))
-                .contentType(ZIP)
-                .body(out -> {
-                    try (ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8)) {
-                        for (SheetEntry sheet : finished) {
-                            zip.putNextEntry(new ZipEntry(fileName(sheet) + ".pdf"));
-                            zip.write(documents.feedback(classSet, sheet, language));
-                            zip.closeEntry();
-                        }
-                    }
-                });
-    }
-
-    /** The same as one PDF with a bookmark for each learner, written when all pages are made. */
-    @GetMapping("/class-sets/{id}/feedback.pdf")
-    ResponseEntity<StreamingResponseBody> feedbackOfSetAsOne(@PathVariable long id, Locale language) {
-        ClassSet classSet = classSet(id);
-        List<SheetEntry> finished =
-                sheets.of(id).stream().filter(sheet -> sheet.state().isFinished()).toList();
-        ClassReports.Sheets pages = visitor -> {
-            for (SheetEntry sheet : finished) {
-                visitor.visit(new ClassReports.NamedSheet(
-                        sheet.label(), documents.withPicture(classSet, sheet, language)));
-            }
-        };
-        return ResponseEntity.ok()
-                .headers(named("feedback-" + plain(classSet.title()) + ".pdf"))
-                .contentType(MediaType.APPLICATION_PDF)
-                .body(out -> new ClassReports(language).writePdf(pages, out));
-    }
-
     @GetMapping("/class-sets/{id}/mark-sheet.csv")
     ResponseEntity<String> markSheet(@PathVariable long id) {
         ClassSet classSet = classSet(id);
@@ -106,7 +63,7 @@ class SheetDownloads {
             file.add(sheet.label(), documents.withoutPicture(classSet, sheet));
         }
         return ResponseEntity.ok()
-                .headers(named("mark-sheet-" + plain(classSet.title()) + ".csv"))
+                .headers(named("mark-sheet-" + FileName.of(classSet.title()) + ".csv"))
                 .contentType(CSV)
                 .body(file.write());
     }
@@ -120,15 +77,7 @@ class SheetDownloads {
     }
 
     private static String fileName(SheetEntry sheet) {
-        return "%02d-%s".formatted(sheet.number(), plain(sheet.label()));
-    }
-
-    /** Letters and figures of a title, parted by hyphens, as a file name. */
-    private static String plain(String title) {
-        String name = title.toLowerCase(Locale.ROOT)
-                .replaceAll("[^\\p{L}\\p{N}]+", "-")
-                .replaceAll("^-|-$", "");
-        return name.isEmpty() ? "sheet" : name;
+        return "%02d-%s".formatted(sheet.number(), FileName.of(sheet.label()));
     }
 
     private static HttpHeaders named(String fileName) {

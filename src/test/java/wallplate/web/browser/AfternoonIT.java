@@ -1,6 +1,7 @@
 package wallplate.web.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
@@ -9,6 +10,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -23,6 +25,7 @@ import org.openqa.selenium.support.ui.Select;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.web.server.LocalServerPort;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import wallplate.records.Tasks;
 import wallplate.task.TaskFile;
 import wallplate.task.TaskReading;
@@ -44,6 +47,9 @@ class AfternoonIT {
 
     @Autowired
     private Tasks tasks;
+
+    @Autowired
+    private JdbcClient database;
 
     @Test
     void marksAClassSetAtADesk() {
@@ -182,6 +188,7 @@ class AfternoonIT {
 
     @Test
     void letsALearnerCheckADrawingOnAPhone() {
+        long before = database.sql("select coalesce(max(id), 0) from self_checks").query(Long.class).single();
         try (Browser browser = Browser.open(port, Browser.Size.PHONE)) {
             browser.go("/tasks/import").find("#file").sendKeys(SAMPLES.resolve("task.yml").toString());
             browser.find("main form button").click();
@@ -207,7 +214,19 @@ class AfternoonIT {
             browser.awaitText("Right now, and not before");
             browser.look("check-again");
             browser.helpPicture("check");
+            assertThat(visitsSince(before)).as("the try before is told to be left").isEqualTo(1);
+
+            browser.go("/help");
+            await().atMost(Duration.ofSeconds(20)).untilAsserted(() -> assertThat(visitsSince(before)).isZero());
         }
+    }
+
+    /** Results that nobody said were left. */
+    private long visitsSince(long before) {
+        return database.sql("select count(*) from self_checks where id > ? and left_at is null")
+                .param(before)
+                .query(Long.class)
+                .single();
     }
 
     /** A picture larger than is needed goes over a slow line smaller; the page says what goes on. */

@@ -115,6 +115,7 @@ class PagesIT {
         pages.put("feedback-refused", "/feedback/" + made.get(refused.id()));
         pages.put("feedback-enter", "/feedback");
         pages.put("feedback-codes", "/class-sets/" + classSet.id() + "/feedback-codes");
+        pages.put("feedback-files", "/class-sets/" + classSet.id() + "/feedback-files");
         pages.put("task-form", "/tasks/new");
         pages.put("task-change", "/tasks/" + task.id() + "/edit");
         pages.put("task-import", "/tasks/import");
@@ -145,6 +146,7 @@ class PagesIT {
         pages.put("mark-sheet-form", "/mark-sheets/new?class=" + classSet.classId());
         pages.put("mark-sheet", "/mark-sheets/" + seeded.aMarkSheet(classSet));
         pages.put("learner", "/learners/" + read.learner().orElseThrow().id());
+        pages.put("everything", "/learners/" + read.learner().orElseThrow().id() + "/everything");
         pages.put("privacy", "/privacy");
         pages.put("erase", "/learners/" + read.learner().orElseThrow().id() + "/erase");
         pages.put("audit", "/audit");
