@@ -3,8 +3,6 @@ package wallplate.benchmark;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 
-import java.io.ByteArrayInputStream;
-import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -12,26 +10,24 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
 import org.springframework.boot.webmvc.test.autoconfigure.MockMvcPrint;
+import org.springframework.context.annotation.Import;
 import org.springframework.test.web.servlet.MockMvc;
 import wallplate.assessment.AssessedSheet;
 import wallplate.records.ClassListEntry;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
-import wallplate.records.ScanFileEntry;
-import wallplate.records.ScanFiles;
-import wallplate.records.ScanStore;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.records.Tasks;
-import wallplate.report.PagePicture;
-import wallplate.report.ResultFile;
 import wallplate.web.DrawnSheets;
+import wallplate.web.KeptSheets;
 
 /**
  * How long the server takes for each page of a set of 200 sheets: {@code mvn -Dtest=PagesBenchmark test}.
@@ -47,6 +43,7 @@ import wallplate.web.DrawnSheets;
             "wallplate.demonstration.enabled=false"
         })
 @AutoConfigureMockMvc(print = MockMvcPrint.NONE)
+@Import(KeptSheets.class)
 class PagesBenchmark {
 
     private static final int SHEETS = 200;
@@ -65,13 +62,10 @@ class PagesBenchmark {
     private ClassSets classSets;
 
     @Autowired
-    private ScanFiles files;
-
-    @Autowired
     private Sheets sheets;
 
     @Autowired
-    private ScanStore store;
+    private KeptSheets kept;
 
     private record Times(String page, double median, double p95, double cpuP95) {
 
@@ -138,35 +132,19 @@ class PagesBenchmark {
         return sorted[(int) Math.ceil(part * sorted.length) - 1];
     }
 
-    private ClassSet aSet() throws IOException {
+    private ClassSet aSet() {
         KeptTask task = tasks.add(DrawnSheets.aTask());
         List<ClassListEntry> learners = new ArrayList<>();
         for (int number = 1; number <= SHEETS; number++) {
             learners.add(new ClassListEntry("Learner " + number, Integer.toString(1000 + number)));
         }
         ClassSet set = classSets.add("Two hundred sheets", "all classes", learners, task, false);
-        List<AssessedSheet.Read> drawn = new ArrayList<>();
-        List<String> full = new ArrayList<>();
-        List<String> screen = new ArrayList<>();
-        for (int seed = 1; seed <= DIFFERENT; seed++) {
-            AssessedSheet.Read sheet = DrawnSheets.aSheet(task.task(), "sheet.png", seed);
-            drawn.add(sheet);
-            full.add(kept(PagePicture.full(sheet.levelPage().ink())));
-            screen.add(kept(PagePicture.forScreen(sheet.levelPage().ink())));
-        }
+        List<AssessedSheet.Read> drawn = IntStream.rangeClosed(1, DIFFERENT)
+                .mapToObj(seed -> DrawnSheets.aSheet(task.task(), "sheet.png", seed))
+                .toList();
         for (int number = 0; number < SHEETS; number++) {
-            ScanFileEntry file = files.add(set.id(), "sheet-%03d.png".formatted(number + 1), "%064x".formatted(number + 1), 9)
-                    .orElseThrow();
-            int like = number % DIFFERENT;
-            long sheet = sheets.page(file.id(), 1).id();
-            sheets.keep(sheet, drawn.get(like), full.get(like), screen.get(like), ResultFile.write(drawn.get(like)));
-            files.begin(file.id());
-            files.finish(file.id());
+            kept.read(set, "sheet-%03d.png".formatted(number + 1), drawn.get(number % DIFFERENT));
         }
         return set;
-    }
-
-    private String kept(byte[] png) throws IOException {
-        return store.put(new ByteArrayInputStream(png)).name();
     }
 }

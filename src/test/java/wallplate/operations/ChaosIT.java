@@ -3,12 +3,8 @@ package wallplate.operations;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.ByteBuffer;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -17,20 +13,18 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.context.annotation.Import;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.springframework.transaction.TransactionException;
-import wallplate.jobs.ReadingQueue;
 import wallplate.records.ClassSet;
-import wallplate.records.ClassSets;
 import wallplate.records.FileState;
 import wallplate.records.ScanFileEntry;
 import wallplate.records.ScanFiles;
@@ -40,8 +34,6 @@ import wallplate.records.SheetState;
 import wallplate.records.Sheets;
 import wallplate.records.Tasks;
 import wallplate.records.storage.S3Server;
-import wallplate.task.TaskFile;
-import wallplate.task.TaskReading;
 
 /**
  * A class set is read by two workers while one is killed, the store goes away and the database server is stopped: at the end
@@ -51,11 +43,11 @@ import wallplate.task.TaskReading;
  * {@code -Dwallplate.chaos.sheets=200} it takes that many sheets and goes on making trouble until all are read.
  */
 @SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.NONE)
+@Import(HandIn.class)
 class ChaosIT {
 
     private static final int SHEETS = Integer.getInteger("wallplate.chaos.sheets", 6);
     private static final long SEED = Long.getLong("wallplate.chaos.seed", 9);
-    private static final Path SAMPLES = Path.of("sample-scans");
     private static final Duration AWAY = Duration.ofSeconds(3);
 
     @TempDir
@@ -70,9 +62,6 @@ class ChaosIT {
     private Tasks tasks;
 
     @Autowired
-    private ClassSets classSets;
-
-    @Autowired
     private ScanFiles files;
 
     @Autowired
@@ -82,7 +71,7 @@ class ChaosIT {
     private ScanStore scans;
 
     @Autowired
-    private ReadingQueue queue;
+    private HandIn handIn;
 
     @Autowired
     private JdbcClient database;
@@ -125,7 +114,8 @@ class ChaosIT {
 
     @Test
     void readsEverySheetOnceWhateverHappensMeanwhile() throws Exception {
-        ClassSet classSet = handedIn(SHEETS);
+        ClassSet classSet =
+                handIn.set("Chaos", tasks.add(SampleScans.task()), SampleScans.read().scans(0, SHEETS));
         try {
             workers.add(started());
             workers.add(started());
@@ -147,34 +137,6 @@ class ChaosIT {
             workers.forEach(ProgramProcess::kill);
         }
         everySheetIsThereOnce(classSet);
-    }
-
-    private ClassSet handedIn(int number) throws IOException {
-        TaskReading task = TaskFile.read(Files.readString(SAMPLES.resolve("task.yml")));
-        ClassSet classSet = classSets.add(
-                "Chaos", "10B", List.of(), tasks.add(((TaskReading.Accepted) task).task()), false);
-        List<Path> samples;
-        try (Stream<Path> all = Files.list(SAMPLES)) {
-            samples = all.filter(path -> path.toString().endsWith(".jpg")).sorted().toList();
-        }
-        for (int sheet = 0; sheet < number; sheet++) {
-            byte[] scan = withComment(Files.readAllBytes(samples.get(sheet % samples.size())), sheet);
-            ScanStore.Kept kept = scans.put(new ByteArrayInputStream(scan));
-            ScanFileEntry file = files.add(classSet.id(), "sheet-" + sheet + ".jpg", kept.name(), kept.sizeBytes())
-                    .orElseThrow();
-            sheets.page(file.id(), 1);
-            queue.add(file);
-        }
-        return classSet;
-    }
-
-    /** The same picture in other bytes: a comment segment (ITU-T T.81, B.2.4.5) after the start of the image. */
-    private static byte[] withComment(byte[] jpeg, int number) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        out.write(jpeg, 0, 2);
-        out.writeBytes(ByteBuffer.allocate(8).put((byte) 0xff).put((byte) 0xfe).putShort((short) 6).putInt(number).array());
-        out.write(jpeg, 2, jpeg.length - 2);
-        return out.toByteArray();
     }
 
     private ProgramProcess started() throws IOException {
@@ -229,9 +191,7 @@ class ChaosIT {
 
     private long finished(ClassSet classSet) {
         try {
-            return sheets.of(classSet.id()).stream()
-                    .filter(sheet -> sheet.state().isFinished())
-                    .count();
+            return handIn.finished(classSet);
         } catch (DataAccessException | TransactionException away) {
             return -1;
         }

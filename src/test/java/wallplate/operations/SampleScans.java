@@ -6,6 +6,7 @@ import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import wallplate.task.DrawingTask;
 import wallplate.task.TaskFile;
@@ -35,9 +36,18 @@ final class SampleScans {
         return ((TaskReading.Accepted) TaskFile.read(Files.readString(FOLDER.resolve("task.yml")))).task();
     }
 
+    /** So many scans, from a number on. */
+    List<byte[]> scans(int from, int many) {
+        return IntStream.range(from, from + many).mapToObj(this::scan).toList();
+    }
+
     /** The same few pictures in other bytes: a comment segment (ITU-T T.81, B.2.4.5) after the start of the image. */
     byte[] scan(int number) {
-        byte[] jpeg = scans.get(number % scans.size());
+        return numbered(scans.get(number % scans.size()), number);
+    }
+
+    /** The same picture in other bytes. */
+    static byte[] numbered(byte[] jpeg, int number) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         out.write(jpeg, 0, 2);
         out.writeBytes(ByteBuffer.allocate(8).put((byte) 0xff).put((byte) 0xfe).putShort((short) 6).putInt(number).array());

@@ -21,18 +21,15 @@ import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.context.TestConfiguration;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
 import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Import;
 import org.springframework.context.annotation.Primary;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.MockMvc;
-import wallplate.jobs.ReadingQueue;
 import wallplate.jobs.SelfCheckQueue;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
-import wallplate.records.ScanFileEntry;
-import wallplate.records.ScanFiles;
-import wallplate.records.ScanStore;
 import wallplate.records.Sheets;
 import wallplate.records.Tasks;
 
@@ -51,6 +48,7 @@ import wallplate.records.Tasks;
             "wallplate.demonstration.enabled=false"
         })
 @AutoConfigureMockMvc
+@Import(HandIn.class)
 class SoakIT {
 
     private static final int HOURS = 24;
@@ -96,16 +94,10 @@ class SoakIT {
     private ClassSets classSets;
 
     @Autowired
-    private ScanFiles files;
-
-    @Autowired
     private Sheets sheets;
 
     @Autowired
-    private ScanStore store;
-
-    @Autowired
-    private ReadingQueue queue;
+    private HandIn handIn;
 
     @Autowired
     private SelfCheckQueue selfChecks;
@@ -136,10 +128,7 @@ class SoakIT {
     }
 
     private void hour(SampleScans scans, KeptTask task, ClassSet set, int hour) throws Exception {
-        ScanStore.Kept kept = store.put(new ByteArrayInputStream(scans.scan(hour)));
-        ScanFileEntry file = files.add(set.id(), "sheet-" + hour + ".jpg", kept.name(), kept.sizeBytes()).orElseThrow();
-        sheets.page(file.id(), 1);
-        queue.add(file);
+        handIn.scan(set, "sheet-" + hour + ".jpg", scans.scan(hour));
         selfChecks.add(task, "en", Map.of(), new ByteArrayInputStream(scans.scan(1000 + hour))).orElseThrow();
         breakAnUploadOff(set, scans.scan(2000 + hour), hour);
         for (int page = 0; page < PAGES_AN_HOUR; page++) {

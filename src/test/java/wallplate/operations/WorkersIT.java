@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -22,20 +23,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import wallplate.drafting.DrawingOptions;
 import wallplate.drafting.ModelAnswer;
-import wallplate.jobs.ReadingQueue;
 import wallplate.jobs.SelfCheckQueue;
 import wallplate.records.ClassSet;
-import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
 import wallplate.records.PostgresServer;
-import wallplate.records.ScanFileEntry;
-import wallplate.records.ScanFiles;
-import wallplate.records.ScanStore;
 import wallplate.records.SheetEntry;
 import wallplate.records.SheetState;
 import wallplate.records.Sheets;
@@ -54,6 +51,7 @@ import wallplate.web.DrawnSheets;
  */
 @EnabledIfSystemProperty(named = "wallplate.workers", matches = "true")
 @SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.NONE)
+@Import(HandIn.class)
 class WorkersIT {
 
     private static final int SHEETS = Integer.getInteger("wallplate.scaling.sheets", 40);
@@ -65,19 +63,10 @@ class WorkersIT {
     private Tasks tasks;
 
     @Autowired
-    private ClassSets classSets;
-
-    @Autowired
-    private ScanFiles files;
-
-    @Autowired
     private Sheets sheets;
 
     @Autowired
-    private ScanStore scans;
-
-    @Autowired
-    private ReadingQueue queue;
+    private HandIn handIn;
 
     @Autowired
     private SelfCheckQueue selfChecks;
@@ -109,7 +98,7 @@ class WorkersIT {
     void readsSheetsOfA3AtSixHundredDotsAnInchWithinAGigabyteOfHeap() throws Exception {
         DrawingTask task = onA3();
         byte[] scan = scanned(ModelAnswer.of(Solver.solve(task)).with(DrawingOptions.FULL.withDimensions(false)).pdf());
-        ClassSet set = handedIn(task, List.of(scan, different(scan), different(scan), different(scan)));
+        ClassSet set = handedIn(task, different(scan, 4));
         start("large", Map.of("db-scheduler.threads", "2"));
 
         long most = 0;
@@ -129,7 +118,7 @@ class WorkersIT {
     void givesBackWhatItHasNotFinishedWhenItIsToldToEnd() throws Exception {
         DrawingTask task = onA3();
         byte[] scan = scanned(ModelAnswer.of(Solver.solve(task)).with(DrawingOptions.FULL.withDimensions(false)).pdf());
-        ClassSet set = handedIn(task, List.of(scan, different(scan), different(scan)));
+        ClassSet set = handedIn(task, different(scan, 3));
         ProgramProcess worker = start("ending", Map.of("db-scheduler.threads", "2", "db-scheduler.shutdown-max-wait", "10ms"));
         Instant latest = Instant.now().plusSeconds(60);
         while (inState(set, SheetState.READING) == 0 && Instant.now().isBefore(latest)) {
@@ -202,11 +191,16 @@ class WorkersIT {
     }
 
     private List<byte[]> scans(SampleScans samples, int many) {
-        List<byte[]> all = new ArrayList<>();
-        for (int sheet = 0; sheet < many; sheet++) {
-            all.add(samples.scan(++number));
-        }
-        return all;
+        number += many;
+        return samples.scans(number - many, many);
+    }
+
+    /** The same picture, each time in other bytes. */
+    private List<byte[]> different(byte[] jpeg, int many) {
+        number += many;
+        return IntStream.range(number - many, number)
+                .mapToObj(one -> SampleScans.numbered(jpeg, one))
+                .toList();
     }
 
     private static DrawingTask onA3() {
@@ -224,26 +218,8 @@ class WorkersIT {
         }
     }
 
-    /** The same picture in other bytes: a comment segment (ITU-T T.81, B.2.4.5) after the start of the image. */
-    private byte[] different(byte[] jpeg) {
-        number++;
-        byte[] other = new byte[jpeg.length + 6];
-        System.arraycopy(jpeg, 0, other, 0, 2);
-        byte[] comment = {(byte) 0xff, (byte) 0xfe, 0, 4, (byte) (number >> 8), (byte) number};
-        System.arraycopy(comment, 0, other, 2, 6);
-        System.arraycopy(jpeg, 2, other, 8, jpeg.length - 2);
-        return other;
-    }
-
     private ClassSet handedIn(DrawingTask task, List<byte[]> content) throws IOException {
-        ClassSet set = classSets.add("Set " + ++number, "class", List.of(), tasks.add(task), false);
-        for (int sheet = 0; sheet < content.size(); sheet++) {
-            ScanStore.Kept kept = scans.put(new ByteArrayInputStream(content.get(sheet)));
-            ScanFileEntry file = files.add(set.id(), sheet + ".jpg", kept.name(), kept.sizeBytes()).orElseThrow();
-            sheets.page(file.id(), 1);
-            queue.add(file);
-        }
-        return set;
+        return handIn.set("Set " + ++number, tasks.add(task), content);
     }
 
     private ProgramProcess start(String name, Map<String, String> more) throws IOException, InterruptedException {
@@ -269,7 +245,7 @@ class WorkersIT {
     }
 
     private long finished(ClassSet set) {
-        return sheets.of(set.id()).stream().filter(sheet -> sheet.state().isFinished()).count();
+        return handIn.finished(set);
     }
 
     private List<String> attempts(ClassSet set) {

@@ -24,6 +24,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
+import org.springframework.context.annotation.Import;
 import org.springframework.http.MediaType;
 import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.MockMvc;
@@ -40,7 +41,6 @@ import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.records.Tasks;
 import wallplate.report.PagePicture;
-import wallplate.report.ResultFile;
 
 /** What a person may get wrong on a page: a clear answer, nothing lost. */
 @SpringBootTest(
@@ -50,6 +50,7 @@ import wallplate.report.ResultFile;
             "wallplate.demonstration.enabled=false"
         })
 @AutoConfigureMockMvc
+@Import(KeptSheets.class)
 class FormsTest {
 
     @Autowired
@@ -69,6 +70,9 @@ class FormsTest {
 
     @Autowired
     private ScanStore store;
+
+    @Autowired
+    private KeptSheets keptSheets;
 
     private KeptTask task;
     private ClassSet classSet;
@@ -373,15 +377,7 @@ class FormsTest {
     }
 
     private SheetEntry aReadSheet() {
-        var file = files.add(classSet.id(), "a.png", "%064x".formatted(classSet.id()), 10).orElseThrow();
-        SheetEntry sheet = sheets.page(file.id(), 1);
-        sheets.keep(
-                sheet.id(),
-                DrawnSheets.aSheet(task.task(), "a.png", 1),
-                "%064x".formatted(1),
-                "%064x".formatted(2),
-                ResultFile.write(DrawnSheets.aSheet(task.task(), "a.png", 1)));
-        return sheets.find(sheet.id()).orElseThrow();
+        return keptSheets.read(classSet, "a.png", DrawnSheets.aSheet(task.task(), "a.png", 1));
     }
 
     private static MockMultipartFile file(String field, String name, String content) {

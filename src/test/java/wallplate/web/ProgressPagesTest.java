@@ -11,17 +11,15 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.request;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
-import java.io.ByteArrayInputStream;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
+import org.springframework.context.annotation.Import;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.MvcResult;
 import wallplate.records.ClassSet;
@@ -29,7 +27,6 @@ import wallplate.records.ClassSets;
 import wallplate.records.FileState;
 import wallplate.records.ScanFileEntry;
 import wallplate.records.ScanFiles;
-import wallplate.records.ScanStore;
 import wallplate.records.SheetEntry;
 import wallplate.records.SheetState;
 import wallplate.records.Sheets;
@@ -43,6 +40,7 @@ import wallplate.records.Tasks;
             "wallplate.demonstration.enabled=false"
         })
 @AutoConfigureMockMvc
+@Import(KeptSheets.class)
 class ProgressPagesTest {
 
     private static final Duration PATIENCE = Duration.ofSeconds(30);
@@ -63,7 +61,7 @@ class ProgressPagesTest {
     private Sheets sheets;
 
     @Autowired
-    private ScanStore store;
+    private KeptSheets kept;
 
     private ClassSet classSet;
     private String page;
@@ -144,15 +142,10 @@ class ProgressPagesTest {
     }
 
     /** Files that wait, each of one sheet, which nobody queued. */
-    private List<SheetEntry> handedIn(int number) throws IOException {
-        List<SheetEntry> waiting = new ArrayList<>();
-        for (int index = 1; index <= number; index++) {
-            byte[] content = ("no scan, set " + classSet.id() + ", file " + index).getBytes(StandardCharsets.UTF_8);
-            ScanStore.Kept kept = store.put(new ByteArrayInputStream(content));
-            ScanFileEntry file = files.add(classSet.id(), index + ".png", kept.name(), kept.sizeBytes())
-                    .orElseThrow();
-            waiting.add(sheets.page(file.id(), 1));
-        }
+    private List<SheetEntry> handedIn(int number) {
+        List<SheetEntry> waiting = IntStream.rangeClosed(1, number)
+                .mapToObj(index -> kept.waiting(classSet, index + ".png"))
+                .toList();
         assertThat(waiting).extracting(SheetEntry::state).containsOnly(SheetState.WAITING);
         return waiting;
     }

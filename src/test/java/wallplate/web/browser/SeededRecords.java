@@ -1,13 +1,10 @@
 package wallplate.web.browser;
 
-import java.io.ByteArrayInputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.springframework.boot.test.context.TestComponent;
+import org.springframework.context.annotation.Import;
 import wallplate.assessment.AssessedSheet;
 import wallplate.classes.Classes;
 import wallplate.classes.ListedLearner;
@@ -21,16 +18,15 @@ import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
 import wallplate.records.ScanFileEntry;
 import wallplate.records.ScanFiles;
-import wallplate.records.ScanStore;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.records.Tasks;
-import wallplate.report.PagePicture;
-import wallplate.report.ResultFile;
 import wallplate.web.DrawnSheets;
+import wallplate.web.KeptSheets;
 
 /** Class sets with assessed sheets, made without reading a scan, for the pages to show. */
 @TestComponent
+@Import(KeptSheets.class)
 class SeededRecords {
 
     private static final List<String> NAMES = List.of(
@@ -40,19 +36,19 @@ class SeededRecords {
     private final ClassSets classSets;
     private final ScanFiles files;
     private final Sheets sheets;
-    private final ScanStore store;
+    private final KeptSheets kept;
     private final Classes classes;
     private final MarkSheets markSheets;
 
     SeededRecords(
-            Tasks tasks, ClassSets classSets, ScanFiles files, Sheets sheets, ScanStore store, Classes classes, MarkSheets markSheets) {
+            Tasks tasks, ClassSets classSets, ScanFiles files, Sheets sheets, KeptSheets kept, Classes classes, MarkSheets markSheets) {
         this.markSheets = markSheets;
         this.classes = classes;
         this.tasks = tasks;
         this.classSets = classSets;
         this.files = files;
         this.sheets = sheets;
-        this.store = store;
+        this.kept = kept;
     }
 
     KeptTask aTask() {
@@ -105,32 +101,16 @@ class SeededRecords {
                 .map(name -> new ClassListEntry(name, ""))
                 .toList();
         ClassSet classSet = classSets.add("Eaves, read from scans", "10B", classList, task, false);
-        for (AssessedSheet.Read read : assessed) {
-            ScanFileEntry file = received(classSet, read.scan());
-            keep(sheets.page(file.id(), 1), read);
-            files.begin(file.id());
-            files.finish(file.id());
-        }
+        assessed.forEach(read -> kept.read(classSet, read.scan(), read));
         return classSet;
     }
 
     /** A file that is there but has not been read. */
     ScanFileEntry received(ClassSet classSet, String name) {
-        ScanStore.Kept kept = put((classSet.id() + name).getBytes(StandardCharsets.UTF_8));
-        return files.add(classSet.id(), name, kept.name(), kept.sizeBytes()).orElseThrow();
+        return kept.received(classSet, name);
     }
 
     void keep(SheetEntry sheet, AssessedSheet.Read drawn) {
-        String full = put(PagePicture.full(drawn.levelPage().ink())).name();
-        String screen = put(PagePicture.forScreen(drawn.levelPage().ink())).name();
-        sheets.keep(sheet.id(), drawn, full, screen, ResultFile.write(drawn));
-    }
-
-    private ScanStore.Kept put(byte[] content) {
-        try {
-            return store.put(new ByteArrayInputStream(content));
-        } catch (IOException broken) {
-            throw new UncheckedIOException(broken);
-        }
+        kept.keep(sheet, drawn);
     }
 }
