@@ -4,31 +4,38 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.LongStream;
 import org.springframework.boot.test.context.TestComponent;
+import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.JdbcTemplate;
+import wallplate.accounts.OneTimeLinks;
+import wallplate.accounts.Role;
+import wallplate.analysis.FollowUpGroup;
 import wallplate.assessment.AssessedSheet;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.FeedbackCodes;
+import wallplate.records.KeptAssessment;
 import wallplate.records.KeptTask;
-import wallplate.records.ScanFileEntry;
-import wallplate.records.ScanFiles;
 import wallplate.records.ScanStore;
+import wallplate.records.SelfChecks;
 import wallplate.records.Sheets;
 import wallplate.records.Tasks;
 import wallplate.report.PagePicture;
-import wallplate.report.ResultFile;
+import wallplate.solver.FollowUpTask;
 import wallplate.web.DrawnSheets;
+import wallplate.web.KeptSheets;
 
 /**
  * A province's records, all invented: 10,000 learners in 250 classes, 2,000 class sets and 400,000 marked criteria, with mark
- * sheets, moderations and an audit trail of the size that belongs to them.
+ * sheets, moderations, accounts and an audit trail of the size that belongs to them.
  *
  * <p>Sheets are copies of a few that were drawn and marked by the program, whole with their assessments, so that a query that reads too
  * much pays for it. One set has a whole class of 40.
  */
 @TestComponent
+@Import(KeptSheets.class)
 class ProvinceData {
 
     static final int CLASSES = 250;
@@ -40,33 +47,40 @@ class ProvinceData {
     private static final int TERMS = 2;
     private static final int COLUMNS = 4;
     private static final int MODERATIONS = 200;
+    private static final int ACCOUNTS = 300;
     private static final int AUDIT_ENTRIES = 100_000;
     private static final long NUMBERS = 100_000;
     /** Below it are the ids that the database itself gives. */
-    private static final long FIRST_ID = 1_000_000;
+    static final long FIRST_ID = 1_000_000;
 
     private final Tasks tasks;
     private final ClassSets classSets;
-    private final ScanFiles files;
+    private final KeptSheets sheetsOfSet;
     private final Sheets sheets;
     private final ScanStore store;
     private final FeedbackCodes codes;
+    private final OneTimeLinks links;
+    private final SelfChecks checks;
     private final JdbcTemplate database;
 
     ProvinceData(
             Tasks tasks,
             ClassSets classSets,
-            ScanFiles files,
+            KeptSheets sheetsOfSet,
             Sheets sheets,
             ScanStore store,
             FeedbackCodes codes,
+            OneTimeLinks links,
+            SelfChecks checks,
             JdbcTemplate database) {
         this.tasks = tasks;
         this.classSets = classSets;
-        this.files = files;
+        this.sheetsOfSet = sheetsOfSet;
         this.sheets = sheets;
         this.store = store;
         this.codes = codes;
+        this.links = links;
+        this.checks = checks;
         this.database = database;
     }
 
@@ -90,7 +104,11 @@ class ProvinceData {
             long moderation,
             String code,
             String schoolYear,
-            String term) {}
+            String term,
+            long account,
+            String passwordLink,
+            String practised,
+            String checkToken) {}
 
     Places fill() throws IOException {
         KeptTask task = tasks.add(DrawnSheets.aTask());
@@ -104,6 +122,7 @@ class ProvinceData {
         markSheets();
         moderations();
         audit();
+        accounts();
         database.execute("analyze");
         long set = FIRST_ID + CLASSES;
         long sheet = database.queryForObject(
@@ -123,23 +142,56 @@ class ProvinceData {
                 FIRST_ID,
                 code,
                 "2026/27",
-                "Term 1");
+                "Term 1",
+                FIRST_ID + 1,
+                links.make(FIRST_ID + 1),
+                practised(set),
+                checked(task));
     }
 
-    private ClassSet template(KeptTask task) throws IOException {
+    private ClassSet template(KeptTask task) {
         ClassSet set = classSets.add("Drawn by the program", "none", List.of(), task, false);
         for (int seed = 1; seed <= DIFFERENT; seed++) {
             AssessedSheet.Read drawn = DrawnSheets.aSheet(task.task(), "sheet.png", seed);
-            String full = kept(PagePicture.full(drawn.levelPage().ink()));
-            String screen = kept(PagePicture.forScreen(drawn.levelPage().ink()));
-            ScanFileEntry file = files.add(set.id(), seed + ".png", "%064x".formatted(seed), 9).orElseThrow();
-            sheets.keep(sheets.page(file.id(), 1).id(), drawn, full, screen, ResultFile.write(drawn));
+            sheetsOfSet.read(set, seed + ".png", drawn);
         }
         return set;
     }
 
     private String kept(byte[] png) throws IOException {
         return store.put(new ByteArrayInputStream(png)).name();
+    }
+
+    private void accounts() {
+        database.update(
+                """
+                insert into accounts (id, name, name_key, password_hash, created_at)
+                select ? + n, concat('Teacher ', n), concat('teacher ', n), 'none', t.created_at
+                from numbers join drawing_tasks t on t.id = ? where n < ?""",
+                FIRST_ID, FIRST_ID, ACCOUNTS);
+        for (Role role : Role.values()) {
+            database.update(
+                    "insert into account_roles (account_id, role) select id, ? from accounts where id = ? or id > ? and ? = 'teacher'",
+                    role.word(), FIRST_ID, FIRST_ID, role.word());
+        }
+    }
+
+    /** Has the exercise of the largest group made, and says for which part. */
+    private String practised(long set) {
+        ClassSet classSet = classSets.find(set).orElseThrow();
+        String part = FollowUpGroup.of(sheets.of(set), sheets.marksOfSet(set)).get(0).part();
+        KeptTask exercise = tasks.add(FollowUpTask.of(classSet.task(), part, part).orElseThrow());
+        classSets.addFor(classSet.classId(), exercise.task().title(), exercise);
+        return part;
+    }
+
+    /** A learner's photograph that was read. */
+    private String checked(KeptTask task) throws IOException {
+        AssessedSheet.Read drawn = DrawnSheets.aSheet(task.task(), "photograph", 1);
+        String picture = kept(PagePicture.forScreen(drawn.levelPage().ink()));
+        SelfChecks.Added added = checks.add(task.id(), "en", Map.of(), picture);
+        checks.keep(added.id(), KeptAssessment.of(drawn), picture);
+        return added.token();
     }
 
     private void numbers() {

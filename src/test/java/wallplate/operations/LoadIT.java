@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.URI;
+import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
@@ -12,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -32,9 +34,9 @@ import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
-import wallplate.records.ClassListEntry;
-import wallplate.records.ClassSet;
-import wallplate.records.ClassSets;
+import wallplate.accounts.Accounts;
+import wallplate.accounts.Passwords;
+import wallplate.accounts.Role;
 import wallplate.records.KeptTask;
 import wallplate.records.PostgresServer;
 import wallplate.records.Tasks;
@@ -43,7 +45,7 @@ import wallplate.records.Tasks;
  * 50 teachers hand scans in and 500 learners check their drawings at once against one process that shows pages and reads, on
  * PostgreSQL, over HTTP on this machine's own loopback.
  *
- * <p>People come within the first twenty seconds and think between their steps; the whole is over after {@link #LASTS}, whatever is
+ * <p>Teachers sign in and make a class set; learners have no account. People come within the first twenty seconds and think between their steps; the whole is over after {@link #LASTS}, whatever is
  * still in the queue. Held: nothing but success, the 95th percentile of pages under a second, uploads answered at once, learners'
  * photographs read before the sets. With {@code -Dwallplate.load.learners=…} and {@code …teachers=…} in other numbers.
  *
@@ -62,6 +64,7 @@ class LoadIT {
     private static final int ROUNDS = 3;
     private static final int WARMING = 40;
     private static final double PAGE_P95_MS = 1_000;
+    private static final String PASSWORD = "lath and plaster at seven";
     private static final Pattern TOKEN = Pattern.compile("name=\"_csrf\"[^>]*value=\"([^\"]+)\"");
 
     @LocalServerPort
@@ -71,7 +74,10 @@ class LoadIT {
     private Tasks tasks;
 
     @Autowired
-    private ClassSets classSets;
+    private Accounts accounts;
+
+    @Autowired
+    private Passwords passwords;
 
     @Autowired
     private JdbcClient database;
@@ -152,7 +158,8 @@ class LoadIT {
             HttpResponse<String> answer = client.send(
                     request.timeout(Duration.ofSeconds(60)).build(), HttpResponse.BodyHandlers.ofString());
             answers.add(new Answer(kind, (System.nanoTime() - from) / 1e6));
-            if (answer.statusCode() != 200 && answer.statusCode() != 302) {
+            boolean isSentAway = answer.headers().firstValue("Location").filter(to -> to.contains("/sign-in")).isPresent();
+            if (isSentAway || answer.statusCode() != 200 && answer.statusCode() != 302) {
                 faults.add(answer.statusCode() + " " + answer.request().method() + " " + answer.uri().getPath());
             }
             answer.headers().allValues("Set-Cookie").forEach(cookie ->
@@ -176,10 +183,9 @@ class LoadIT {
         List<Thread> people = new ArrayList<>();
         CountDownLatch ready = new CountDownLatch(1);
         for (int number = 0; number < TEACHERS; number++) {
-            ClassSet set = classSets.add(
-                    "Set of teacher " + number, "class " + number, List.of(new ClassListEntry("Learner", "1")), task, false);
+            account("teacher " + number);
             int teacher = number;
-            people.add(person(ready, teacher, visitor -> teach(visitor, set, scans, teacher)));
+            people.add(person(ready, teacher, visitor -> teach(visitor, task, scans, teacher)));
         }
         for (int number = 0; number < LEARNERS; number++) {
             int learner = number;
@@ -196,26 +202,27 @@ class LoadIT {
 
     /** A server that has run for a while has compiled its pages; what this takes is not counted. */
     private void warm(SampleScans scans, KeptTask task) throws IOException, InterruptedException {
-        ClassSet set = classSets.add("Warming", "class", List.of(), task, false);
+        account("warming");
         Visitor visitor = new Visitor(-1);
+        String set = aSetOf(visitor, "warming", task);
         for (int round = 0; round < WARMING; round++) {
             visitor.page("/");
-            visitor.page("/class-sets/" + set.id());
-            visitor.page("/class-sets/" + set.id() + "/standing");
+            visitor.page(set);
+            visitor.page(set + "/standing");
             visitor.page("/check");
             visitor.form("/check", "code=" + task.learnerCode());
             visitor.page("/check/" + task.learnerCode());
         }
         for (int scan = 0; scan < 8; scan++) {
-            visitor.page("/class-sets/" + set.id());
-            visitor.file(Kind.UPLOAD, "/class-sets/" + set.id() + "/scans", "scans", scans.scan(500_000 + scan));
+            visitor.page(set);
+            visitor.file(Kind.UPLOAD, set + "/scans", "scans", scans.scan(500_000 + scan));
         }
         Instant latest = Instant.now().plusSeconds(120);
         while (count("select count(*) from sheets where state in ('waiting', 'reading')") > 0 && Instant.now().isBefore(latest)) {
             Thread.sleep(200);
         }
         answers.clear();
-        database.sql("delete from class_sets where id = ?").param(set.id()).update();
+        database.sql("delete from class_sets").update();
     }
 
     private interface Day {
@@ -237,15 +244,35 @@ class LoadIT {
         return thread;
     }
 
-    private void teach(Visitor visitor, ClassSet set, SampleScans scans, int teacher) throws IOException, InterruptedException {
+    private void account(String name) {
+        passwords.set(accounts.add(name, EnumSet.of(Role.TEACHER)).orElseThrow(), PASSWORD);
+    }
+
+    /** Signs somebody in, who then makes a class set; returns the set's page. */
+    private static String aSetOf(Visitor visitor, String name, KeptTask task) throws IOException, InterruptedException {
+        visitor.page("/sign-in");
+        visitor.form("/sign-in", "name=" + encoded(name) + "&password=" + encoded(PASSWORD));
+        visitor.page("/class-sets/new");
+        return visitor.form("/class-sets", "task=" + task.id() + "&className=" + encoded(name) + "&classList=Learner")
+                .headers()
+                .firstValue("Location")
+                .orElseThrow();
+    }
+
+    private static String encoded(String text) {
+        return URLEncoder.encode(text, StandardCharsets.UTF_8);
+    }
+
+    private void teach(Visitor visitor, KeptTask task, SampleScans scans, int teacher) throws IOException, InterruptedException {
+        String set = aSetOf(visitor, "teacher " + teacher, task);
         visitor.page("/");
         for (int round = 0; round < ROUNDS; round++) {
-            visitor.page("/class-sets/" + set.id());
+            visitor.page(set);
             visitor.think(6_000);
-            visitor.file(Kind.UPLOAD, "/class-sets/" + set.id() + "/scans", "scans", scans.scan(ROUNDS * teacher + round));
-            visitor.page("/class-sets/" + set.id());
+            visitor.file(Kind.UPLOAD, set + "/scans", "scans", scans.scan(ROUNDS * teacher + round));
+            visitor.page(set);
             visitor.think(6_000);
-            visitor.page("/class-sets/" + set.id() + "/standing");
+            visitor.page(set + "/standing");
         }
     }
 
