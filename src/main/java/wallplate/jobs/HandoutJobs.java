@@ -26,7 +26,12 @@ class HandoutJobs {
 
     @Bean
     OneTimeTask<Long> prepareFile(
-            FeedbackFiles feedback, LearnerExport export, Preparing preparing, PreparedFiles files, InHand inHand) {
+            FeedbackFiles feedback,
+            LearnerExport export,
+            Preparing preparing,
+            PreparedFiles files,
+            InHand inHand,
+            PagesFirst pages) {
         ReadingJobs.Work make = id -> {
             PreparedFile wanted = files.find(id).filter(PreparedFile::isWaiting).orElse(null);
             if (wanted == null) {
@@ -40,7 +45,7 @@ class HandoutJobs {
             }
         };
         return ReadingJobs.oneTime(
-                HandoutQueue.PREPARE.getTaskName(), inHand, make, new GrowingWait((id, reason) -> files.failed(id)));
+                HandoutQueue.PREPARE.getTaskName(), inHand, pages, make, new GrowingWait((id, reason) -> files.failed(id)));
     }
 
     @Bean

@@ -34,14 +34,15 @@ class ReadingJobs {
     }
 
     @Bean
-    OneTimeTask<Long> readFile(FileOpening opening, InHand inHand) {
-        return oneTime(ReadingQueue.READ_FILE.getTaskName(), inHand, opening::open, new GrowingWait(opening::giveUp));
+    OneTimeTask<Long> readFile(FileOpening opening, InHand inHand, PagesFirst pages) {
+        return oneTime(
+                ReadingQueue.READ_FILE.getTaskName(), inHand, pages, opening::open, new GrowingWait(opening::giveUp));
     }
 
     @Bean
     OneTimeTask<Long> readSheet(
-            SheetReading reading, Readings readings, Sheets sheets, InHand inHand, ReadingMetrics metrics) {
-        return oneTime(ReadingQueue.READ_SHEET.getTaskName(), inHand, reading::read, new GrowingWait((sheetId, reason) -> {
+            SheetReading reading, Readings readings, Sheets sheets, InHand inHand, PagesFirst pages, ReadingMetrics metrics) {
+        return oneTime(ReadingQueue.READ_SHEET.getTaskName(), inHand, pages, reading::read, new GrowingWait((sheetId, reason) -> {
             sheets.fail(sheetId, reason);
             metrics.setAside();
             readings.fileOf(sheetId).ifPresent(file -> readings.finishWhereRead(file.id()));
@@ -71,9 +72,11 @@ class ReadingJobs {
         void on(long number) throws IOException;
     }
 
-    static OneTimeTask<Long> oneTime(String name, InHand inHand, Work work, FailureHandler<Long> failure) {
+    static OneTimeTask<Long> oneTime(
+            String name, InHand inHand, PagesFirst pages, Work work, FailureHandler<Long> failure) {
         return Tasks.oneTime(name, Long.class).onFailure(failure).execute((instance, context) -> {
             inHand.beginWork();
+            pages.awaitRoom();
             try {
                 work.on(instance.getData());
             } catch (IOException broken) {

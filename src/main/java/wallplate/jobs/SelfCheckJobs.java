@@ -17,9 +17,9 @@ class SelfCheckJobs {
     private static final Duration FORGET_EVERY = Duration.ofMinutes(1);
 
     @Bean
-    OneTimeTask<Long> readSelfCheck(SelfCheckReading reading, InHand inHand) {
+    OneTimeTask<Long> readSelfCheck(SelfCheckReading reading, InHand inHand, PagesFirst pages) {
         return ReadingJobs.oneTime(
-                SelfCheckQueue.READ.getTaskName(), inHand, reading::read, new GrowingWait(reading::giveUp));
+                SelfCheckQueue.READ.getTaskName(), inHand, pages, reading::read, new GrowingWait(reading::giveUp));
     }
 
     @Bean
