@@ -20,6 +20,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Queue;
 import java.util.Random;
+import java.util.TreeMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -101,7 +102,8 @@ class LoadIT {
         PHOTOGRAPH
     }
 
-    private record Answer(Kind kind, double ms) {}
+    /** @param what the method and the address, numbers and codes left out */
+    private record Answer(Kind kind, String what, double ms) {}
 
     /** One browser: its cookies, and the token of the page that it is on. */
     private final class Visitor {
@@ -157,7 +159,8 @@ class LoadIT {
             long from = System.nanoTime();
             HttpResponse<String> answer = client.send(
                     request.timeout(Duration.ofSeconds(60)).build(), HttpResponse.BodyHandlers.ofString());
-            answers.add(new Answer(kind, (System.nanoTime() - from) / 1e6));
+            String what = answer.request().method() + " " + answer.uri().getPath().replaceAll("/(\\d+|[A-Z0-9]{6,})(?=/|$)", "/…");
+            answers.add(new Answer(kind, what, (System.nanoTime() - from) / 1e6));
             boolean isSentAway = answer.headers().firstValue("Location").filter(to -> to.contains("/sign-in")).isPresent();
             if (isSentAway || answer.statusCode() != 200 && answer.statusCode() != 302) {
                 faults.add(answer.statusCode() + " " + answer.request().method() + " " + answer.uri().getPath());
@@ -308,6 +311,13 @@ class LoadIT {
                     "%-10s %5d   median %6.0f ms   p95 %6.0f ms   most %6.0f ms%n",
                     kind, times.length, percentile(times, 0.5), percentile(times, 0.95), percentile(times, 1));
         }
+        answers.stream().collect(Collectors.groupingBy(Answer::what, TreeMap::new, Collectors.toList())).forEach((what, some) -> {
+            double[] times = some.stream().mapToDouble(Answer::ms).sorted().toArray();
+            System.out.printf(
+                    Locale.ROOT,
+                    "  %-40s %5d   median %6.0f ms   p95 %6.0f ms   most %6.0f ms%n",
+                    what, times.length, percentile(times, 0.5), percentile(times, 0.95), percentile(times, 1));
+        });
         long checked = count("select count(*) from self_checks where state not in ('waiting', 'reading')");
         long checks = count("select count(*) from self_checks");
         long read = count("select count(*) from sheets where state not in ('waiting', 'reading')");
