@@ -23,7 +23,7 @@ public record Slip(
         PARTICULAR(0.06),
         /** The slip gives a value of its own, and can happen to any size. */
         GENERAL(0.01),
-        /** Many values fit: it is named only where nothing else fits. */
+        /** Many values fit, so that each of them says little for it. */
         LOOSE(0.03);
 
         private final double share;

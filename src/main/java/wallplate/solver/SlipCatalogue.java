@@ -37,6 +37,9 @@ public final class SlipCatalogue {
     /** How far off, in millimetres on paper, a size must be before it counts as another size and not as careless. */
     private static final double CLEARLY_OFF = 1.5;
 
+    /** Nearer to the right size than an eighth of it, no wrong division and no other part's size is told from a careless hand. */
+    private static final double LEAST_SHARE_OFF = 0.125;
+
     private static final Map<String, String> SWAPPED = Map.ofEntries(
             Map.entry("wall-plate.width", "wall-plate.depth"),
             Map.entry("wall-plate.depth", "wall-plate.width"),
@@ -328,7 +331,10 @@ public final class SlipCatalogue {
                 Reading.between(size - farthest, size - nearest), Reading.between(size + nearest, size + farthest));
     }
 
-    /** The sizes of other parts, and whatever else comes of a wrong division: a third of the size to three times it. */
+    /**
+     * The sizes of other parts, and whatever else comes of a wrong division: a third of the size to three times it, but
+     * clearly another size.
+     */
     private static List<Reading> anythingElse(Expected expected, double size, ExpectedDrawing drawing) {
         List<Reading> readings = new ArrayList<>();
         for (MeasuredKey other : Solver.keys(drawing.task())) {
@@ -339,7 +345,8 @@ public final class SlipCatalogue {
                         .forEach(readings::add);
             }
         }
-        readings.add(Reading.between(size / 3, size * 3));
+        readings.add(Reading.between(size / 3, size * (1 - LEAST_SHARE_OFF)));
+        readings.add(Reading.between(size * (1 + LEAST_SHARE_OFF), size * 3));
         return readings;
     }
 

@@ -85,7 +85,7 @@ public final class Slips {
 
     /**
      * The slips that a wrong value seems to come from, the likeliest first; empty where it is right, or where no slip
-     * explains it better than a hand that strayed. A slip that many values fit is named only where no other is.
+     * explains it better than a hand that strayed. Slips that are nearly as likely are named together.
      *
      * @param measured paper millimetres or degrees
      * @param uncertainty one standard deviation of the measurement, in the same unit
@@ -108,14 +108,11 @@ public final class Slips {
     }
 
     private static List<Story> named(List<Story> likeliest, double all) {
-        List<Story> own = likeliest.stream().filter(story -> !story.isLoose()).toList();
-        if (sum(own) >= SURE_ENOUGH * all) {
-            double least = own.get(0).weight() * WORTH_NAMING;
-            return own.stream().filter(story -> story.weight() >= least).toList();
+        if (likeliest.isEmpty() || sum(likeliest) < SURE_ENOUGH * all) {
+            return List.of();
         }
-        return sum(likeliest) >= SURE_ENOUGH * all
-                ? likeliest.stream().filter(Story::isLoose).limit(1).toList()
-                : List.of();
+        double least = likeliest.get(0).weight() * WORTH_NAMING;
+        return likeliest.stream().filter(story -> story.weight() >= least).toList();
     }
 
     private static double sum(List<Story> stories) {
@@ -139,14 +136,12 @@ public final class Slips {
      * A slip with its likeliest reading.
      *
      * @param weight of all its readings: share times density
-     * @param isLoose whether it has no reading but those that many values fit
      */
-    private record Story(Slip slip, Reading reading, double best, double weight, boolean isLoose) {
+    private record Story(Slip slip, Reading reading, double best, double weight) {
 
         Story with(Story other) {
             Story nearer = best >= other.best ? this : other;
-            return new Story(
-                    nearer.slip, nearer.reading, nearer.best, weight + other.weight, isLoose && other.isLoose);
+            return new Story(nearer.slip, nearer.reading, nearer.best, weight + other.weight);
         }
     }
 
@@ -173,10 +168,7 @@ public final class Slips {
             for (Reading reading : readings) {
                 double density = reading.density(measured, hand.scatter(expected, uncertainty));
                 double weight = share(slip, reading, readings) * density * beside;
-                stories.merge(
-                        slip.id(),
-                        new Story(slip, reading, weight, weight, slip.reach() == Reach.LOOSE),
-                        Story::with);
+                stories.merge(slip.id(), new Story(slip, reading, weight, weight), Story::with);
             }
         }
         return stories;
