@@ -2,11 +2,13 @@ package wallplate.records.jdbc;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.JdbcOperations;
 import org.springframework.jdbc.core.RowCallbackHandler;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -49,10 +51,19 @@ class MarkRows {
             from mark_changes
             """;
 
-    private final JdbcClient database;
+    private static final String INSERT =
+            """
+            insert into marks (sheet_id, criterion, position, title, measured_key, verdict, awarded,
+                available, tolerance, unit, expected, expected_rounded, expected_word, finding, measured,
+                uncertainty, measured_word, uncertain_reason, slips, feedback, evidence)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
 
-    MarkRows(JdbcClient database) {
+    private final JdbcClient database;
+    private final JdbcOperations batches;
+
+    MarkRows(JdbcClient database, JdbcOperations batches) {
         this.database = database;
+        this.batches = batches;
     }
 
     List<MarkEntry> ofSheet(long sheetId) {
@@ -129,11 +140,12 @@ class MarkRows {
     void replace(long sheetId, KeptAssessment kept) {
         keepPage(sheetId, kept);
         database.sql("delete from marks where sheet_id = ?").param(sheetId).update();
-        int position = 0;
+        List<@Nullable Object[]> rows = new ArrayList<>();
         for (Mark mark : kept.marked().marks()) {
-            position++;
-            insert(sheetId, position, mark, place(mark, kept));
+            rows.add(row(sheetId, rows.size() + 1, mark, place(mark, kept)));
         }
+        // One message to the database instead of one for each mark.
+        batches.batchUpdate(INSERT, rows);
     }
 
     /** Adds the places to marks that were kept without them. */
@@ -161,39 +173,33 @@ class MarkRows {
                 .map(EvidenceText::write);
     }
 
-    private void insert(long sheetId, int position, Mark mark, Optional<String> evidence) {
+    private static @Nullable Object[] row(long sheetId, int position, Mark mark, Optional<String> evidence) {
         MarkEntry.Reading reading = MarkEntry.of(sheetId, position, mark).reading();
-        database.sql(
-                        """
-                        insert into marks (sheet_id, criterion, position, title, measured_key, verdict, awarded,
-                            available, tolerance, unit, expected, expected_rounded, expected_word, finding, measured,
-                            uncertainty, measured_word, uncertain_reason, slips, feedback, evidence)
-                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
-                .params(
-                        sheetId,
-                        mark.criterion(),
-                        position,
-                        Rows.cut(mark.title(), LONGEST_TITLE),
-                        mark.key().orElse(null),
-                        mark.verdict().word(),
-                        mark.awarded(),
-                        mark.available(),
-                        mark.tolerance().orElse(null),
-                        reading.unit(),
-                        Rows.orNull(reading.expected()),
-                        Rows.orNull(reading.expectedRounded()),
-                        reading.expectedWord().orElse(null),
-                        reading.finding(),
-                        Rows.orNull(reading.measured()),
-                        Rows.orNull(reading.uncertainty()),
-                        reading.measuredWord().orElse(null),
-                        reading.uncertainReason()
-                                .map(reason -> Rows.cut(reason, LONGEST_SENTENCE))
-                                .orElse(null),
-                        String.join(" ", mark.slips()),
-                        Rows.cut(mark.feedback(), LONGEST_SENTENCE),
-                        evidence.orElse(null))
-                .update();
+        return new @Nullable Object[] {
+            sheetId,
+            mark.criterion(),
+            position,
+            Rows.cut(mark.title(), LONGEST_TITLE),
+            mark.key().orElse(null),
+            mark.verdict().word(),
+            mark.awarded(),
+            mark.available(),
+            mark.tolerance().orElse(null),
+            reading.unit(),
+            Rows.orNull(reading.expected()),
+            Rows.orNull(reading.expectedRounded()),
+            reading.expectedWord().orElse(null),
+            reading.finding(),
+            Rows.orNull(reading.measured()),
+            Rows.orNull(reading.uncertainty()),
+            reading.measuredWord().orElse(null),
+            reading.uncertainReason()
+                    .map(reason -> Rows.cut(reason, LONGEST_SENTENCE))
+                    .orElse(null),
+            String.join(" ", mark.slips()),
+            Rows.cut(mark.feedback(), LONGEST_SENTENCE),
+            evidence.orElse(null)
+        };
     }
 
     void change(long sheetId, MarkChange change) {
