@@ -98,7 +98,11 @@ public final class LineWords {
                 LineAspect.DIMENSION_BREADTH,
                 LineAspect.CONSTRUCTION_DARKNESS,
                 LineAspect.POOR_CORNERS)) {
-            aspect.reading(measured).map(found -> statement(aspect, found, measured)).ifPresent(statements::add);
+            aspect.reading(measured)
+                    // Most drawings have no dimension: nothing to say about them, then.
+                    .filter(found -> aspect != LineAspect.DIMENSION_BREADTH || found.isMeasured())
+                    .map(found -> statement(aspect, found, measured))
+                    .ifPresent(statements::add);
         }
         return List.copyOf(statements);
     }

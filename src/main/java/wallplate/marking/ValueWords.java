@@ -47,10 +47,12 @@ public final class ValueWords {
         return word(((Expected.Word) asked).word());
     }
 
-    /** What was measured: lengths and angles to one decimal. */
+    /** What was measured: lengths and angles to one decimal, and how far off a place without its side. */
     public String found(Expected asked, Finding found) {
         if (found instanceof Finding.Quantity quantity) {
-            return asked instanceof Expected.Angle ? degrees(quantity.value(), 1) : mm(quantity.value(), 1);
+            boolean isPlace = asked instanceof Expected.Length length && length.exactMm() == 0;
+            double value = isPlace ? Math.abs(quantity.value()) : quantity.value();
+            return asked instanceof Expected.Angle ? degrees(value, 1) : mm(value, 1);
         }
         if (found instanceof Finding.Count count) {
             return number(count.number());

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
+import wallplate.sheet.LevelPage;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.stroke.Edge;
 
@@ -56,13 +57,13 @@ final class LineQuality {
 
     private final DrawingView view;
     private final Map<String, Edge> edges;
-    private final boolean isPhotograph;
+    private final LevelPage page;
 
     /** The lines found, by part and edge. */
-    LineQuality(DrawingView view, Map<String, Edge> edges, boolean isPhotograph) {
+    LineQuality(DrawingView view, Map<String, Edge> edges, LevelPage page) {
         this.view = view;
         this.edges = edges;
-        this.isPhotograph = isPhotograph;
+        this.page = page;
     }
 
     /** One measurement for each key. */
@@ -97,7 +98,7 @@ final class LineQuality {
     }
 
     private Measurement dimensionBreadth() {
-        List<Edge> lines = new DimensionLines(view).beside(edges.values());
+        List<Edge> lines = new DimensionLines(view, page.bar()).beside(edges.values());
         return lines.isEmpty()
                 ? uncertain(LineMeasure.DIMENSION_BREADTH, "no line is clearly a dimension line")
                 : breadth(LineMeasure.DIMENSION_BREADTH, lines, lines.stream().flatMapToDouble(this::breadths));
@@ -116,7 +117,7 @@ final class LineQuality {
     /** The median of all breadths. */
     private Measurement breadth(LineMeasure measure, List<Edge> lines, DoubleStream breadths) {
         double[] sorted = breadths.sorted().toArray();
-        double sigma = isPhotograph ? PHOTOGRAPH_SIGMA_MM : SCAN_SIGMA_MM;
+        double sigma = page.photograph() ? PHOTOGRAPH_SIGMA_MM : SCAN_SIGMA_MM;
         Finding found = new Finding.Quantity(sorted[sorted.length / 2], sigma);
         return new Measurement(measure.key(), found, lines.stream().map(this::onPage).toList());
     }

@@ -100,7 +100,7 @@ final class SheetMeasuring {
             measurements.add(found.getOrDefault(
                     value.key(), Measurement.uncertain(value.key(), "the lines that it is measured from were not found")));
         }
-        measurements.addAll(new LineQuality(view, edges, page.photograph()).measured(expected));
+        measurements.addAll(new LineQuality(view, edges, page).measured(expected));
         Optional<Point> heel = heel().map(point -> view.onPage(new Segment(point, point)).start());
         return new MeasuredSheet(measurements, parts, heel);
     }

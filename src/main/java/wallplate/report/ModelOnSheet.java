@@ -67,8 +67,17 @@ public final class ModelOnSheet {
 
     /** The lines of a part, of those that are repeated only the first two, on the page. */
     public List<Segment> firstOf(String part) {
+        return upTo(part, 1);
+    }
+
+    /** The lines of a part, of those that are repeated only the first, on the page. */
+    public List<Segment> oneOf(String part) {
+        return upTo(part, 0);
+    }
+
+    private List<Segment> upTo(String part, int last) {
         return expected.lines().stream()
-                .filter(line -> line.part().equals(part) && line.index() <= 1)
+                .filter(line -> line.part().equals(part) && line.index() <= last)
                 .map(this::onSheet)
                 .toList();
     }

@@ -3,6 +3,7 @@ package wallplate.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.marking.Mark;
@@ -22,6 +23,9 @@ public record TopicPlace(Box region, List<Segment> strokes) {
     private static final double HIGHEST_MM = 75;
     private static final double AROUND_MM = 5;
 
+    private static final Set<String> ROWS = Set.of("support", "brander");
+    private static final Set<String> ONE_SIZE = Set.of("width", "depth", "crossed");
+
     public TopicPlace {
         strokes = List.copyOf(strokes);
     }
@@ -35,8 +39,13 @@ public record TopicPlace(Box region, List<Segment> strokes) {
                 .flatMap(List::stream)
                 .distinct()
                 .toList();
-        List<Segment> around = new ArrayList<>(strokes);
-        model.ifPresent(answer -> around.addAll(answer.firstOf(topic.part())));
+        List<Segment> around = new ArrayList<>();
+        if (model.isPresent() && asksForOneOfARow(topic)) {
+            around.addAll(model.get().oneOf(topic.part()));
+        } else {
+            around.addAll(strokes);
+            model.ifPresent(answer -> around.addAll(answer.firstOf(topic.part())));
+        }
         if (around.isEmpty()) {
             return new TopicPlace(page, strokes);
         }
@@ -45,6 +54,14 @@ public record TopicPlace(Box region, List<Segment> strokes) {
             return new TopicPlace(box, strokes);
         }
         return new TopicPlace(limited(box, model.map(ModelOnSheet::heel).orElse(box.centre())), strokes);
+    }
+
+    /** Sizes of one of many small things are shown at the first of them, though strokes of all were measured. */
+    private static boolean asksForOneOfARow(Topic topic) {
+        return ROWS.contains(topic.part())
+                && topic.marks().stream().allMatch(mark -> mark.key()
+                        .filter(key -> ONE_SIZE.contains(key.substring(key.indexOf('.') + 1)))
+                        .isPresent());
     }
 
     private static boolean showsWhole(Topic topic) {

@@ -91,7 +91,7 @@ class LineQualityTest {
         return new DrawnLine(line.part(), line.index(), line.edge(), moved, line.role());
     }
 
-    /** The drawing with a dimension 50 mm long under it, its extension lines 1.5 mm past the dimension line. */
+    /** The drawing with a dimension 50 mm long under it, its extension lines 1.5 mm past the dimension line, two strokes for a figure. */
     private static List<DrawnLine> withDimension() {
         double low = NET_LOFT.lines().stream()
                 .flatMapToDouble(line -> DoubleStream.of(line.segment().start().y(), line.segment().end().y()))
@@ -101,6 +101,8 @@ class LineQualityTest {
         lines.add(thin(Segment.between(0, low - 10, 50, low - 10)));
         lines.add(thin(Segment.between(0, low - 11.5, 0, low - 2)));
         lines.add(thin(Segment.between(50, low - 11.5, 50, low - 2)));
+        lines.add(thin(Segment.between(23, low - 8.8, 24, low - 6.5)));
+        lines.add(thin(Segment.between(25, low - 8.8, 26, low - 6.5)));
         return lines;
     }
 

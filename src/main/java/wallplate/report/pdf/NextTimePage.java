@@ -14,13 +14,12 @@ import wallplate.report.Topic;
 /** The second page of a report: what would gain most next time, with pictures, and what was done well. */
 final class NextTimePage {
 
-    private static final double TOPIC_HEIGHT = 63;
+    private static final double TOPIC_HEIGHT = 60;
     private static final double PICTURE_WIDTH = 64;
     private static final double WHOLE_HEIGHT = 74;
     private static final double GAP = 4;
     private static final double BETWEEN_SENTENCES = 1.6;
-    private static final double SMALLEST_TYPE = 2.45;
-    private static final double LINES_HEAD = 7;
+    private static final double SMALLEST_TYPE = 2.3;
 
     private final PDDocument document;
     private final FeedbackWords words;
@@ -116,25 +115,27 @@ final class NextTimePage {
         String praise = words.praise(Praise.of(sheet.marked()));
         double top = box.top() - 7.5;
         canvas.tagged("P", () -> canvas.paragraph(praise, box.left(), top, box.width(), Type.BODY));
+        double end = top - canvas.paragraphHeight(praise, box.width(), Type.BODY);
         if (sheet.marked().undecided() > 0) {
-            double under = top - canvas.paragraphHeight(praise, box.width(), Type.BODY) - 1.5;
-            canvas.tagged(
-                    "P",
-                    () -> canvas.paragraph(
-                            words.text("praise.undecided"), box.left(), under, box.width(), Type.BODY));
+            String undecided = words.text("praise.undecided");
+            double under = end - 1.5;
+            canvas.tagged("P", () -> canvas.paragraph(undecided, box.left(), under, box.width(), Type.BODY));
+            end = under - canvas.paragraphHeight(undecided, box.width(), Type.BODY);
         }
-        lines(canvas, box);
+        lines(canvas, new Box(box.left(), SheetFrame.ABOVE_BLOCK, box.width(), end - GAP - SheetFrame.ABOVE_BLOCK));
     }
 
-    /** How the lines are drawn stands at the foot of the page, as high as it needs to be. */
+    /** How the lines are drawn, in the largest type in which it fits under the rest. */
     private void lines(Canvas canvas, Box box) throws IOException {
-        String said = String.join(" ", words.lines(sheet.measured()));
+        List<String> said = words.lines(sheet.measured());
         if (said.isEmpty()) {
             return;
         }
-        double top = box.bottom() + canvas.paragraphHeight(said, box.width(), Type.SMALL) + LINES_HEAD;
-        canvas.line(box.left(), top, box.right(), top, Pen.solid(0.18, Ink.FAINT));
-        canvas.tagged("H2", () -> canvas.text(words.text("lines.head"), box.left(), top - 5.2, Type.HEADING));
-        canvas.tagged("P", () -> canvas.paragraph(said, box.left(), top - LINES_HEAD, box.width(), Type.SMALL));
+        canvas.line(box.left(), box.top(), box.right(), box.top(), Pen.solid(0.18, Ink.FAINT));
+        canvas.tagged("H2", () -> canvas.text(words.text("lines.head"), box.left(), box.top() - 5.2, Type.HEADING));
+        String joined = String.join(" ", said);
+        double top = box.top() - 7.5;
+        Type type = fitting(canvas, List.of(joined), new Box(box.left(), box.bottom(), box.width(), top - box.bottom()));
+        canvas.tagged("P", () -> canvas.paragraph(joined, box.left(), top, box.width(), type));
     }
 }

@@ -23,6 +23,10 @@ final class SheetFrame {
     static final double BLOCK_HEIGHT = 21;
 
     private static final Box BORDER = new Box(8, 8, 194, 281);
+
+    /** The lowest place that is clear of the block. */
+    static final double ABOVE_BLOCK = BORDER.bottom() + BLOCK_HEIGHT + 1.5;
+
     private static final double BLOCK_WIDTH = 108;
     private static final Pen THICK = Pen.solid(0.5, Ink.GRAPHITE);
     private static final Pen THIN = Pen.solid(0.18, Ink.GRAPHITE);
