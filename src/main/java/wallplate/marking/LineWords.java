@@ -63,8 +63,8 @@ public final class LineWords {
     }
 
     private String says(LineAspect aspect, double value) {
-        String one = aspect.unit().isEmpty() && value == 1 ? ".one" : "";
-        return phrases.text("lines.says." + aspect.word() + one, Map.of("value", value(aspect, value)));
+        String number = !aspect.unit().isEmpty() ? "" : value == 0 ? ".none" : value == 1 ? ".one" : "";
+        return phrases.text("lines.says." + aspect.word() + number, Map.of("value", value(aspect, value)));
     }
 
     /** What is accepted, such as "0.35 to 0.7 mm" or "2 at most". */

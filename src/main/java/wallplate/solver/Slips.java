@@ -103,16 +103,28 @@ public final class Slips {
                 .sorted(Comparator.comparingDouble((Story story) -> -story.weight()).thenComparing(story -> story.slip().id()))
                 .toList();
         return named(likeliest, all).stream()
+                .filter(story -> !isRight(story, expected.get(), tolerance))
                 .map(story -> fit(story, expected.get(), measured, story.weight() / all))
                 .toList();
     }
 
+    /** A slip whose own value still counts explains no wrong one. */
+    private static boolean isRight(Story story, Expected expected, double tolerance) {
+        Reading reading = story.reading();
+        return !reading.isRange()
+                && deviation(expected, reading.from()) <= tolerance
+                && deviation(expected, reading.to()) <= tolerance;
+    }
+
+    /** Slips with values of their own, where they are likelier than the rest; else all slips, where all together are. */
     private static List<Story> named(List<Story> likeliest, double all) {
-        if (likeliest.isEmpty() || sum(likeliest) < SURE_ENOUGH * all) {
+        List<Story> own = likeliest.stream().filter(story -> !story.isLoose()).toList();
+        List<Story> telling = sum(own) >= SURE_ENOUGH * all ? own : likeliest;
+        if (telling.isEmpty() || sum(telling) < SURE_ENOUGH * all) {
             return List.of();
         }
-        double least = likeliest.get(0).weight() * WORTH_NAMING;
-        return likeliest.stream().filter(story -> story.weight() >= least).toList();
+        double least = telling.get(0).weight() * WORTH_NAMING;
+        return telling.stream().filter(story -> story.weight() >= least).toList();
     }
 
     private static double sum(List<Story> stories) {
@@ -136,12 +148,14 @@ public final class Slips {
      * A slip with its likeliest reading.
      *
      * @param weight of all its readings: share times density
+     * @param isLoose whether it has no reading but those that many values fit
      */
-    private record Story(Slip slip, Reading reading, double best, double weight) {
+    private record Story(Slip slip, Reading reading, double best, double weight, boolean isLoose) {
 
         Story with(Story other) {
             Story nearer = best >= other.best ? this : other;
-            return new Story(nearer.slip, nearer.reading, nearer.best, weight + other.weight);
+            return new Story(
+                    nearer.slip, nearer.reading, nearer.best, weight + other.weight, isLoose && other.isLoose);
         }
     }
 
@@ -168,7 +182,10 @@ public final class Slips {
             for (Reading reading : readings) {
                 double density = reading.density(measured, hand.scatter(expected, uncertainty));
                 double weight = share(slip, reading, readings) * density * beside;
-                stories.merge(slip.id(), new Story(slip, reading, weight, weight), Story::with);
+                stories.merge(
+                        slip.id(),
+                        new Story(slip, reading, weight, weight, slip.reach() == Reach.LOOSE),
+                        Story::with);
             }
         }
         return stories;

@@ -4,11 +4,17 @@ function open(place) {
   const slider = label.querySelector("input");
   const drawing = place.querySelector("[data-drawing]");
   const model = place.querySelector("[data-model]");
+  const [drawingName, modelName] = [...label.querySelectorAll("span")].map((name) => name.textContent);
 
   const show = () => {
     const share = slider.value / slider.max;
-    drawing.setAttribute("opacity", Math.min(1, 2 - 2 * share));
-    model.setAttribute("opacity", Math.min(1, 2 * share));
+    const ofDrawing = Math.min(1, 2 - 2 * share);
+    const ofModel = Math.min(1, 2 * share);
+    drawing.setAttribute("opacity", ofDrawing);
+    model.setAttribute("opacity", ofModel);
+    // A bare number from 0 to 100 would not say what is seen.
+    slider.setAttribute("aria-valuetext",
+      `${drawingName} ${Math.round(100 * ofDrawing)} %, ${modelName} ${Math.round(100 * ofModel)} %`);
   };
 
   label.hidden = false;

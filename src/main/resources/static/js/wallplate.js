@@ -8,6 +8,7 @@ const needs = {
   "[data-sheet]": "./checking.js",
   "[data-second-marking]": "./second-marking.js",
   "[data-difference]": "./difference.js",
+  "[data-guideline-keys]": "./guideline.js",
   "[data-photograph]": "./photograph.js",
   "[data-visit]": "./visit.js",
   "[data-ticks]": "./ticks.js",

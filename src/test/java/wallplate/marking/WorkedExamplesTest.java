@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static wallplate.marking.Asked.asked;
 import static wallplate.marking.Drawn.drawn;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import wallplate.measure.MeasuredSheet;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.Solver;
 
 /**
  * Rule by rule, examples that were worked by hand: the working stands beside each. That departments mark this way is
@@ -242,6 +244,120 @@ class WorkedExamplesTest {
         assertThat(last.feedback()).contains("Overhang, Roof pitch").contains("50 mm");
     }
 
+    /**
+     * By the boathouse's own geometry: purlins asked 75 / 20 = 3.75 deep. Drawn 5.0, 1.25 too deep: not met. The covering then
+     * lies 5.0 over the rafter; drawn 5.3, off by 0.3 <= 1: carried, full marks though part marks are offered. Where this one
+     * criterion lets consistent working not count, 5.3 is 5.3 - 4 (75 / 20 rounded) = 1.3 off and within 2: part marks.
+     */
+    @Test
+    void carriesByGeometryAndLetsOneCriterionSwitchItOff() {
+        ExpectedDrawing boathouse = Solver.solve(Asked.boathouse());
+        MeasuredSheet sheet = drawn().value("support.depth", 5.0).value("covering.gap", 5.3).sheet();
+        Map<String, Object> gap =
+                Map.of("measure", "covering.gap", "marks", 2, "part-marks", List.of(Map.of("within", 2, "marks", 0.5)));
+        Map<String, Object> own = new HashMap<>(gap);
+        own.put("consistent-working", false);
+
+        Mark carried = onBoathouse(boathouse, gap, sheet);
+        Mark onItsOwn = onBoathouse(boathouse, own, sheet);
+
+        assertThat(carried.verdict()).isEqualTo(Verdict.CARRIED);
+        assertThat(carried.awarded()).isEqualTo(2);
+        assertThat(onItsOwn.verdict()).isEqualTo(Verdict.NOT_MET);
+        assertThat(onItsOwn.awarded()).isEqualTo(0.5);
+    }
+
+    /** What is carried counts as right among several: purlins 5.0 deep are wrong, the gap of 5.1 follows: one of two, 1 mark. */
+    @Test
+    void countsWhatIsCarriedAmongSeveral() {
+        ExpectedDrawing boathouse = Solver.solve(Asked.boathouse());
+        MeasuredSheet sheet = drawn().value("support.depth", 5.0).value("covering.gap", 5.1).sheet();
+        Mark both = onBoathouse(
+                boathouse,
+                Map.of(
+                        "id", "purlins-and-covering", "measure", List.of("support.depth", "covering.gap"), "marks", 2,
+                        "part-marks", List.of(Map.of("at-least", 1, "marks", 1))),
+                sheet);
+        assertThat(both.verdict()).isEqualTo(Verdict.NOT_MET);
+        assertThat(both.awarded()).isEqualTo(1);
+    }
+
+    /**
+     * Borderline 1, measured to 0.05: overhang 20 asked, 2 marks within 1, 1.5 within 2, a half within 3. Worked: 21.02 may be
+     * 1.07 off: 1.5 are certain, the rest is the teacher's; 21.5 is 1.45 to 1.55 off: 1.5 and decided; 22.98 may be 3.03
+     * off: nothing is certain; 23.1 is 3.05 off at least: nothing, and decided.
+     */
+    @ParameterizedTest
+    @CsvSource({"20.5, 2, MET", "21.02, 1.5, UNDECIDED", "21.5, 1.5, NOT_MET", "22.98, 0, UNDECIDED", "23.1, 0, NOT_MET"})
+    void givesWhatIsCertainNearTheEdgeOfABand(double drawn, double marks, Verdict verdict) {
+        Guideline guideline = read(Map.of(
+                "borderline",
+                1,
+                "criteria",
+                List.of(Map.of(
+                        "measure",
+                        "rafter.overhang",
+                        "marks",
+                        2,
+                        "part-marks",
+                        List.of(Map.of("within", 2, "marks", 1.5), Map.of("within", 3, "marks", 0.5))))));
+        Mark mark = only(guideline, drawn().value("rafter.overhang", drawn, 0.05).sheet());
+        assertThat(mark.awarded()).isEqualTo(marks);
+        assertThat(mark.verdict()).isEqualTo(verdict);
+    }
+
+    /**
+     * Bands of a count and in real millimetres: 4 purlins, 2 marks, 1 within one, a half within two: 3 and 5 earn 1, 6 earns a
+     * half, 7 nothing. Overhang 400, 10 mm real allowed, half a mark within 30: 20.5 is 10 off and full; 21.4 is 28 off: a
+     * half; 21.6 is 32 off: nothing.
+     */
+    @ParameterizedTest
+    @CsvSource({"4, 2", "3, 1", "5, 1", "6, 0.5", "7, 0"})
+    void givesPartMarksForCounts(int drawn, double marks) {
+        Guideline guideline = guideline(Map.of(
+                "measure", "support.count", "marks", 2,
+                "part-marks", List.of(Map.of("within", 1, "marks", 1), Map.of("within", 2, "marks", 0.5))));
+        assertThat(awarded(guideline, drawn().count("support.count", drawn).sheet())).isEqualTo(marks);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"20.5, 1", "21.4, 0.5", "21.6, 0"})
+    void countsBandsInTheTolerancesOwnUnit(double drawn, double marks) {
+        Guideline guideline = guideline(Map.of(
+                "measure", "rafter.overhang", "tolerance", "10 mm real",
+                "part-marks", List.of(Map.of("within", 30, "marks", 0.5))));
+        assertThat(awarded(guideline, drawn().value("rafter.overhang", drawn).sheet())).isEqualTo(marks);
+    }
+
+    /**
+     * A group that cannot reach its maximum has what its criteria have: 1 + 0.5 = 1.5, though 4 would be allowed. A teacher's
+     * own judgement in it is open and counts nothing yet: 1 of 3.5.
+     */
+    @Test
+    void leavesAGroupBelowItsMaximumAsItIs() {
+        Guideline guideline = read(Map.of(
+                "groups", Map.of("roof", Map.of("maximum", 4)),
+                "criteria",
+                        List.of(
+                                Map.of("measure", "roof.pitch", "group", "roof"),
+                                Map.of("measure", "support.count", "marks", 0.5, "group", "roof"),
+                                Map.of("id", "lettering", "teacher", "Is it legible?", "marks", 2, "group", "roof"))));
+        MarkedSheet marked = mark(guideline, drawn().value("roof.pitch", 26).count("support.count", 9).sheet());
+        assertThat(marked.available()).isEqualTo(3.5);
+        assertThat(marked.awarded()).isEqualTo(1);
+        assertThat(marked.undecided()).isEqualTo(1);
+    }
+
+    /** Nothing is drawn of what is needed first: no mark, and no doubt either. */
+    @Test
+    void marksNothingWhereThePreconditionIsAbsent() {
+        Guideline guideline =
+                guideline(Map.of("measure", "support.spacing", "needs", Map.of("key", "support.count", "at-least", 2)));
+        MeasuredSheet none = drawn().absent("support.count").value("support.spacing", 45).sheet();
+        assertThat(only(guideline, none).verdict()).isEqualTo(Verdict.NOT_MET);
+        assertThat(only(guideline, none).awarded()).isZero();
+    }
+
     /** Marked again with 3 instead of 1 mm for lengths, only the overhang changes: 22 is 2 off 20. */
     @Test
     void showsBeforehandWhatAnotherGuidelineWouldChange() {
@@ -257,6 +373,14 @@ class WorkedExamplesTest {
         assertThat(preview.awardedAfter()).isEqualTo(2);
         assertThat(MarkPreview.between(mark(strict, sheet), mark(strict, sheet)).changesAnything())
                 .isFalse();
+    }
+
+    private static Mark onBoathouse(ExpectedDrawing boathouse, Map<String, Object> criterion, MeasuredSheet sheet) {
+        GuidelineReading reading = Guideline.read(boathouse, Map.of("criteria", List.of(criterion)));
+        return new Marker()
+                .mark(((GuidelineReading.Accepted) reading).guideline(), boathouse, sheet)
+                .marks()
+                .get(0);
     }
 
     private static Expected.Length length(String key, double mm) {

@@ -107,6 +107,7 @@ class GuidelineController {
         model.addAttribute("kept", kept);
         model.addAttribute("form", form);
         model.addAttribute("names", names);
+        model.addAttribute("pattern", CriterionRow.empty(0));
         model.addAttribute("units", Tolerance.Unit.values());
         model.addAttribute("version", guideline(kept).version());
         model.addAttribute("versions", versions.of(kept.id()));
