@@ -81,6 +81,11 @@ public record Slip(
             return new Reading(lower, upper, isRange, detail);
         }
 
+        /** How long a range is; nothing where its ends lie the wrong way round. */
+        double length() {
+            return Math.max(0, to - from);
+        }
+
         double deviation(double measured) {
             return Math.max(0, Math.max(from - measured, measured - to));
         }

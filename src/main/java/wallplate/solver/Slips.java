@@ -216,11 +216,19 @@ public final class Slips {
                 : asAsked.toList();
     }
 
-    /** A slip's share is dealt out evenly, two thirds of it to ranges where there are values beside them. */
+    /**
+     * A slip's share is dealt out to values evenly and to ranges by their length, two thirds of it to ranges where there are
+     * values beside them.
+     */
     private static double share(Slip slip, Reading reading, List<Reading> readings) {
-        long like = readings.stream().filter(other -> other.isRange() == reading.isRange()).count();
-        double part = like == readings.size() ? 1 : reading.isRange() ? 2.0 / 3 : 1.0 / 3;
-        return slip.reach().share() * part / like;
+        List<Reading> like = readings.stream()
+                .filter(other -> other.isRange() == reading.isRange())
+                .toList();
+        double part = like.size() == readings.size() ? 1 : reading.isRange() ? 2.0 / 3 : 1.0 / 3;
+        double dealt = reading.isRange()
+                ? reading.length() / Math.max(1e-9, like.stream().mapToDouble(Reading::length).sum())
+                : 1.0 / like.size();
+        return slip.reach().share() * part * dealt;
     }
 
     /** The slip that a wrong word fits, such as the eaves on the other side; empty where the word is right. */
