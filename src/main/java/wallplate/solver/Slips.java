@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import wallplate.solver.Slip.Reach;
@@ -102,13 +103,12 @@ public final class Slips {
         List<Story> likeliest = stories.values().stream()
                 .sorted(Comparator.comparingDouble((Story story) -> -story.weight()).thenComparing(story -> story.slip().id()))
                 .toList();
-        return named(likeliest, all).stream()
-                .filter(story -> !isRight(story, expected.get(), tolerance))
+        return named(likeliest, all, story -> isRight(story, expected.get(), tolerance)).stream()
                 .map(story -> fit(story, expected.get(), measured, story.weight() / all))
                 .toList();
     }
 
-    /** A slip whose own value still counts explains no wrong one. */
+    /** Whether a slip's own value still counts. */
     private static boolean isRight(Story story, Expected expected, double tolerance) {
         Reading reading = story.reading();
         return !reading.isRange()
@@ -117,9 +117,13 @@ public final class Slips {
     }
 
     /** Slips with values of their own, where they are likelier than the rest; else all slips, where all together are. */
-    private static List<Story> named(List<Story> likeliest, double all) {
+    private static List<Story> named(List<Story> likeliest, double all, Predicate<Story> isRight) {
         List<Story> own = likeliest.stream().filter(story -> !story.isLoose()).toList();
-        List<Story> telling = sum(own) >= SURE_ENOUGH * all ? own : likeliest;
+        boolean isOwnSure = sum(own) >= SURE_ENOUGH * all;
+        // Beside what many values fit, a slip that by itself would have come out right explains nothing.
+        List<Story> telling = isOwnSure
+                ? own
+                : likeliest.stream().filter(story -> !isRight.test(story)).toList();
         if (telling.isEmpty() || sum(telling) < SURE_ENOUGH * all) {
             return List.of();
         }
