@@ -179,7 +179,7 @@ public final class BarByHand {
         GreyPage grey = PageWarp.warp(
                 picture(), fromPage().after(laid.toOld), laid.widthMm, laid.heightMm, pixelsPerMm, 255);
         InkImage ink = new InkImage(grey.widthPx(), grey.heightPx(), pixelsPerMm, inverted(grey.grey()));
-        double deviation = Math.hypot(Math.hypot(first.deviation, second.deviation) * factor, PageReading.BAR_DRAWN);
+        double deviation = Math.hypot(Math.hypot(first.deviation, second.deviation) * factor, PageScale.BAR_DRAWN);
         PlaneMap fromBefore = laid.toOld.inverse();
         LevelPage calibrated = new LevelPage(
                 ink,
