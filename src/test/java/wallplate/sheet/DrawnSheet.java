@@ -23,7 +23,9 @@ import wallplate.task.SheetFormat;
  */
 final class DrawnSheet {
 
-    private static final int FOLD_GREY = 205;
+    static final int PAPER_GREY = 235;
+    private static final double FOLD_LIGHT = 0.87;
+    private static final double CONSTRUCTION_BEYOND = 12;
     private static final double PITCH = Math.toRadians(28);
 
     private SheetFormat format = new SheetFormat("A4", 297, 210, 100);
@@ -42,10 +44,13 @@ final class DrawnSheet {
     private double tickAbove = 3;
     private final List<Segment> others = new ArrayList<>();
     private final List<Segment> folds = new ArrayList<>();
+    private double darkness = 1 - 90.0 / PAPER_GREY;
+    private double breadthMm = 0.4;
+    private double construction;
     private int blurPx;
     private double shown = 1;
     private boolean resolutionStated = true;
-    private int paperGrey = 235;
+    private int paperGrey = PAPER_GREY;
 
     static DrawnSheet aSheet() {
         return new DrawnSheet();
@@ -115,6 +120,23 @@ final class DrawnSheet {
     /** A roof that falls to one side only, on two walls, with no level line but the bar. */
     DrawnSheet leanTo(double pitchDegrees) {
         leanToDegrees = pitchDegrees;
+        return this;
+    }
+
+    /**
+     * Drawn with another pencil.
+     *
+     * @param share of the paper's light that an outline takes
+     */
+    DrawnSheet pencilled(double share, double lineBreadthMm) {
+        darkness = share;
+        breadthMm = lineBreadthMm;
+        return this;
+    }
+
+    /** Each line of the drawing was first drawn thinner, so much fainter, and longer by 12 mm at either end. */
+    DrawnSheet constructedFirst(double shareOfDarkness) {
+        construction = shareOfDarkness;
         return this;
     }
 
@@ -269,17 +291,12 @@ final class DrawnSheet {
         graphics.transform(map);
         graphics.setColor(grey(paperGrey));
         graphics.fill(new java.awt.geom.Rectangle2D.Double(0, 0, format.widthMm(), format.heightMm()));
-        graphics.setColor(grey(90));
-        graphics.setStroke(new BasicStroke(0.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER));
-        for (Segment line : lines()) {
-            graphics.draw(new Line2D.Double(
-                    line.start().x(), line.start().y(), line.end().x(), line.end().y()));
+        if (construction > 0) {
+            List<Segment> drawing = leanToDegrees > 0 ? leanToLines() : eavesLines();
+            draw(graphics, drawing.stream().map(line -> tilted(constructionOf(line))).toList(), 1 - construction * darkness, 0.6 * breadthMm);
         }
-        graphics.setColor(grey(FOLD_GREY));
-        for (Segment fold : folds) {
-            graphics.draw(new Line2D.Double(
-                    fold.start().x(), fold.start().y(), fold.end().x(), fold.end().y()));
-        }
+        draw(graphics, lines(), 1 - darkness, breadthMm);
+        draw(graphics, folds, FOLD_LIGHT, 0.4);
         graphics.dispose();
         byte[] bytes = ((DataBufferByte) image.getRaster().getDataBuffer()).getData();
         for (int turn = 0; turn < 3 && blurPx > 0; turn++) {
@@ -294,6 +311,21 @@ final class DrawnSheet {
             System.arraycopy(bytes, row * width, part, row * left, left);
         }
         return new Picture(left, height, part, stated, stated);
+    }
+
+    private void draw(Graphics2D graphics, List<Segment> segments, double light, double breadth) {
+        graphics.setColor(grey((int) Math.round(paperGrey * light)));
+        graphics.setStroke(new BasicStroke((float) breadth, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER));
+        for (Segment line : segments) {
+            graphics.draw(new Line2D.Double(
+                    line.start().x(), line.start().y(), line.end().x(), line.end().y()));
+        }
+    }
+
+    /** A line's construction line, on the sheet before it is tilted. */
+    static Segment constructionOf(Segment line) {
+        double beyond = CONSTRUCTION_BEYOND / line.length();
+        return new Segment(line.at(-beyond), line.at(1 + beyond));
     }
 
     /** Running means along rows or columns: so many lines of a length, with a step between places and between lines. */

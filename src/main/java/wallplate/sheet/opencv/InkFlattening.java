@@ -28,6 +28,10 @@ public final class InkFlattening {
     private static final double LEAST_SHINE = 0.05;
     /** The bright part of a broad pencil line between its rims; strokes further apart are two. */
     private static final double WIDEST_SHINE = 0.5;
+    /** Ink, from 0 to 255, by which the rims are darker than what lies between them. */
+    private static final double LEAST_RIM = 40;
+    /** Along so much of a stroke, in millimetres, the lamp's mirror image fades. */
+    private static final double SHINE_BEGINS = 6;
     private static final int FLOODED = 128;
     private static final Size AUTOMATIC = new Size(0, 0);
 
@@ -85,7 +89,22 @@ public final class InkFlattening {
         Mat width = scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_ELLIPSE, new Size(diameter, diameter)));
         Mat filled = scope.matrix();
         Imgproc.morphologyEx(share, filled, Imgproc.MORPH_CLOSE, width);
+        Core.bitwise_or(shining, beginningToShine(share, filled, shining), shining);
         filled.copyTo(share, shining);
+    }
+
+    /** Before graphite is brighter than the paper it is as bright, so that it seems to be two lines: near where it shines. */
+    private Mat beginningToShine(Mat share, Mat filled, Mat shining) {
+        Mat between = scope.matrix();
+        Core.subtract(filled, share, between);
+        Core.compare(between, new Scalar(LEAST_RIM), between, Core.CMP_GT);
+        Core.bitwise_and(between, shining, between);
+        if (Core.countNonZero(between) > 0) {
+            int reach = 2 * (int) Math.round(SHINE_BEGINS * page.pixelsPerMm()) + 1;
+            Mat near = scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(reach, reach)));
+            Imgproc.dilate(between, between, near);
+        }
+        return between;
     }
 
     private InkImage image(Mat share, Mat outside) {
