@@ -1,6 +1,7 @@
 package wallplate.sheet;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
@@ -8,12 +9,17 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
@@ -28,6 +34,8 @@ import org.opencv.imgcodecs.Imgcodecs;
 import wallplate.sheet.formats.FileFormat;
 import wallplate.sheet.formats.StatedLengths;
 import wallplate.sheet.formats.TiffDirectory;
+import wallplate.sheet.pdf.CodedPdf;
+import wallplate.task.SheetFormat;
 
 /**
  * Randomly damaged copies of files: each must come back as pages or refusals, soon, and never as an exception.
@@ -38,6 +46,12 @@ class DamagedFilesTest {
 
     private static final int COPIES = Integer.getInteger("wallplate.damaged", 400);
     private static final long SEED = Long.getLong("wallplate.seed", 20261125);
+    private static final Path SHARED = Path.of("../shared/scans/dev");
+    /** Reading a whole sheet takes about as long as decoding so many small files. */
+    private static final int SHARE_OF_SCANS = 50;
+
+    private static final int FEWEST_OF_SCANS = 12;
+    private static final SheetFormat A4 = new SheetFormat("A4", 297, 210, 100);
     private static final Duration LONGEST = Duration.ofSeconds(30);
 
     @Test
@@ -46,29 +60,68 @@ class DamagedFilesTest {
         Random random = new Random(SEED);
         long read = 0;
         long refused = 0;
+        List<String> names = new ArrayList<>(files.keySet());
         for (int copy = 0; copy < COPIES; copy++) {
-            for (Map.Entry<String, byte[]> file : files.entrySet()) {
-                if (copy % files.size() != new ArrayList<>(files.keySet()).indexOf(file.getKey())) {
-                    continue;
-                }
-                byte[] damaged = damaged(file.getValue(), random);
-                long start = System.nanoTime();
-                List<ScanPage> pages = Scans.pages(file.getKey(), damaged);
-                Duration taken = Duration.ofNanos(System.nanoTime() - start);
-                assertThat(pages).as("copy %d of %s, seed %d", copy, file.getKey(), SEED).isNotEmpty();
-                assertThat(taken).as("copy %d of %s, seed %d", copy, file.getKey(), SEED).isLessThan(LONGEST);
-                for (ScanPage page : pages) {
-                    if (page.content() instanceof ScanPage.Refused reason) {
-                        assertThat(reason.reason()).isNotBlank();
-                        refused++;
-                    } else {
-                        read++;
-                    }
+            String name = names.get(copy % names.size());
+            byte[] damaged = damaged(files.get(name), random);
+            long start = System.nanoTime();
+            List<ScanPage> pages = Scans.pages(name, damaged);
+            Duration taken = Duration.ofNanos(System.nanoTime() - start);
+            assertThat(pages).as("copy %d of %s, seed %d", copy, name, SEED).isNotEmpty();
+            assertThat(taken).as("copy %d of %s, seed %d", copy, name, SEED).isLessThan(LONGEST);
+            for (ScanPage page : pages) {
+                if (page.content() instanceof ScanPage.Refused reason) {
+                    assertThat(reason.reason()).isNotBlank();
+                    refused++;
+                } else {
+                    read++;
                 }
             }
         }
         assertThat(read).as("pages still read").isPositive();
         assertThat(refused).as("pages refused").isPositive();
+    }
+
+    /** Damaged scans are also read to their level pages: what a decoder makes of them is no drawing any more. */
+    @Test
+    void survivesDamageOfRealScans() throws IOException {
+        List<Path> scans = realScans();
+        assumeFalse(scans.isEmpty(), "the shared test sheets are not beside the project: " + SHARED);
+        Random random = new Random(SEED);
+        long read = 0;
+        long refused = 0;
+        for (int copy = 0; copy < Math.max(FEWEST_OF_SCANS, COPIES / SHARE_OF_SCANS); copy++) {
+            Path scan = scans.get(copy % scans.size());
+            byte[] damaged = damaged(Files.readAllBytes(scan), random);
+            long start = System.nanoTime();
+            for (ScanPage page : Scans.pages(scan.getFileName().toString(), damaged)) {
+                SheetReading reading = new SheetReader().read(page, A4);
+                if (reading instanceof SheetReading.Unreadable unreadable) {
+                    assertThat(unreadable.reason()).as("copy %d of %s, seed %d", copy, scan, SEED).isNotBlank();
+                    refused++;
+                } else {
+                    read++;
+                }
+            }
+            assertThat(Duration.ofNanos(System.nanoTime() - start))
+                    .as("copy %d of %s, seed %d", copy, scan, SEED)
+                    .isLessThan(LONGEST);
+        }
+        assertThat(read + refused).isPositive();
+    }
+
+    /** The smallest of each kind of file. */
+    private static List<Path> realScans() throws IOException {
+        if (!Files.isDirectory(SHARED)) {
+            return List.of();
+        }
+        try (Stream<Path> files = Files.walk(SHARED)) {
+            Map<String, Path> smallest = new TreeMap<>();
+            files.filter(file -> Files.isRegularFile(file) && file.getParent().endsWith("scans"))
+                    .sorted(Comparator.comparingLong((Path file) -> file.toFile().length()))
+                    .forEach(file -> smallest.putIfAbsent(file.toString().replaceAll(".*\\.", ""), file));
+            return List.copyOf(smallest.values());
+        }
     }
 
     /** Without a look at the length first, OpenCV sets aside four gigabytes and fills them for half a minute. */
@@ -161,6 +214,8 @@ class DamagedFilesTest {
         files.put("d.bmp", Scans.encoded(Scans.gradient(50, 40), "bmp"));
         files.put("e.pdf", pdf());
         files.put("g.webp", webp());
+        files.put("h.pdf", CodedPdf.jbig2(Scans.bilevel(300, 200)));
+        files.put("i.pdf", CodedPdf.jpeg2000(Scans.gradient(300, 200)));
         files.put("f.zip", Scans.zip("x.png", files.get("a.png"), "y.jpg", files.get("b.jpg")));
         return files;
     }

@@ -7,6 +7,7 @@ import static wallplate.sheet.pdf.RawPdf.deflatedSpaces;
 import com.sun.management.ThreadMXBean;
 import java.lang.management.ManagementFactory;
 import java.nio.ByteBuffer;
+import java.io.ByteArrayOutputStream;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -14,6 +15,7 @@ import java.util.BitSet;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import wallplate.sheet.ScanPage;
 import wallplate.sheet.ScanPage.Picture;
@@ -172,14 +174,53 @@ class HostilePdfTest {
     /** The image's dictionary says 300 x 200; the decoder goes by the codestream's own size. */
     @Test
     void refusesJpeg2000ThatIsLargerThanItStates() {
-        ByteBuffer codestream = ByteBuffer.allocate(200);
-        codestream.putInt(0xff4fff51).putShort((short) 41).putShort((short) 0).putInt(60_000).putInt(60_000);
-        byte[] pdf = RawPdf.withImage(
-                        "/Width 300 /Height 200 /ColorSpace /DeviceGray /BitsPerComponent 8 /Filter /JPXDecode",
-                        codestream.array())
-                .end();
+        assertRefused(jpeg2000(codestream(60_000, 60_000, 60_000, 60_000, 1, 64, 15)), TOO_MUCH);
+    }
 
-        assertRefused(pdf, TOO_MUCH);
+    /** A decoder keeps an object for each tile, precinct and code block, however few samples there are. */
+    @Test
+    void refusesJpeg2000InPiecesOfAFewSamples() {
+        assertRefused(jpeg2000(codestream(8000, 8000, 2, 2, 1, 64, 15)), TOO_MUCH);
+        assertRefused(jpeg2000(codestream(8000, 8000, 8000, 8000, 1, 4, 15)), TOO_MUCH);
+        assertRefused(jpeg2000(codestream(8000, 8000, 8000, 8000, 1, 64, 0)), TOO_MUCH);
+        assertRefused(jpeg2000(codestream(300, 200, 300, 200, 16_384, 64, 15)), TOO_MUCH);
+    }
+
+    /** A small size stands in a box that decoders pass over, the true one in the codestream's box. */
+    @Test
+    void refusesJpeg2000WhoseSizeHidesBehindAnother() {
+        byte[] small = codestream(300, 200, 300, 200, 1, 64, 15);
+        byte[] large = codestream(60_000, 60_000, 60_000, 60_000, 1, 64, 15);
+        ByteBuffer file = ByteBuffer.allocate(12 + 8 + small.length + 8 + large.length);
+        file.putInt(12).putInt(0x6a502020).putInt(0x0d0a870a);
+        file.putInt(8 + small.length).put(RawPdf.ascii("uuid")).put(small);
+        file.putInt(0).put(RawPdf.ascii("jp2c")).put(large);
+
+        assertRefused(jpeg2000(file.array()), TOO_MUCH);
+    }
+
+    private static byte[] jpeg2000(byte[] content) {
+        return RawPdf.withImage(
+                        "/Width 300 /Height 200 /ColorSpace /DeviceGray /BitsPerComponent 8 /Filter /JPXDecode", content)
+                .end();
+    }
+
+    /** The main header of a codestream, after ISO/IEC 15444-1, annexes A.5.1 and A.6.1, and the start of a tile. */
+    private static byte[] codestream(
+            int width, int height, int tileWidth, int tileHeight, int components, int block, int precinctExponent) {
+        ByteBuffer out = ByteBuffer.allocate(100 + 3 * components);
+        out.putInt(0xff4fff51).putShort((short) (38 + 3 * components)).putShort((short) 0);
+        out.putInt(width).putInt(height).putInt(0).putInt(0).putInt(tileWidth).putInt(tileHeight).putInt(0).putInt(0);
+        out.putShort((short) components);
+        for (int i = 0; i < components; i++) {
+            out.put((byte) 7).put((byte) 1).put((byte) 1);
+        }
+        byte exponent = (byte) (Integer.numberOfTrailingZeros(block) - 2);
+        byte precinct = (byte) (precinctExponent << 4 | precinctExponent);
+        out.putShort((short) 0xff52).putShort((short) 13).put((byte) 1).put((byte) 0).putShort((short) 1).put((byte) 0);
+        out.put((byte) 0).put(exponent).put(exponent).put((byte) 0).put((byte) 1).put(precinct);
+        out.putShort((short) 0xff90);
+        return out.array();
     }
 
     @Test
@@ -190,6 +231,62 @@ class HostilePdfTest {
                 .end();
 
         assertRefused(pdf, TOO_MUCH);
+    }
+
+    /** Types and places of the numbers after ITU-T T.88, sections 7.3 and 7.4. */
+    @ParameterizedTest
+    @CsvSource({
+        "0, 10, 2000000000", // symbols that are handed on
+        "0, 14, 2000000000", // new symbols
+        "6, 19, 2000000000", // places of symbols in a text region
+        "16, 3, 2000000000", // patterns
+        "22, 18, 400000000", // columns of a halftone's grid
+        "50, 0, 2000000000" // the last row of a stripe
+    })
+    void refusesJbig2OfWhichOneSegmentAsksForTooMuch(int type, int at, int number) {
+        byte[] data = new byte[60];
+        ByteBuffer.wrap(data).putInt(at, number);
+        data[1] |= type == 16 ? 40 : 0;
+        data[2] |= type == 16 ? 40 : 0;
+        data[25] |= type == 22 ? 1 : 0;
+        ByteArrayOutputStream segments = new ByteArrayOutputStream();
+        segments.writeBytes(Jbig2.page(300, 200, new byte[10]));
+        Jbig2.segment(segments, 2, type, data);
+
+        assertRefused(jbig2(segments.toByteArray()).end(), TOO_MUCH);
+    }
+
+    @Test
+    void refusesJbig2WhoseRegionHidesBehindASegmentThatRefersToMany() {
+        ByteArrayOutputStream segments = new ByteArrayOutputStream();
+        segments.writeBytes(Jbig2.page(300, 200, new byte[10]));
+        // Nine references of a byte each, in the long form of section 7.2.4, and a text region without data.
+        ByteBuffer many = ByteBuffer.allocate(5 + 4 + 2 + 9 + 1 + 4);
+        many.putInt(2).put((byte) 6).putInt(7 << 29 | 9).put(new byte[2 + 9 + 1]).putInt(0);
+        segments.writeBytes(many.array());
+        ByteBuffer region = ByteBuffer.allocate(40).putInt(100_000).putInt(100_000);
+        Jbig2.segment(segments, 3, 38, region.array());
+
+        assertRefused(jbig2(segments.toByteArray()).end(), TOO_MUCH);
+    }
+
+    @Test
+    void refusesJbig2WhoseSharedSegmentsAskForTooMuch() {
+        ByteArrayOutputStream shared = new ByteArrayOutputStream();
+        Jbig2.segment(shared, 0, 0, ByteBuffer.allocate(60).putInt(14, 2_000_000_000).array());
+        byte[] pdf = RawPdf.withImage(
+                        "/Width 300 /Height 200 /ColorSpace /DeviceGray /BitsPerComponent 1 /Filter /JBIG2Decode"
+                                + " /DecodeParms << /JBIG2Globals 6 0 R >>",
+                        Jbig2.page(300, 200, new byte[10]))
+                .stream(6, "", shared.toByteArray())
+                .end();
+
+        assertRefused(pdf, TOO_MUCH);
+    }
+
+    private static RawPdf jbig2(byte[] segments) {
+        return RawPdf.withImage(
+                "/Width 300 /Height 200 /ColorSpace /DeviceGray /BitsPerComponent 1 /Filter /JBIG2Decode", segments);
     }
 
     @ParameterizedTest

@@ -40,7 +40,8 @@ final class Jbig2 {
         return out.toByteArray();
     }
 
-    private static void segment(ByteArrayOutputStream out, int number, int type, byte[] data) {
+    /** A segment of page 1 that refers to none. */
+    static void segment(ByteArrayOutputStream out, int number, int type, byte[] data) {
         ByteBuffer head = ByteBuffer.allocate(11);
         head.putInt(number).put((byte) type).put((byte) 0).put((byte) 1).putInt(data.length);
         out.writeBytes(head.array());
