@@ -214,7 +214,8 @@ class AfternoonIT {
             browser.awaitText("Right now, and not before");
             browser.look("check-again");
             browser.helpPicture("check");
-            assertThat(visitsSince(before)).as("the try before is told to be left").isEqualTo(1);
+            await().atMost(Duration.ofSeconds(20))
+                    .untilAsserted(() -> assertThat(visitsSince(before)).as("the try before is told to be left").isEqualTo(1));
 
             browser.go("/help");
             await().atMost(Duration.ofSeconds(20)).untilAsserted(() -> assertThat(visitsSince(before)).isZero());
