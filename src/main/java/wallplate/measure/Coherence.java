@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -24,11 +25,11 @@ final class Coherence {
     private static final double LEAST_UNDERSTOOD = 0.5;
 
     private final Expectation expectation;
-    private final Map<String, Measurement> found;
+    private final Findings findings;
 
-    Coherence(Expectation expectation, Map<String, Measurement> found) {
+    Coherence(Expectation expectation, Findings findings) {
         this.expectation = expectation;
-        this.found = found;
+        this.findings = findings;
     }
 
     /** The keys that must be left open, with the reason. */
@@ -57,16 +58,20 @@ final class Coherence {
     }
 
     private boolean isMeasured(String key) {
-        return found.get(key) != null && found.get(key).finding().isMeasured();
+        return finding(key).map(Finding::isMeasured).orElse(false);
     }
 
     private boolean isAbsent(String key) {
-        return found.get(key) != null && found.get(key).finding() instanceof Finding.Absent;
+        return finding(key).map(Finding.Absent.class::isInstance).orElse(false);
     }
 
     private boolean isUnexplained(String key) {
-        return found.get(key) != null
-                && found.get(key).finding() instanceof Finding.Quantity quantity
-                && !expectation.explains(key, quantity.value());
+        return finding(key)
+                .map(each -> each instanceof Finding.Quantity quantity && !expectation.explains(key, quantity.value()))
+                .orElse(false);
+    }
+
+    private Optional<Finding> finding(String key) {
+        return findings.at(key).map(Measurement::finding);
     }
 }

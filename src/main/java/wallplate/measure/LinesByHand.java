@@ -241,7 +241,7 @@ public final class LinesByHand {
                     case UPRIGHT, PLUMB -> first.distanceTo(last, Level.RIGHT);
                     default -> first.distanceTo(last, first.line().direction());
                 });
-        double sigma = Math.hypot(SheetMeasuring.placeSigma(first), SheetMeasuring.placeSigma(last));
+        double sigma = Math.hypot(Findings.placeSigma(first), Findings.placeSigma(last));
         return value < StrokeSettings.usual().sameLineMm()
                 ? new Refused("Both choices are the same line. Choose two lines that lie apart.")
                 : new Measured(measurement(key, length(value, sigma), edges));
@@ -331,7 +331,7 @@ public final class LinesByHand {
 
     private static double sigma(List<Edge> edges) {
         return Math.sqrt(edges.stream()
-                .mapToDouble(edge -> Math.pow(SheetMeasuring.placeSigma(edge), 2))
+                .mapToDouble(edge -> Math.pow(Findings.placeSigma(edge), 2))
                 .sum());
     }
 

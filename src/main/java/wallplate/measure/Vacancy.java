@@ -49,6 +49,11 @@ final class Vacancy {
         this.crossLines = view.crossLines();
     }
 
+    /** Why a part is neither called absent nor measured. */
+    static String holdsInk(String what) {
+        return "there is ink where " + what + " should be, but no clear one";
+    }
+
     /** Whether no other upright stands beside the plumb cut: then one of both would be a fascia's face. */
     boolean ofFascia(Edge cut) {
         if (roof.rafterBottom().isEmpty() || roof.rafterTop().isEmpty()) {

@@ -1,0 +1,100 @@
+package wallplate.measure;
+
+import wallplate.stroke.Edge;
+
+/** Measures the wall with its plate and the beam-filling above it. */
+final class WallKeys {
+
+    /** Clear of the lines around the beam-filling, whose own ink says nothing of hatching. */
+    private static final double CLEAR_OF_LINES_MM = 0.4;
+
+    private static final double CLEAR_OF_SLOPES_MM = 0.45;
+
+    /** The least width of the beam-filling that is looked at. */
+    private static final double LEAST_WIDTH_MM = 1.5;
+
+    /** More ink than this in the mean is hatching; clean paper has next to none. */
+    private static final double HATCHED_INK = 0.08;
+
+    private final Arrangement drawing;
+    private final Findings findings;
+
+    WallKeys(Arrangement drawing, Findings findings) {
+        this.drawing = drawing;
+        this.findings = findings;
+    }
+
+    void wallAndPlate() {
+        WallReader.Wall wall = drawing.wall();
+        if (wall.outer().isPresent() && wall.inner().isPresent()) {
+            Edge outer = wall.outer().get();
+            Edge inner = wall.inner().get();
+            findings.between("wall.thickness", Level.rightOf(outer, inner), outer, inner);
+            if (wall.areFacesOpen()) {
+                findings.leaveOpen("other uprights could be the wall's faces", "wall.thickness");
+            }
+        }
+        if (wall.plateOuter().isEmpty() || wall.plateTop().isEmpty() || wall.top().isEmpty()) {
+            return;
+        }
+        Edge left = wall.plateOuter().get();
+        Edge right = wall.plateInner().orElseThrow();
+        Edge top = wall.plateTop().get();
+        Edge bottom = wall.top().get();
+        findings.between("wall-plate.width", Level.rightOf(left, right), left, right);
+        findings.between("wall-plate.depth", Level.above(bottom, top), bottom, top);
+        Diagonals.put(findings, "wall-plate.crossed", new Diagonals(drawing.view()).share(left, right, bottom, top));
+        if (wall.isPlateOpen()) {
+            findings.leaveOpen(
+                    "other lines could be the wall plate's", "wall-plate.width", "wall-plate.depth", "wall-plate.crossed");
+        }
+    }
+
+    void beamFilling() {
+        RoofLines roof = drawing.roof();
+        if (!drawing.expectation().asks("beam-filling.hatched") || drawing.wall().outer().isEmpty()
+                || roof.rafterTop().isEmpty() || roof.coveringBottom().isEmpty()) {
+            return;
+        }
+        Edge outer = drawing.wall().outer().get();
+        Edge low = roof.rafterTop().get();
+        Edge high = roof.coveringBottom().get();
+        double setIn = drawing.heel()
+                .map(point -> point.x() - outer.xAt(point.y()))
+                .orElse(drawing.expectation().setIn());
+        double faceX = outer.xAt(low.middle().y());
+        double leftX = faceX + CLEAR_OF_LINES_MM;
+        double rightX = faceX + Math.max(setIn, LEAST_WIDTH_MM) - CLEAR_OF_LINES_MM;
+        double ink = new Pattern(drawing.view()).meanInk(new BetweenSlopes(low, high, leftX, rightX));
+        findings.yesNo("beam-filling.hatched", ink > HATCHED_INK);
+    }
+
+    /** The region between two sloping lines and two uprights, clear of all four. */
+    private record BetweenSlopes(Edge low, Edge high, double left, double right) implements Pattern.Region {
+
+        @Override
+        public double lowY() {
+            return low.yAt(left);
+        }
+
+        @Override
+        public double highY() {
+            return high.yAt(right);
+        }
+
+        @Override
+        public double leftX(double y) {
+            return left;
+        }
+
+        @Override
+        public double rightX(double y) {
+            return right;
+        }
+
+        @Override
+        public boolean contains(double x, double y) {
+            return y > low.yAt(x) + CLEAR_OF_SLOPES_MM && y < high.yAt(x) - CLEAR_OF_SLOPES_MM;
+        }
+    }
+}
