@@ -7,9 +7,10 @@ import java.util.Optional;
 import java.util.function.Predicate;
 
 /**
- * Readings of one place, of which exactly one is right, with the odds of each: a conditional logit (D. McFadden,
+ * Readings of one place, of which one is right or none, with the odds of each: a conditional logit (D. McFadden,
  * "Conditional logit analysis of qualitative choice behavior", 1974). A reading's utility is the weighted sum of its
- * traits; the probabilities are the exponentials of the utilities, made to sum to one.
+ * traits; the probabilities are the exponentials of the utilities, made to sum to one together with that of a right reading
+ * which was not offered.
  *
  * <p>The weights were fitted to sheets of known truth and are the same for every sheet, so that a probability of 0.9 means
  * that about nine in ten such readings are right.
@@ -52,15 +53,19 @@ final class Choice<T extends Reading> {
 
     /** The probability that one of the readings with a property is the right one; 0 where none was offered. */
     double probability(Predicate<T> property) {
-        double most = options.stream().mapToDouble(Option::utility).max().orElse(0);
-        double all = 0;
+        if (options.isEmpty()) {
+            return 0;
+        }
+        double most = Math.max(
+                weights.noneOffered(), options.stream().mapToDouble(Option::utility).max().orElseThrow());
+        double all = Math.exp(weights.noneOffered() - most);
         double wanted = 0;
         for (Option<T> option : options) {
             double odds = Math.exp(option.utility - most);
             all += odds;
             wanted += property.test(option.reading) ? odds : 0;
         }
-        return all == 0 ? 0 : wanted / all;
+        return wanted / all;
     }
 
     /** The likeliest reading without a property. */

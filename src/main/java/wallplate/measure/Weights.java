@@ -15,10 +15,15 @@ import java.util.stream.Collectors;
  *
  * @param name which choice they are for, such as {@code gutter}
  * @param traits the traits' names, in the order in which readings give them
+ * @param noneOffered the utility of a right reading that was not offered, as a line that was not found makes it; minus
+ *     infinity for a choice in which that was not found to tell anything
  */
-record Weights(String name, List<String> traits, double[] values) {
+record Weights(String name, List<String> traits, double[] values, double noneOffered) {
 
     private static final String FILE = "weights.properties";
+
+    /** The name under which the utility of a right reading that was not offered is kept. */
+    static final String NONE_OFFERED = "none-offered";
 
     /**
      * The kept weights of a choice.
@@ -36,6 +41,7 @@ record Weights(String name, List<String> traits, double[] values) {
         Set<String> kept = all.stringPropertyNames().stream()
                 .filter(key -> key.startsWith(name + "."))
                 .map(key -> key.substring(name.length() + 1))
+                .filter(trait -> !trait.equals(NONE_OFFERED))
                 .collect(Collectors.toCollection(TreeSet::new));
         if (!kept.equals(new TreeSet<>(traits))) {
             throw new IllegalStateException("%s names %s for %s, its reader %s".formatted(FILE, kept, name, traits));
@@ -43,7 +49,8 @@ record Weights(String name, List<String> traits, double[] values) {
         double[] values = traits.stream()
                 .mapToDouble(trait -> Double.parseDouble(all.getProperty(name + "." + trait)))
                 .toArray();
-        return new Weights(name, List.copyOf(traits), values);
+        String none = all.getProperty(name + "." + NONE_OFFERED, "-Infinity");
+        return new Weights(name, List.copyOf(traits), values, Double.parseDouble(none));
     }
 
     double utility(double[] traitsOfReading) {

@@ -14,6 +14,24 @@ final class ChoiceFit {
     /** One choice: the traits of its readings, and which of them are right. */
     record Example(double[][] traits, boolean[] right) {
 
+        /**
+         * The same choice with one more reading, that the right one was not offered. It has one trait, which is its own and
+         * the last, and is right where no other reading is.
+         */
+        Example orNone() {
+            int own = traits[0].length;
+            double[][] wider = new double[traits.length + 1][own + 1];
+            boolean[] rightOfWider = Arrays.copyOf(right, right.length + 1);
+            boolean isOffered = false;
+            for (int reading = 0; reading < traits.length; reading++) {
+                System.arraycopy(traits[reading], 0, wider[reading], 0, own);
+                isOffered |= right[reading];
+            }
+            wider[traits.length][own] = 1;
+            rightOfWider[traits.length] = !isOffered;
+            return new Example(wider, rightOfWider);
+        }
+
         boolean tells() {
             boolean some = false;
             boolean all = true;

@@ -21,7 +21,7 @@ class ChoiceTest {
         }
     }
 
-    private static final Weights WEIGHTS = new Weights("any", List.of("near", "dark"), new double[] {2, 1});
+    private static final Weights WEIGHTS = new Weights("any", List.of("near", "dark"), new double[] {2, 1}, Double.NEGATIVE_INFINITY);
 
     @Test
     void probabilitiesAreTheExponentialsOfTheUtilitiesMadeToSumToOne() {
@@ -36,6 +36,17 @@ class ChoiceTest {
         assertThat(choice.probability(length -> length.mm < 5.5)).isCloseTo(Math.exp(2.5) / all, within(1e-12));
         assertThat(choice.probability(length -> length.mm > 5.5)).isCloseTo((Math.exp(0.5) + 1) / all, within(1e-12));
         assertThat(choice.bestWithout(length -> length.mm < 5.5)).contains(new Length(6));
+    }
+
+    @Test
+    void whatWasNotOfferedTakesItsShareOfTheProbability() {
+        Choice<Length> choice = new Choice<>(new Weights("any", List.of("near"), new double[] {2}, 1));
+        choice.offer(new Length(5), 1);
+        choice.offer(new Length(6), 0);
+
+        // By hand: e^2 = 7.389, e^0 = 1, and e^1 = 2.718 for the reading that was not offered: 7.389 / 11.107 = 0.6652.
+        assertThat(choice.probability(length -> length.mm < 5.5)).isCloseTo(0.6652, within(1e-4));
+        assertThat(choice.probability(any -> true)).isCloseTo(1 - 0.2447, within(1e-4));
     }
 
     @Test
@@ -71,6 +82,16 @@ class ChoiceTest {
         }
 
         assertThat(ChoiceFit.fit(examples, 1)[0]).isCloseTo(Math.log(4), within(0.02));
+    }
+
+    @Test
+    void aReadingThatWasNotOfferedIsRightWhereNoneIs() {
+        ChoiceFit.Example none = new ChoiceFit.Example(new double[][] {{1}, {2}}, new boolean[] {false, false}).orNone();
+        ChoiceFit.Example one = new ChoiceFit.Example(new double[][] {{1}, {2}}, new boolean[] {false, true}).orNone();
+
+        assertThat(none.traits()).isDeepEqualTo(new double[][] {{1, 0}, {2, 0}, {0, 1}});
+        assertThat(none.right()).containsExactly(false, false, true);
+        assertThat(one.right()).containsExactly(false, true, false);
     }
 
     @Test

@@ -98,11 +98,18 @@ final class FitWeights {
 
     private static void print(List<ChoiceExamples.Named> examples) {
         Weights kept = examples.get(0).weights();
-        List<ChoiceFit.Example> all =
-                new ArrayList<>(examples.stream().map(ChoiceExamples.Named::example).toList());
-        double[] weights = ChoiceFit.fit(all, kept.traits().size());
+        boolean mayBeNone = Double.isFinite(kept.noneOffered());
+        List<ChoiceFit.Example> all = new ArrayList<>(examples.stream()
+                .map(ChoiceExamples.Named::example)
+                .map(example -> mayBeNone ? example.orNone() : example)
+                .toList());
+        List<String> traits = new ArrayList<>(kept.traits());
+        if (mayBeNone) {
+            traits.add(Weights.NONE_OFFERED);
+        }
+        double[] weights = ChoiceFit.fit(all, traits.size());
         for (int trait = 0; trait < weights.length; trait++) {
-            System.out.printf(Locale.ROOT, "%s.%s=%.2f%n", kept.name(), kept.traits().get(trait), weights[trait]);
+            System.out.printf(Locale.ROOT, "%s.%s=%.2f%n", kept.name(), traits.get(trait), weights[trait]);
         }
         Collections.shuffle(all, new java.util.Random(1));
         List<ChoiceFit.Example> half = all.subList(0, all.size() / 2);
