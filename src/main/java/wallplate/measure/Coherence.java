@@ -21,6 +21,13 @@ final class Coherence {
             List.of("wall.thickness", "wall-plate.width", "wall-plate.depth"),
             List.of("high-wall.thickness", "high-plate.width", "high-plate.depth"));
 
+    /** Sizes between sloping lines alone, which say that those were understood whatever became of the rest. */
+    private static final List<String> OF_SLOPES =
+            List.of("rafter.depth", "covering.gap", "covering.thickness", "support.width", "support.spacing");
+
+    /** So many sizes do not agree by chance. */
+    private static final int FEWEST_AGREEING = 3;
+
     /** Below this share of sizes that are as asked, or as a known slip would make them, a drawing is not understood. */
     private static final double LEAST_UNDERSTOOD = 0.5;
 
@@ -55,6 +62,17 @@ final class Coherence {
         List<String> asked = NEIGHBOURS.stream().flatMap(List::stream).filter(expectation::asks).toList();
         long explained = asked.stream().filter(key -> isMeasured(key) && !isUnexplained(key)).count();
         return explained < LEAST_UNDERSTOOD * asked.size();
+    }
+
+    /** Whether the sloping lines were understood by themselves: several sizes between them agree, and none does not. */
+    boolean areSlopesUnderstood() {
+        List<String> measured = OF_SLOPES.stream().filter(this::isMeasured).toList();
+        return measured.size() >= FEWEST_AGREEING && measured.stream().noneMatch(this::isUnexplained);
+    }
+
+    /** Whether a key's value rests on sloping lines alone. */
+    static boolean isOfSlopes(String key) {
+        return OF_SLOPES.contains(key) || key.startsWith("support.") || key.equals("drawing.eaves");
     }
 
     private boolean isMeasured(String key) {

@@ -48,9 +48,13 @@ final class SecondLook {
                     "brander.count", "brander.width", "brander.depth", "brander.spacing", "brander.crossed");
         }
         if (coherence.isNotUnderstood()) {
+            boolean areSlopesUnderstood = coherence.areSlopesUnderstood();
             findings.leaveOpen(
                     "too few of the sizes agree with the task, so the drawing was not understood well enough",
-                    findings.all().stream().map(Measurement::key).toArray(String[]::new));
+                    findings.all().stream()
+                            .map(Measurement::key)
+                            .filter(key -> !(areSlopesUnderstood && Coherence.isOfSlopes(key)))
+                            .toArray(String[]::new));
         }
     }
 

@@ -69,12 +69,17 @@ final class WallReader {
         Edge outer = view.fit(faces.get().outer(), 0.5);
         Edge inner = view.fit(faces.get().inner(), 0.5);
         boolean areFacesOpen = faces.get().probability() < Choice.SURE;
-        double plateTopY = expectation.knows("tie-beam") ? heelY : rafter.yAt(outer.xAt(heelY) + expectation.setIn());
+        double plateTopY = isLevelKnown() ? heelY : rafter.yAt(outer.xAt(heelY) + expectation.setIn());
         PlateReader reader = new PlateReader(view, expectation, rafter, log);
         return reader.read(outer, inner, plateTopY)
                 .map(plate -> withPlate(
                         outer, inner, areFacesOpen, plate, reader.leftOfTop(outer, plate.top().position()), plateTopY))
                 .orElseGet(() -> Wall.bare(outer, inner, areFacesOpen));
+    }
+
+    /** Whether a long level line tells the heel's height; otherwise the rafter does where it passes over the wall. */
+    private boolean isLevelKnown() {
+        return roof.tieBeamBottom().isPresent() || roof.ceilingTop().isPresent();
     }
 
     /** The height at which the heel is to be looked for. */
@@ -87,8 +92,8 @@ final class WallReader {
             Edge ceiling = roof.ceilingTop().get();
             return ceiling.segment().start().y() + expectation.exactOr("ceiling.drop", 2.5);
         }
-        return rafter.yAt(rafter.segment().start().x() + expectation.exactOr("rafter.overhang", 20)
-                + (expectation.knows("tie-beam") ? 0 : expectation.setIn()));
+        return rafter.yAt(
+                rafter.segment().start().x() + expectation.exactOr("rafter.overhang", 20) + expectation.setIn());
     }
 
     private Wall withPlate(
@@ -96,7 +101,7 @@ final class WallReader {
         double left = plate.left().position();
         double right = plate.right().position();
         double wallTopY = plate.top().position();
-        Optional<Edge> alone = expectation.knows("tie-beam")
+        Optional<Edge> alone = isLevelKnown()
                 ? Optional.empty()
                 : new PlateTop(view, roof.rafterBottom().orElseThrow()).between(left, right, heelY, wallTopY + 0.8);
         double plateTopY = alone.map(edge -> edge.middle().y()).orElseGet(() -> roof.tieBeamBottom().isPresent()
