@@ -29,6 +29,12 @@ record RoofLines(
     private static final double REACHES_BREAK_MM = 3.0;
     /** How far a line may run on beyond the break line. */
     private static final double RUNS_ON_MM = 16;
+    /** Nothing else slopes as the roof does, so that a sloping line may run on further. */
+    private static final double SLOPE_RUNS_ON_MM = 35;
+    /** How far before the break line one of two lines that lie close together may lose itself in the other. */
+    private static final double LOST_MM = 30;
+
+    private static final double ALMOST_WHOLE = 0.85;
     /** A line may be found in pieces; this long a piece at the break line is enough to follow it back. */
     private static final double SHORTEST_PIECE_MM = 10;
     /** How far a thickness may lie from what a scale makes of it: a share of it, or this much where it is thin. */
@@ -39,7 +45,7 @@ record RoofLines(
 
     static RoofLines of(DrawingView view, Expectation expectation) {
         Optional<Edge> breakLine = expectation.draws("break") ? breakLine(view) : PlumbEnd.of(view);
-        List<Edge> slopes = mains(view, view.sloping(), breakLine, 30, 0.4, 0.6);
+        List<Edge> slopes = mains(view, slopesToBreak(view, breakLine), breakLine, 30, 0.4, 0.6);
         slopes.sort(Comparator.comparingDouble(edge -> view.squareToSlope().dot(edge.middle().minus(Point.ORIGIN))));
         Ordered.Assignment roof = Ordered.assign(
                 slopes.stream().mapToDouble(edge -> heightAcross(view, edge, slopes)).toArray(),
@@ -144,12 +150,35 @@ record RoofLines(
         return run.segment().end().y() > view.ink().heightMm() - 2 || run.segment().end().x() > view.ink().widthMm() - 2;
     }
 
+    /**
+     * The sloping lines that reach the break line: among them those that were drawn on far beyond it, and those that lost
+     * themselves in a neighbouring line just before it.
+     */
+    private static List<Run> slopesToBreak(DrawingView view, Optional<Edge> breakLine) {
+        double longest = view.sloping().stream()
+                .filter(run -> reaches(run, breakLine, REACHES_BREAK_MM, RUNS_ON_MM))
+                .mapToDouble(Run::length)
+                .max()
+                .orElse(0);
+        return view.sloping().stream()
+                .filter(run -> reaches(run, breakLine, REACHES_BREAK_MM, SLOPE_RUNS_ON_MM)
+                        || endsAtPaper(view, run)
+                        || (run.length() > ALMOST_WHOLE * longest && reaches(run, breakLine, LOST_MM, RUNS_ON_MM)))
+                .toList();
+    }
+
+    private static List<Run> levelsToBreak(DrawingView view, Optional<Edge> breakLine) {
+        return view.level().stream()
+                .filter(run -> reaches(run, breakLine, REACHES_BREAK_MM, RUNS_ON_MM) || endsAtPaper(view, run))
+                .toList();
+    }
+
     private static List<Edge> mains(
             DrawingView view, List<Run> runs, Optional<Edge> breakLine, double shortest, double partOfLongest, double sameMm) {
         List<Edge> mains = new ArrayList<>();
         double longest = 0;
         for (Run run : runs) {
-            if (run.length() < SHORTEST_PIECE_MM || !(reaches(run, breakLine) || endsAtPaper(view, run))) {
+            if (run.length() < SHORTEST_PIECE_MM) {
                 continue;
             }
             Edge edge = upTo(breakLine, extended(view, view.fit(run, 1)));
@@ -187,13 +216,14 @@ record RoofLines(
         return view.fit().fit(edge.line(), end + 1, edge.to() - 1, 1, 0.25).extendedTo(end, edge.to(), edge.line());
     }
 
-    private static boolean reaches(Run run, Optional<Edge> breakLine) {
+    /** Whether a line ends at the break line, not more than one length short of it and another beyond it. */
+    private static boolean reaches(Run run, Optional<Edge> breakLine, double shortMm, double onMm) {
         if (breakLine.isEmpty()) {
             return true;
         }
         double beyond = run.segment().end().x() - breakLine.get().xAt(run.segment().end().y());
         double before = breakLine.get().xAt(run.segment().start().y()) - run.segment().start().x();
-        return beyond > -REACHES_BREAK_MM && beyond < RUNS_ON_MM && before > SHORTEST_PIECE_MM;
+        return beyond > -shortMm && beyond < onMm && before > SHORTEST_PIECE_MM;
     }
 
     /** The edge without what runs on beyond the break line. */
@@ -210,7 +240,7 @@ record RoofLines(
     }
 
     private static List<Edge> levels(DrawingView view, Optional<Edge> breakLine, Optional<Edge> rafterBottom) {
-        List<Edge> levels = mains(view, view.level(), breakLine, 20, 0.25, 0.45);
+        List<Edge> levels = mains(view, levelsToBreak(view, breakLine), breakLine, 20, 0.25, 0.45);
         if (rafterBottom.isEmpty()) {
             return levels;
         }
