@@ -323,6 +323,9 @@ record RoofLines(
         List<Ratio> ratios = slopeRatios(view, expectation);
         addRatio(ratios, expectation, "tie-beam.depth", tieBeamBottom, tieBeamTop, Level.RIGHT);
         addRatio(ratios, expectation, "ceiling.drop", ceilingTop, tieBeamBottom, Level.RIGHT);
+        if (!expectation.asks("tie-beam.depth") && !expectation.asks("ceiling.drop")) {
+            return scaleOfSlopes(view, expectation);
+        }
         return ratios.size() < 4 ? 1 : agreed(ratios, Math.max(4, ratios.size() - 1));
     }
 
