@@ -48,6 +48,13 @@ public record Account(
                 Optional.empty());
     }
 
+    /** Whoever has no account while others have: reads the invented set, and changes nothing. */
+    public static Account lookingAround() {
+        Account whole = demonstration();
+        return new Account(
+                whole.id, whole.name, EnumSet.noneOf(Role.class), false, false, 1, Instant.EPOCH, Optional.empty());
+    }
+
     /** A name as it is compared: without regard to the case of its letters. */
     public static String key(String name) {
         return name.strip().toLowerCase(Locale.ROOT);
@@ -55,6 +62,10 @@ public record Account(
 
     public boolean isDemonstration() {
         return id == DEMONSTRATION;
+    }
+
+    public boolean isLookingAround() {
+        return isDemonstration() && roles.isEmpty();
     }
 
     public boolean is(Role role) {

@@ -2,12 +2,13 @@ package wallplate.classes;
 
 import java.util.List;
 import java.util.Optional;
+import wallplate.ownership.Share;
 
 /** The classes of all school years and who is and was in them. */
 public interface Classes {
 
     /** The latest year first, then by name. */
-    List<SchoolClass> all();
+    List<SchoolClass> all(Share share);
 
     Optional<SchoolClass> find(long id);
 

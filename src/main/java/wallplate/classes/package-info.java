@@ -6,7 +6,7 @@
  * marks of that time. The pasted list of a single class set is no class of this kind.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"tables", "audit"})
+@ApplicationModule(allowedDependencies = {"tables", "audit", "ownership"})
 package wallplate.classes;
 
 import org.jspecify.annotations.NullMarked;

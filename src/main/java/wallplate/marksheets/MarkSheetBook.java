@@ -13,6 +13,7 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import wallplate.audit.AuditedEvent;
+import wallplate.ownership.Share;
 import wallplate.records.ClassSets;
 import wallplate.records.Learner;
 import wallplate.records.SheetEntry;
@@ -53,9 +54,9 @@ public class MarkSheetBook {
 
     /** The submitted mark sheets of a term of a school year, the newest first. */
     @Transactional(readOnly = true)
-    public List<MarkSheet> submitted(String schoolYear, String term) {
+    public List<MarkSheet> submitted(String schoolYear, String term, Share share) {
         MarkSheets.Frozen frozen = kept.frozen(schoolYear, term);
-        return kept.submitted(schoolYear, term).stream()
+        return kept.submitted(schoolYear, term, share).stream()
                 .map(heading -> frozen(
                         heading,
                         frozen.columns().getOrDefault(heading.id(), List.of()),
@@ -73,8 +74,8 @@ public class MarkSheetBook {
 
     /** The results of a learner, under whatever class the learner was in; the newest first. */
     @Transactional(readOnly = true)
-    public List<LearnerResult> resultsOf(long learnerId) {
-        return kept.placesOf(learnerId).stream()
+    public List<LearnerResult> resultsOf(long learnerId, Share share) {
+        return kept.placesOf(learnerId, share).stream()
                 .flatMap(place -> find(place.markSheetId()).stream()
                         .flatMap(sheet -> sheet.lines().stream()
                                 .filter(line -> line.number() == place.line())

@@ -3,12 +3,13 @@ package wallplate.marksheets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import wallplate.ownership.Share;
 
 /** Mark sheets as they are kept; what a draft's lines are is put together by {@link MarkSheetBook}. */
 public interface MarkSheets {
 
     /** The newest first. */
-    List<Heading> all();
+    List<Heading> all(Share share);
 
     Optional<Heading> find(long id);
 
@@ -29,7 +30,7 @@ public interface MarkSheets {
     List<Correction> corrections(long id);
 
     /** The submitted ones of a term of a school year, the newest first. */
-    List<Heading> submitted(String schoolYear, String term);
+    List<Heading> submitted(String schoolYear, String term, Share share);
 
     /** The columns, frozen lines and corrections of the same mark sheets, by mark sheet; without any of its kind where one has none. */
     Frozen frozen(String schoolYear, String term);
@@ -47,7 +48,7 @@ public interface MarkSheets {
     boolean throwAway(long id);
 
     /** The submitted mark sheets with a line of a learner, with that line's number; the newest first. */
-    List<Place> placesOf(long learnerId);
+    List<Place> placesOf(long learnerId, Share share);
 
     /**
      * A learner's standing in the column of a task of a draft.

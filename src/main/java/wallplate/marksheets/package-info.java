@@ -6,7 +6,7 @@
  * reason. How the marks are put together and rounded stands in {@link wallplate.marksheets.Reckoning}.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"records", "tables", "report", "audit"})
+@ApplicationModule(allowedDependencies = {"records", "tables", "report", "audit", "ownership"})
 package wallplate.marksheets;
 
 import org.jspecify.annotations.NullMarked;

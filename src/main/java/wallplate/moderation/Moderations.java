@@ -10,6 +10,9 @@ public interface Moderations {
     /** Of one class set, the newest first. */
     List<Moderation> of(long classSetId);
 
+    /** Those given to a second marker: first those that wait, then the newest first. */
+    List<Moderation> givenTo(long account, int most);
+
     Optional<Moderation> find(long id);
 
     /** As {@link #find}, and keeps others from changing it until the transaction ends. */

@@ -2,6 +2,7 @@ package wallplate.records;
 
 import java.util.List;
 import java.util.Optional;
+import wallplate.ownership.Share;
 import wallplate.task.DrawingTask;
 
 /** Class sets and the class lists they belong to. */
@@ -13,10 +14,10 @@ public interface ClassSets {
     Optional<ClassSet> find(long id);
 
     /** The sets of one class, the newest first. */
-    List<ClassSet> ofClass(long classId);
+    List<ClassSet> ofClass(long classId, Share share);
 
     /** The sets that were made with one task, the newest first. */
-    List<ClassSet> ofTask(long taskId);
+    List<ClassSet> ofTask(long taskId, Share share);
 
     ClassSet add(String title, String className, List<ClassListEntry> classList, KeptTask task, boolean demonstration);
 

@@ -1,6 +1,7 @@
 package wallplate.records;
 
 import java.util.List;
+import wallplate.ownership.Share;
 
 /** Class sets with how far each has come, a page of them at a time. */
 public interface Standings {
@@ -33,8 +34,9 @@ public interface Standings {
     /**
      * The newest sets first.
      *
+     * @param share of whom
      * @param containing what the title or the name of the class contains, in any case; empty for all
      * @param from how many to pass over
      */
-    Page page(Which which, String containing, int from, int most);
+    Page page(Share share, Which which, String containing, int from, int most);
 }

@@ -2,6 +2,7 @@ package wallplate.records;
 
 import java.util.List;
 import java.util.Optional;
+import wallplate.ownership.Share;
 import wallplate.task.DrawingTask;
 
 /** The drawing tasks of this installation. */
@@ -10,7 +11,10 @@ public interface Tasks {
     /** All of them, the one changed last first. */
     List<KeptTask> all();
 
-    int count();
+    /** Those of a share of the records, the one changed last first. */
+    List<KeptTask> all(Share share);
+
+    int count(Share share);
 
     Optional<KeptTask> find(long id);
 

@@ -4,7 +4,7 @@
  * <p>Of the {@code sheet} module it keeps the facts of a level page, such as its calibration, never its picture.
  */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"geometry", "task", "solver", "measure", "marking", "assessment", "sheet"})
+@ApplicationModule(allowedDependencies = {"geometry", "task", "solver", "measure", "marking", "assessment", "sheet", "ownership"})
 package wallplate.records;
 
 import org.jspecify.annotations.NullMarked;

@@ -34,6 +34,7 @@ import wallplate.marking.Verdict;
 import wallplate.marksheets.MarkSheetBook;
 import wallplate.marksheets.MarkSheets;
 import wallplate.marksheets.NewMarkSheet;
+import wallplate.ownership.Share;
 import wallplate.records.ClassSet;
 import wallplate.records.PostgresServer;
 import wallplate.records.ScanStore;
@@ -95,7 +96,7 @@ class BackupTest {
 
     @BeforeEach
     void anInstallationThatIsInUse() throws IOException {
-        if (classes.all().isEmpty()) {
+        if (classes.all(Share.everything()).isEmpty()) {
             fill();
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();

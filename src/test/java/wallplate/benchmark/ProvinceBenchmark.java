@@ -155,7 +155,7 @@ class ProvinceBenchmark {
         Map<String, String> pages = new LinkedHashMap<>();
         for (String pattern : List.of("/", "/today/standing", "/help", "/audit", "/privacy", "/class-sets", "/class-sets/new", "/classes",
                 "/classes/new", "/mark-sheets", "/tasks", "/tasks/new", "/tasks/import", "/check", "/feedback",
-                "/sign-in", "/account", "/accounts", "/accounts/new", "/wallplate.svg")) {
+                "/sign-in", "/account", "/accounts", "/accounts/new", "/handover", "/wallplate.svg")) {
             pages.put(pattern, pattern);
         }
         pages.put("/css/**", "/css/wallplate.css");

@@ -123,6 +123,7 @@ class ProvinceData {
         moderations();
         audit();
         accounts();
+        owners();
         database.execute("analyze");
         long set = FIRST_ID + CLASSES;
         long sheet = database.queryForObject(
@@ -174,6 +175,17 @@ class ProvinceData {
                     "insert into account_roles (account_id, role) select id, ? from accounts where id = ? or id > ? and ? = 'teacher'",
                     role.word(), FIRST_ID, FIRST_ID, role.word());
         }
+    }
+
+    /** Classes and what belongs to them shared out among the teachers; what is measured belongs to whoever signs in. */
+    private void owners() {
+        database.update("update school_classes set owner_id = ? + mod(id, ?) where id >= ?", FIRST_ID, ACCOUNTS, FIRST_ID);
+        database.update("update school_classes set owner_id = ? where id = ?", FIRST_ID, FIRST_ID);
+        for (String table : List.of("class_sets", "mark_sheets")) {
+            database.update("update " + table + " set owner_id = (select c.owner_id from school_classes c where c.id = class_id)");
+        }
+        database.update("update drawing_tasks set owner_id = ?", FIRST_ID);
+        database.update("update moderations set moderator_id = ? where id = ?", FIRST_ID, FIRST_ID);
     }
 
     /** Has the exercise of the largest group made, and says for which part. */

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
+import wallplate.ownership.Share;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.Histories;
@@ -128,10 +129,10 @@ class ClassListsTest {
         assertThat(classes.history(ada.id())).extracting(Enrolment::classId).containsExactly(eleventh.id(), twelfth.id());
         assertThat(sheets.find(sheet.id()).orElseThrow().label()).isEqualTo("Ada");
         Enrolment moved = lists.present(twelfth.id()).get(0);
-        assertThat(histories.of(moved.id()).orElseThrow().entries())
+        assertThat(histories.of(moved.id(), Share.everything()).orElseThrow().entries())
                 .extracting(entry -> entry.classSet().id())
                 .containsExactly(before.id(), after.id());
-        assertThat(histories.of(moved.id()).orElseThrow().matchedBy()).isEqualTo(LearnerHistory.MatchedBy.CLASSES);
+        assertThat(histories.of(moved.id(), Share.everything()).orElseThrow().matchedBy()).isEqualTo(LearnerHistory.MatchedBy.CLASSES);
     }
 
     /** A sheet that comes late must not shift the others because someone left the class in between. */
@@ -172,7 +173,7 @@ class ClassListsTest {
         assertThat(sheets.of(classSet.id())).extracting(SheetEntry::label).containsExactly("1041");
         assertThat(classSets.learners(eleventh.id())).extracting(Learner::name).containsExactly("1041", "1042");
         long first = lists.present(eleventh.id()).get(0).id();
-        assertThat(histories.of(first).orElseThrow().learner().name()).isEqualTo("1041");
+        assertThat(histories.of(first, Share.everything()).orElseThrow().learner().name()).isEqualTo("1041");
         assertThat(lists.take(classes.find(eleventh.id()).orElseThrow(), "Eve".getBytes(StandardCharsets.UTF_8)))
                 .isInstanceOf(RollChange.Refused.class);
     }

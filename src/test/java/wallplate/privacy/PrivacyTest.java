@@ -49,6 +49,7 @@ import wallplate.marksheets.MarkSheetBook;
 import wallplate.marksheets.MarkSheets;
 import wallplate.marksheets.NewMarkSheet;
 import wallplate.records.ClassSet;
+import wallplate.ownership.Share;
 import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
 import wallplate.records.ScanFileEntry;
@@ -261,7 +262,7 @@ class PrivacyTest {
 
         assertThat(classSets.find(set.id())).isEmpty();
         assertThat(classes.enrolment(ada)).isEmpty();
-        assertThat(markSheets.all()).isEmpty();
+        assertThat(markSheets.all(Share.everything())).isEmpty();
         assertNowhere(name);
         try (var connection = source.getConnection()) {
             assertThat(AuditCheck.of(connection, Optional.empty())).isInstanceOfSatisfying(

@@ -27,6 +27,7 @@ import wallplate.classes.Classes;
 import wallplate.classes.Enrolment;
 import wallplate.classes.SchoolClass;
 import wallplate.classes.SchoolYear;
+import wallplate.ownership.Share;
 import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
 import wallplate.records.Tasks;
@@ -135,7 +136,7 @@ class ClassPagesTest {
         pages.perform(post(address + "/sets")).andExpect(status().isUnprocessableContent());
         pages.perform(post(address + "/sets").param("task", Long.toString(task.id())))
                 .andExpect(status().is3xxRedirection());
-        long set = classSets.ofClass(schoolClass.id()).get(0).id();
+        long set = classSets.ofClass(schoolClass.id(), Share.everything()).get(0).id();
 
         pages.perform(get("/class-sets/" + set + "/learners"))
                 .andExpect(content().string(allOf(containsString("Change the list of"), not(containsString("Take this list")))));

@@ -31,6 +31,7 @@ import wallplate.marksheets.MarkSheetBook;
 import wallplate.marksheets.MarkSheets;
 import wallplate.marksheets.NewMarkSheet;
 import wallplate.marksheets.Standing;
+import wallplate.ownership.Share;
 import wallplate.records.ClassSet;
 import wallplate.records.MarkChange;
 import wallplate.records.MarkEntry;
@@ -99,7 +100,7 @@ class MarkSheetPagesTest {
                         containsString("Name the term"), containsString("found: &quot;-2&quot;"), containsString("found: &quot;x&quot;"))));
         pages.perform(post("/mark-sheets").param("class", ofClass).param("term", "Term 2").param(set, "1,5"))
                 .andExpect(status().is3xxRedirection());
-        assertThat(kept.columns(kept.all().get(0).id()).get(0).weight()).isEqualByComparingTo("1.5");
+        assertThat(kept.columns(kept.all(Share.everything()).get(0).id()).get(0).weight()).isEqualByComparingTo("1.5");
         pages.perform(get("/mark-sheets")).andExpect(content().string(containsString("Term 2")));
         pages.perform(get("/mark-sheets/new").param("class", "999999")).andExpect(status().isNotFound());
     }
@@ -184,7 +185,7 @@ class MarkSheetPagesTest {
                 .getResponse()
                 .getContentAsString(StandardCharsets.UTF_8);
         assertThat(term).contains("Learner 1", "25.0");
-        assertThat(kept.placesOf(sheet().lines().get(0).learnerId().orElseThrow())).hasSize(1);
+        assertThat(kept.placesOf(sheet().lines().get(0).learnerId().orElseThrow(), Share.everything())).hasSize(1);
     }
 
     @Test

@@ -24,6 +24,7 @@ import org.springframework.context.annotation.Import;
 import org.springframework.test.web.servlet.MockMvc;
 import wallplate.analysis.FollowUpGroup;
 import wallplate.marking.Verdict;
+import wallplate.ownership.Share;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.MarkEntry;
@@ -114,7 +115,7 @@ class TeachAgainTest {
         pages.perform(post(ofGroup)).andExpect(redirectedUrl(page + "#group-" + group.part()));
         pages.perform(post(ofGroup)).andExpect(status().is3xxRedirection());
 
-        List<ClassSet> made = classSets.ofClass(classSet.classId());
+        List<ClassSet> made = classSets.ofClass(classSet.classId(), Share.everything());
         assertThat(made).hasSize(2);
         assertThat(made.get(0).task().id()).isEqualTo(classSet.task().id() + "-again-" + group.part());
         assertThat(made.get(0).task().sizes()).isNotEqualTo(classSet.task().sizes());

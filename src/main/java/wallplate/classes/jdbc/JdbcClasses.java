@@ -16,6 +16,7 @@ import wallplate.classes.Enrolment;
 import wallplate.classes.ListedLearner;
 import wallplate.classes.SchoolClass;
 import wallplate.classes.SchoolYear;
+import wallplate.ownership.Share;
 
 @Repository
 class JdbcClasses implements Classes {
@@ -27,6 +28,8 @@ class JdbcClasses implements Classes {
                    (select count(*) from class_sets s where s.class_id = c.id) as set_count
             from school_classes c where c.school_year is not null
             """;
+    private static final String OF_THE_DEMONSTRATION =
+            "exists (select 1 from class_sets d where d.class_id = c.id and d.demonstration)";
     private static final String ENROLMENTS =
             """
             select l.id, l.person_id, l.class_id, l.position, l.name, l.candidate_number,
@@ -43,8 +46,8 @@ class JdbcClasses implements Classes {
     }
 
     @Override
-    public List<SchoolClass> all() {
-        return database.sql(CLASSES + "order by c.school_year desc, c.name, c.id")
+    public List<SchoolClass> all(Share share) {
+        return database.sql(CLASSES + "and " + share.condition("c.owner_id", OF_THE_DEMONSTRATION) + " order by c.school_year desc, c.name, c.id")
                 .query((row, number) -> schoolClass(row))
                 .list();
     }

@@ -24,6 +24,7 @@ import wallplate.marksheets.MarkSheets;
 import wallplate.marksheets.NewMarkSheet;
 import wallplate.marksheets.Standing;
 import wallplate.marksheets.Submission;
+import wallplate.ownership.Share;
 
 @Repository
 class JdbcMarkSheets implements MarkSheets {
@@ -35,6 +36,9 @@ class JdbcMarkSheets implements MarkSheets {
             from mark_sheets
             """;
 
+    /** The demonstration has no mark sheet. */
+    private static final String NONE_OF_THE_DEMONSTRATION = "1 = 0";
+
     private final JdbcClient database;
     private final Clock clock;
 
@@ -44,10 +48,14 @@ class JdbcMarkSheets implements MarkSheets {
     }
 
     @Override
-    public List<Heading> all() {
-        return database.sql(HEADINGS + "order by created_at desc, id desc")
+    public List<Heading> all(Share share) {
+        return database.sql(HEADINGS + "where " + condition(share) + " order by created_at desc, id desc")
                 .query((row, number) -> heading(row))
                 .list();
+    }
+
+    private static String condition(Share share) {
+        return share.condition("owner_id", NONE_OF_THE_DEMONSTRATION);
     }
 
     @Override
@@ -95,9 +103,11 @@ class JdbcMarkSheets implements MarkSheets {
     }
 
     @Override
-    public List<Heading> submitted(String schoolYear, String term) {
+    public List<Heading> submitted(String schoolYear, String term, Share share) {
         return database.sql(HEADINGS
-                        + "where school_year = ? and term = ? and submitted_at is not null order by created_at desc, id desc")
+                        + "where school_year = ? and term = ? and submitted_at is not null and "
+                        + condition(share)
+                        + " order by created_at desc, id desc")
                 .params(schoolYear, term)
                 .query((row, number) -> heading(row))
                 .list();
@@ -277,15 +287,16 @@ class JdbcMarkSheets implements MarkSheets {
     }
 
     @Override
-    public List<Place> placesOf(long learnerId) {
+    public List<Place> placesOf(long learnerId, Share share) {
         return database.sql(
                         """
                         select p.mark_sheet_id, p.line
                         from mark_sheet_lines p
                         join learners l on l.id = p.learner_id
                         join mark_sheets m on m.id = p.mark_sheet_id
-                        where l.person_id = (select person_id from learners where id = ?)
-                        order by m.submitted_at desc, p.mark_sheet_id desc""")
+                        where l.person_id = (select person_id from learners where id = ?) and %s
+                        order by m.submitted_at desc, p.mark_sheet_id desc"""
+                                .formatted(share.condition("m.owner_id", NONE_OF_THE_DEMONSTRATION)))
                 .param(learnerId)
                 .query((row, number) -> new Place(row.getLong("mark_sheet_id"), row.getInt("line")))
                 .list();

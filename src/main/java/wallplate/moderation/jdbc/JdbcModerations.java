@@ -47,6 +47,17 @@ class JdbcModerations implements Moderations {
     }
 
     @Override
+    public List<Moderation> givenTo(long account, int most) {
+        return database.sql(
+                        """
+                        select * from moderations where moderator_id = ?
+                        order by case when handed_in_at is null then 0 else 1 end, id desc limit ?""")
+                .params(account, most)
+                .query((row, number) -> moderation(row))
+                .list();
+    }
+
+    @Override
     public Optional<Moderation> find(long id) {
         return database.sql("select * from moderations where id = ?")
                 .param(id)

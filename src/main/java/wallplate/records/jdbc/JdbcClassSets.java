@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
+import wallplate.ownership.Share;
 import wallplate.records.ClassListEntry;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
@@ -26,6 +27,8 @@ class JdbcClassSets implements ClassSets {
             from class_sets s join school_classes c on c.id = s.class_id
             """;
 
+    private static final String NEWEST_FIRST = " order by s.created_at desc, s.id desc";
+
     private static final String LEARNERS = "select l.id as learner_id, l.position as learner_position, "
             + Rows.SHOWN_NAME + " as learner_name, l.candidate_number from learners l join school_classes c on c.id = l.class_id ";
 
@@ -39,25 +42,29 @@ class JdbcClassSets implements ClassSets {
 
     @Override
     public List<ClassSet> all() {
-        return database.sql(SELECT + "order by s.created_at desc, s.id desc")
+        return database.sql(SELECT + NEWEST_FIRST)
                 .query((row, number) -> classSet(row))
                 .list();
     }
 
     @Override
-    public List<ClassSet> ofClass(long classId) {
-        return database.sql(SELECT + "where s.class_id = ? order by s.created_at desc, s.id desc")
+    public List<ClassSet> ofClass(long classId, Share share) {
+        return database.sql(SELECT + "where s.class_id = ? and " + condition(share) + NEWEST_FIRST)
                 .param(classId)
                 .query((row, number) -> classSet(row))
                 .list();
     }
 
     @Override
-    public List<ClassSet> ofTask(long taskId) {
-        return database.sql(SELECT + "where s.task_id = ? order by s.created_at desc, s.id desc")
+    public List<ClassSet> ofTask(long taskId, Share share) {
+        return database.sql(SELECT + "where s.task_id = ? and " + condition(share) + NEWEST_FIRST)
                 .param(taskId)
                 .query((row, number) -> classSet(row))
                 .list();
+    }
+
+    private static String condition(Share share) {
+        return share.condition("s.owner_id", "s.demonstration");
     }
 
     @Override

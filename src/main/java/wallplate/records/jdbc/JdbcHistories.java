@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import wallplate.ownership.Share;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.Histories;
@@ -36,14 +37,14 @@ class JdbcHistories implements Histories {
     private record SheetOfSet(long classSetId, long sheetId) {}
 
     @Override
-    public Optional<LearnerHistory> of(long learnerId) {
+    public Optional<LearnerHistory> of(long learnerId, Share share) {
         return listed(learnerId).map(listed -> {
             MatchedBy matchedBy = matchedBy(listed);
             List<SheetOfSet> found =
                     switch (matchedBy) {
-                        case CLASSES -> byPerson(listed.person().orElseThrow());
-                        case NUMBER -> byNumber(listed.number());
-                        case NAME -> byName(listed.name(), listed.className());
+                        case CLASSES -> byPerson(listed.person().orElseThrow(), share);
+                        case NUMBER -> byNumber(listed.number(), share);
+                        case NAME -> byName(listed.name(), listed.className(), share);
                     };
             List<LearnerHistory.Entry> entries = found.stream()
                     .flatMap(this::entry)
@@ -79,35 +80,39 @@ class JdbcHistories implements Histories {
                 .optional();
     }
 
-    private List<SheetOfSet> byPerson(long person) {
+    private List<SheetOfSet> byPerson(long person, Share share) {
         return database.sql(
                         """
-                        select s.class_set_id, s.id from sheets s join learners l on l.id = s.learner_id
-                        where l.person_id = ?""")
+                        select s.class_set_id, s.id from sheets s join class_sets k on k.id = s.class_set_id join learners l on l.id = s.learner_id
+                        where l.person_id = ? and %s""".formatted(condition(share)))
                 .param(person)
                 .query((row, number) -> new SheetOfSet(row.getLong("class_set_id"), row.getLong("id")))
                 .list();
     }
 
-    private List<SheetOfSet> byNumber(String candidateNumber) {
+    private List<SheetOfSet> byNumber(String candidateNumber, Share share) {
         return database.sql(
                         """
-                        select s.class_set_id, s.id from sheets s join learners l on l.id = s.learner_id
-                        where l.candidate_number = ?""")
+                        select s.class_set_id, s.id from sheets s join class_sets k on k.id = s.class_set_id join learners l on l.id = s.learner_id
+                        where l.candidate_number = ? and %s""".formatted(condition(share)))
                 .param(candidateNumber)
                 .query((row, number) -> new SheetOfSet(row.getLong("class_set_id"), row.getLong("id")))
                 .list();
     }
 
-    private List<SheetOfSet> byName(String name, String className) {
+    private List<SheetOfSet> byName(String name, String className, Share share) {
         return database.sql(
                         """
                         select s.class_set_id, s.id
-                        from sheets s join learners l on l.id = s.learner_id join school_classes c on c.id = l.class_id
-                        where l.name = ? and c.name = ?""")
+                        from sheets s join class_sets k on k.id = s.class_set_id join learners l on l.id = s.learner_id join school_classes c on c.id = l.class_id
+                        where l.name = ? and c.name = ? and %s""".formatted(condition(share)))
                 .params(name, className)
                 .query((row, number) -> new SheetOfSet(row.getLong("class_set_id"), row.getLong("id")))
                 .list();
+    }
+
+    private static String condition(Share share) {
+        return share.condition("k.owner_id", "k.demonstration");
     }
 
     private Stream<LearnerHistory.Entry> entry(SheetOfSet found) {

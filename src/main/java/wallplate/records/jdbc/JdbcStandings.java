@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import wallplate.ownership.Share;
 import wallplate.records.Standings;
 
 @Repository
@@ -20,7 +21,7 @@ class JdbcStandings implements Standings {
             from class_sets s
             join school_classes c on c.id = s.class_id
             left join (%s group by class_set_id) p on p.class_set_id = s.id
-            where %s and (? = '' or position(? in lower(s.title || ' ' || c.name)) > 0)
+            where %s and %s and (? = '' or position(? in lower(s.title || ' ' || c.name)) > 0)
             order by s.created_at desc, s.id desc limit ? offset ?""";
 
     private final JdbcClient database;
@@ -30,10 +31,10 @@ class JdbcStandings implements Standings {
     }
 
     @Override
-    public Page page(Which which, String containing, int from, int most) {
+    public Page page(Share share, Which which, String containing, int from, int most) {
         String sought = containing.strip().toLowerCase(Locale.ROOT);
         AtomicInteger found = new AtomicInteger();
-        var sets = database.sql(SELECT.formatted(SheetRows.PROGRESS, condition(which)))
+        var sets = database.sql(SELECT.formatted(SheetRows.PROGRESS, share.condition("s.owner_id", "s.demonstration"), condition(which)))
                 .params(sought, sought, most, from)
                 .query((row, number) -> {
                     found.set(row.getInt("found"));

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
+import wallplate.ownership.Share;
 import wallplate.records.KeptTask;
 import wallplate.records.Tasks;
 import wallplate.task.DrawingTask;
@@ -19,6 +20,8 @@ class JdbcTasks implements Tasks {
 
     private static final int CODE_LENGTH = 6;
     private static final String SELECT = "select id, yaml, learner_code, marks_shown, changed_at from drawing_tasks ";
+    private static final String OF_THE_DEMONSTRATION =
+            "exists (select 1 from class_sets d where d.task_id = drawing_tasks.id and d.demonstration)";
 
     private final JdbcClient database;
     private final Clock clock;
@@ -30,14 +33,25 @@ class JdbcTasks implements Tasks {
 
     @Override
     public List<KeptTask> all() {
-        return database.sql(SELECT + "order by changed_at desc, id desc")
+        return all(Share.everything());
+    }
+
+    @Override
+    public List<KeptTask> all(Share share) {
+        return database.sql(SELECT + "where " + condition(share) + " order by changed_at desc, id desc")
                 .query((row, number) -> task(row))
                 .list();
     }
 
     @Override
-    public int count() {
-        return database.sql("select count(*) from drawing_tasks").query(Integer.class).single();
+    public int count(Share share) {
+        return database.sql("select count(*) from drawing_tasks where " + condition(share))
+                .query(Integer.class)
+                .single();
+    }
+
+    private static String condition(Share share) {
+        return share.condition("owner_id", OF_THE_DEMONSTRATION);
     }
 
     @Override

@@ -20,8 +20,9 @@ import wallplate.accounts.Role;
  * Every address of the application and who may open it. An address that is not here is open to nobody; a test fails for a
  * page without a rule and for a rule without a page.
  *
- * <p>Teachers make and change records. A head of department reads them and decides on moderations. A moderator gets to samples
- * and never to a set, so to no first mark. The table speaks of roles; records have no owners yet.
+ * <p>Teachers make and change records. A head of department reads them, decides on moderations and hands records over. A
+ * moderator gets to samples and never to a set, so to no first mark. The table speaks of roles; whose a record has to be is
+ * asked by {@link Subjects}.
  */
 final class Addresses {
 
@@ -83,6 +84,14 @@ final class Addresses {
             rule(GET, "/audit", STANDING_FOR_RECORDS),
             rule(GET, "/privacy", STANDING_FOR_RECORDS),
             rule(POST, "/privacy/run", STANDING_FOR_RECORDS),
+            // Handing records over.
+            rule(GET, "/handover", DECIDING),
+            rule(POST, "/handover", DECIDING),
+            rule(POST, "/tasks/{id}/owner", DECIDING),
+            rule(POST, "/classes/{id}/owner", DECIDING),
+            rule(POST, "/class-sets/{id}/owner", DECIDING),
+            rule(POST, "/mark-sheets/{id}/owner", DECIDING),
+            rule(POST, "/moderations/{id}/moderator", READING),
             // Tasks.
             rule(GET, "/tasks", READING),
             rule(GET, "/tasks/new", TEACHING),
@@ -126,8 +135,8 @@ final class Addresses {
             rule(GET, "/learners/{id}/everything", READING),
             rule(POST, "/learners/{id}/everything", READING),
             rule(GET, "/learners/{id}/everything.zip", READING),
-            rule(GET, "/learners/{id}/erase", TEACHING),
-            rule(POST, "/learners/{id}/erase", TEACHING),
+            rule(GET, "/learners/{id}/erase", READING),
+            rule(POST, "/learners/{id}/erase", READING),
             // Class sets.
             rule(GET, "/class-sets", READING),
             rule(GET, "/class-sets/new", TEACHING),

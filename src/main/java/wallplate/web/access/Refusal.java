@@ -24,6 +24,7 @@ import org.springframework.web.servlet.View;
 import org.springframework.web.servlet.ViewResolver;
 import org.springframework.web.util.UriComponentsBuilder;
 import wallplate.accounts.Account;
+import wallplate.audit.AuditTrail;
 import wallplate.web.page.Words;
 
 /**
@@ -36,10 +37,14 @@ class Refusal implements AccessDeniedHandler, AuthenticationEntryPoint {
 
     private final ViewResolver views;
     private final Words words;
+    private final Reach reach;
+    private final AuditTrail trail;
 
-    Refusal(@Qualifier("thymeleafViewResolver") ViewResolver views, Words words) {
+    Refusal(@Qualifier("thymeleafViewResolver") ViewResolver views, Words words, Reach reach, AuditTrail trail) {
         this.views = views;
         this.words = words;
+        this.reach = reach;
+        this.trail = trail;
     }
 
     @Override
@@ -51,13 +56,32 @@ class Refusal implements AccessDeniedHandler, AuthenticationEntryPoint {
         Optional<Account> who = Acting.account(SecurityContextHolder.getContext().getAuthentication());
         if (refused instanceof CsrfException) {
             plain(request, response, HttpStatus.FORBIDDEN, words.say("refused.old.title"), words.say("refused.old.sentence"));
-        } else if (Addresses.ruleFor(request).isEmpty()) {
+            return;
+        }
+        Optional<Rule> rule = Addresses.ruleFor(request);
+        if (rule.isEmpty()) {
             missing(request, response);
         } else if (who.isEmpty() || who.get().isDemonstration()) {
             signInFirst(request, response);
+        } else if (rule.get().allows(who)) {
+            outOfReach(rule.get(), who.get(), request, response);
         } else {
+            write(who.get(), "role-refused", request);
             plain(request, response, HttpStatus.FORBIDDEN, words.say("refused.other.title"), words.say("refused.other.sentence"));
         }
+    }
+
+    /** Says the same where there is no such record, so that nobody learns what others have. What is there is written down. */
+    private void outOfReach(Rule rule, Account who, HttpServletRequest request, HttpServletResponse response)
+            throws IOException, ServletException {
+        if (reach.isThere(rule, request)) {
+            write(who, "reach-refused", request);
+        }
+        plain(request, response, HttpStatus.NOT_FOUND, words.say("error.missing"), words.say("refused.reach.sentence"));
+    }
+
+    private void write(Account who, String act, HttpServletRequest request) {
+        trail.append(who.name(), act, request.getMethod() + " " + request.getRequestURI());
     }
 
     /** Nobody is signed in, and the demonstration is not open. */

@@ -27,10 +27,23 @@ record Rule(HttpMethod method, String pattern, Set<Role> roles, boolean aboutOwn
 
     /** Whether somebody may come here by what he or she is. */
     boolean allows(Optional<Account> who) {
-        return isOpen()
-                || who.filter(account -> account.isAnyOf(roles)
-                                && !(aboutOwnAccount && account.isDemonstration()))
-                        .isPresent();
+        return isOpen() || who.filter(this::allows).isPresent();
+    }
+
+    private boolean allows(Account account) {
+        if (account.isDemonstration() && aboutOwnAccount) {
+            return false;
+        }
+        return account.isLookingAround() ? isReading() : account.isAnyOf(roles);
+    }
+
+    /** A page that teachers read and the head of department reads with them; no page to change something with. */
+    boolean isReading() {
+        return onlyReads() && roles.contains(Role.TEACHER) && roles.contains(Role.HEAD);
+    }
+
+    boolean onlyReads() {
+        return method.equals(HttpMethod.GET);
     }
 
     /** The variables of the address, where the rule is about it; a head of an answer is asked for as the answer is. */

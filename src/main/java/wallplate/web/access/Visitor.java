@@ -40,6 +40,16 @@ public class Visitor {
 
     /** Whether one may look around without an account. */
     public boolean demonstrationOpen() {
-        return openBySetting && accounts.isEmpty();
+        return openBySetting;
+    }
+
+    /** Whether whoever looks has no account, and others have: then the demonstration can be read, and nothing changed. */
+    public boolean isLookingAround() {
+        return account().filter(Account::isLookingAround).isPresent();
+    }
+
+    /** What somebody without an account acts as, where one may look around. */
+    Account withoutAccount() {
+        return accounts.isEmpty() ? Account.demonstration() : Account.lookingAround();
     }
 }

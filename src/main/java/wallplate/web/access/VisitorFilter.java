@@ -3,11 +3,10 @@ package wallplate.web.access;
 import jakarta.servlet.http.HttpServletRequest;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.web.authentication.AnonymousAuthenticationFilter;
-import wallplate.accounts.Account;
 
 /**
- * Has whoever is not signed in act as the demonstration, for as long as nobody has an account: records have no owners yet,
- * so that a visitor would see everybody's.
+ * Has whoever is not signed in act as the demonstration, where that is open: with everything while nobody has an account,
+ * and from then on reading what belongs to the demonstration.
  */
 final class VisitorFilter extends AnonymousAuthenticationFilter {
 
@@ -21,7 +20,7 @@ final class VisitorFilter extends AnonymousAuthenticationFilter {
     @Override
     protected Authentication createAuthentication(HttpServletRequest request) {
         return visitor.demonstrationOpen()
-                ? new Acting(Account.demonstration())
+                ? new Acting(visitor.withoutAccount())
                 : super.createAuthentication(request);
     }
 }

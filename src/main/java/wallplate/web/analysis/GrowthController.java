@@ -9,6 +9,7 @@ import wallplate.analysis.Growth;
 import wallplate.records.Histories;
 import wallplate.records.LearnerHistory;
 import wallplate.records.Sheets;
+import wallplate.web.access.Reach;
 import wallplate.web.page.NotFound;
 
 /** How one learner grows over tasks. */
@@ -17,15 +18,17 @@ class GrowthController {
 
     private final Histories histories;
     private final Sheets sheets;
+    private final Reach reach;
 
-    GrowthController(Histories histories, Sheets sheets) {
+    GrowthController(Histories histories, Sheets sheets, Reach reach) {
         this.histories = histories;
         this.sheets = sheets;
+        this.reach = reach;
     }
 
     @GetMapping("/learners/{id}/growth")
     String growth(@PathVariable long id, Model model) {
-        LearnerHistory history = histories.of(id).orElseThrow(() -> new NotFound("There is no learner " + id + "."));
+        LearnerHistory history = histories.of(id, reach.share()).orElseThrow(() -> new NotFound("There is no learner " + id + "."));
         List<Growth.Sitting> sittings = history.entries().stream()
                 .map(entry -> new Growth.Sitting(
                         entry,

@@ -24,11 +24,13 @@ import wallplate.classes.Classes;
 import wallplate.classes.Enrolment;
 import wallplate.classes.SchoolClass;
 import wallplate.classes.SchoolYear;
+import wallplate.ownership.Kind;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.HomeChecks;
 import wallplate.records.KeptTask;
 import wallplate.records.Tasks;
+import wallplate.web.access.Reach;
 import wallplate.web.page.NotFound;
 
 /** Classes of a school year: making them, who is in them, moving learners, sets drawn by them. */
@@ -42,13 +44,21 @@ class ClassController {
     private final ClassSets classSets;
     private final Tasks tasks;
     private final HomeChecks homeChecks;
+    private final Reach reach;
 
-    ClassController(Classes classes, ClassLists lists, ClassSets classSets, Tasks tasks, HomeChecks homeChecks) {
+    ClassController(
+            Classes classes,
+            ClassLists lists,
+            ClassSets classSets,
+            Tasks tasks,
+            HomeChecks homeChecks,
+            Reach reach) {
         this.classes = classes;
         this.lists = lists;
         this.classSets = classSets;
         this.tasks = tasks;
         this.homeChecks = homeChecks;
+        this.reach = reach;
     }
 
     /** The classes of one school year. */
@@ -56,7 +66,7 @@ class ClassController {
 
     @GetMapping("/classes")
     String all(Model model) {
-        List<Year> years = classes.all().stream()
+        List<Year> years = classes.all(reach.share()).stream()
                 .collect(Collectors.groupingBy(SchoolClass::year))
                 .entrySet()
                 .stream()
@@ -87,6 +97,7 @@ class ClassController {
         if (!faults.hasErrors()) {
             Optional<SchoolClass> added = year.flatMap(one -> classes.add(form.strippedName(), one));
             if (added.isPresent()) {
+                reach.own(Kind.CLASS, added.get().id());
                 redirect.addFlashAttribute("done", "The class is made. Now take its list in.");
                 return "redirect:/classes/" + added.get().id();
             }
@@ -110,9 +121,9 @@ class ClassController {
                 "left", enrolments.stream().filter(one -> one.leftAt().isPresent()).toList());
         model.addAttribute(
                 "others",
-                classes.all().stream().filter(one -> one.id() != schoolClass.id()).toList());
-        model.addAttribute("sets", classSets.ofClass(schoolClass.id()));
-        model.addAttribute("tasks", tasks.all());
+                classes.all(reach.share()).stream().filter(one -> one.id() != schoolClass.id()).toList());
+        model.addAttribute("sets", classSets.ofClass(schoolClass.id(), reach.share()));
+        model.addAttribute("tasks", tasks.all(reach.shareOfTasks()));
         model.addAttribute("checkCode", homeChecks.codeOf(schoolClass.id()).orElse(null));
         return "classes/one";
     }
@@ -220,6 +231,7 @@ class ClassController {
         }
         ClassSet made = classSets.addFor(
                 id, wished.isEmpty() ? kept.get().task().title() + ", " + schoolClass.name() : wished, kept.get());
+        reach.own(Kind.CLASS_SET, made.id());
         redirect.addFlashAttribute("done", "The class set is made. Now hand in the scans.");
         return "redirect:/class-sets/" + made.id();
     }

@@ -18,9 +18,11 @@ import wallplate.classes.Classes;
 import wallplate.classes.Enrolment;
 import wallplate.classes.SchoolClass;
 import wallplate.marksheets.MarkSheetBook;
+import wallplate.ownership.Kind;
 import wallplate.records.Histories;
 import wallplate.records.HomeChecks;
 import wallplate.records.LearnerHistory;
+import wallplate.web.access.Reach;
 import wallplate.web.page.NotFound;
 
 /** One learner: the classes over the years, the sheets, name and candidate number. */
@@ -32,14 +34,21 @@ class LearnerPageController {
     private final Histories histories;
     private final MarkSheetBook book;
     private final HomeChecks homeChecks;
+    private final Reach reach;
 
     LearnerPageController(
-            Classes classes, ClassLists lists, Histories histories, MarkSheetBook book, HomeChecks homeChecks) {
+            Classes classes,
+            ClassLists lists,
+            Histories histories,
+            MarkSheetBook book,
+            HomeChecks homeChecks,
+            Reach reach) {
         this.classes = classes;
         this.lists = lists;
         this.histories = histories;
         this.book = book;
         this.homeChecks = homeChecks;
+        this.reach = reach;
     }
 
     /** A time in a class; the class is empty where it was the list of one set. */
@@ -59,11 +68,15 @@ class LearnerPageController {
         model.addAttribute("enrolment", enrolment);
         model.addAttribute("stays", stays);
         model.addAttribute(
-                "entries", histories.of(enrolment.id()).map(LearnerHistory::entries).orElse(List.of()));
-        model.addAttribute("lines", book.resultsOf(enrolment.id()));
+                "entries", histories.of(enrolment.id(), reach.share()).map(LearnerHistory::entries).orElse(List.of()));
+        model.addAttribute("lines", book.resultsOf(enrolment.id(), reach.share()));
         model.addAttribute(
                 "homeChecks",
-                homeChecks.of(stays.stream().map(stay -> stay.enrolment().id()).toList()));
+                homeChecks.of(stays.stream()
+                        .map(Stay::enrolment)
+                        .filter(enrolled -> reach.sees(Kind.CLASS, enrolled.classId()))
+                        .map(Enrolment::id)
+                        .toList()));
         model.addAttribute("schoolClass", classes.find(enrolment.classId()).orElse(null));
         return "classes/learner";
     }

@@ -27,6 +27,7 @@ import wallplate.remarking.GuidelineVersions;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.Solver;
 import wallplate.task.Fault;
+import wallplate.web.access.Reach;
 import wallplate.web.page.NotFound;
 import wallplate.web.page.Person;
 import wallplate.web.page.Words;
@@ -39,12 +40,14 @@ class GuidelineController {
     private final ClassSets classSets;
     private final GuidelineVersions versions;
     private final Words words;
+    private final Reach reach;
 
-    GuidelineController(Tasks tasks, ClassSets classSets, GuidelineVersions versions, Words words) {
+    GuidelineController(Tasks tasks, ClassSets classSets, GuidelineVersions versions, Words words, Reach reach) {
         this.tasks = tasks;
         this.classSets = classSets;
         this.versions = versions;
         this.words = words;
+        this.reach = reach;
     }
 
     /** What is wrong, and the field it is wrong in. */
@@ -113,7 +116,7 @@ class GuidelineController {
         model.addAttribute("versions", versions.of(kept.id()));
         model.addAttribute(
                 "classSets",
-                classSets.ofTask(kept.id()));
+                classSets.ofTask(kept.id(), reach.share()));
         List<FormFault> shown = faults.stream()
                 .map(fault -> new FormFault(form.anchor(fault), sentence(fault)))
                 .toList();

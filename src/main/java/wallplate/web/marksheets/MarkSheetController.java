@@ -25,8 +25,10 @@ import wallplate.marksheets.MarkSheetBook;
 import wallplate.marksheets.MarkSheets;
 import wallplate.marksheets.NewMarkSheet;
 import wallplate.marksheets.Standing;
+import wallplate.ownership.Kind;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
+import wallplate.web.access.Reach;
 import wallplate.web.page.NotFound;
 import wallplate.web.page.Person;
 
@@ -40,12 +42,14 @@ class MarkSheetController {
     private final MarkSheets kept;
     private final ClassSets classSets;
     private final Classes classes;
+    private final Reach reach;
 
-    MarkSheetController(MarkSheetBook book, MarkSheets kept, ClassSets classSets, Classes classes) {
+    MarkSheetController(MarkSheetBook book, MarkSheets kept, ClassSets classSets, Classes classes, Reach reach) {
         this.book = book;
         this.kept = kept;
         this.classSets = classSets;
         this.classes = classes;
+        this.reach = reach;
     }
 
     /** The mark sheets of one term of one school year; the year is empty for sets with lists of their own. */
@@ -53,7 +57,7 @@ class MarkSheetController {
 
     @GetMapping("/mark-sheets")
     String all(Model model) {
-        List<Term> terms = kept.all().stream()
+        List<Term> terms = kept.all(reach.share()).stream()
                 .collect(Collectors.groupingBy(heading -> List.of(heading.schoolYear(), heading.term())))
                 .entrySet()
                 .stream()
@@ -82,7 +86,7 @@ class MarkSheetController {
     }
 
     private List<ClassSet> setsOf(long classId) {
-        List<ClassSet> sets = classSets.ofClass(classId);
+        List<ClassSet> sets = classSets.ofClass(classId, reach.share());
         if (sets.isEmpty()) {
             throw new NotFound("This class has no class set yet, so there is nothing to put into a mark sheet.");
         }
@@ -112,6 +116,7 @@ class MarkSheetController {
                 form.latePercent(),
                 form.tasks(sets),
                 Person.name(person)));
+        reach.own(Kind.MARK_SHEET, id);
         return "redirect:/mark-sheets/" + id;
     }
 

@@ -12,6 +12,7 @@ import wallplate.marksheets.MarkSheet;
 import wallplate.marksheets.MarkSheetBook;
 import wallplate.marksheets.MarkSheetTables;
 import wallplate.marksheets.SignedMarkSheet;
+import wallplate.web.access.Reach;
 import wallplate.web.page.NotFound;
 import wallplate.web.page.TableDownload;
 
@@ -20,9 +21,11 @@ import wallplate.web.page.TableDownload;
 class MarkSheetDownloads {
 
     private final MarkSheetBook book;
+    private final Reach reach;
 
-    MarkSheetDownloads(MarkSheetBook book) {
+    MarkSheetDownloads(MarkSheetBook book, Reach reach) {
         this.book = book;
+        this.reach = reach;
     }
 
     @GetMapping("/mark-sheets/{id}/mark-sheet.csv")
@@ -47,12 +50,12 @@ class MarkSheetDownloads {
 
     @GetMapping("/mark-sheets/term.xlsx")
     ResponseEntity<byte[]> termXlsx(@RequestParam String year, @RequestParam String term) throws IOException {
-        return TableDownload.xlsx(MarkSheetTables.ofTerm(term, book.submitted(year, term)), "marks-" + year + "-" + term);
+        return TableDownload.xlsx(MarkSheetTables.ofTerm(term, book.submitted(year, term, reach.share())), "marks-" + year + "-" + term);
     }
 
     @GetMapping("/mark-sheets/term.csv")
     ResponseEntity<byte[]> termCsv(@RequestParam String year, @RequestParam String term) throws IOException {
-        return TableDownload.csv(MarkSheetTables.ofTerm(term, book.submitted(year, term)), "marks-" + year + "-" + term);
+        return TableDownload.csv(MarkSheetTables.ofTerm(term, book.submitted(year, term, reach.share())), "marks-" + year + "-" + term);
     }
 
     private static String name(MarkSheet sheet) {

@@ -3,9 +3,11 @@ package wallplate.web.moderation;
 import jakarta.servlet.http.HttpServletResponse;
 import java.security.Principal;
 import java.security.SecureRandom;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -14,11 +16,14 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import wallplate.accounts.Account;
+import wallplate.audit.AuditedEvent;
 import wallplate.moderation.AgreementReport;
 import wallplate.moderation.DrawOutcome;
 import wallplate.moderation.Moderating;
 import wallplate.moderation.Moderation;
 import wallplate.moderation.Moderations;
+import wallplate.ownership.Belongings;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.web.page.NotFound;
@@ -29,16 +34,29 @@ import wallplate.web.page.Person;
 class ModerationController {
 
     private static final int SEEDS = 1_000_000;
+    private static final String NOBODY_CHOSEN = "Choose one of those who may mark samples again.";
 
     private final Moderating moderating;
     private final Moderations moderations;
     private final ClassSets classSets;
+    private final SecondMarkers secondMarkers;
+    private final Belongings belongings;
+    private final ApplicationEventPublisher events;
     private final SecureRandom random = new SecureRandom();
 
-    ModerationController(Moderating moderating, Moderations moderations, ClassSets classSets) {
+    ModerationController(
+            Moderating moderating,
+            Moderations moderations,
+            ClassSets classSets,
+            SecondMarkers secondMarkers,
+            Belongings belongings,
+            ApplicationEventPublisher events) {
         this.moderating = moderating;
         this.moderations = moderations;
         this.classSets = classSets;
+        this.secondMarkers = secondMarkers;
+        this.belongings = belongings;
+        this.events = events;
     }
 
     @GetMapping("/class-sets/{id}/moderation")
@@ -51,6 +69,8 @@ class ModerationController {
         model.addAttribute("moderations", moderations.of(classSet.id()));
         model.addAttribute("form", form);
         model.addAttribute("faults", faults);
+        model.addAttribute("haveAccounts", secondMarkers.haveAccounts());
+        model.addAttribute("markers", secondMarkers.of(classSet.id()));
         return "moderation/of-set";
     }
 
@@ -62,7 +82,11 @@ class ModerationController {
             Model model,
             HttpServletResponse response) {
         ClassSet classSet = classSet(id);
-        Map<String, String> faults = form.faults();
+        Map<String, String> faults = new LinkedHashMap<>(form.faults());
+        Optional<Account> marker = secondMarkers.named(id, form.name());
+        if (secondMarkers.haveAccounts() && marker.isEmpty()) {
+            faults.put("moderator", NOBODY_CHOSEN);
+        }
         if (!faults.isEmpty()) {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             return ofSet(classSet, form, faults, model);
@@ -72,7 +96,34 @@ class ModerationController {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             return ofSet(classSet, form, Map.of("sample", notDrawn.because()), model);
         }
-        return "redirect:/moderations/" + ((DrawOutcome.Drawn) outcome).moderation().id();
+        long drawn = ((DrawOutcome.Drawn) outcome).moderation().id();
+        marker.ifPresent(account -> give(drawn, account));
+        return "redirect:/moderations/" + drawn;
+    }
+
+    private void give(long moderationId, Account account) {
+        belongings.giveSample(moderationId, account.id());
+        events.publishEvent(new AuditedEvent("sample-given " + account.id(), "/moderations/" + moderationId));
+    }
+
+    /** Gives a sample on which nobody has begun to another second marker. */
+    @PostMapping("/moderations/{id}/moderator")
+    String giveToAnother(
+            @PathVariable long id,
+            @RequestParam(defaultValue = "") String moderator,
+            RedirectAttributes redirect) {
+        Moderation moderation = found(id);
+        Optional<Account> marker = secondMarkers.named(moderation.classSetId(), moderator);
+        if (moderation.marked() > 0) {
+            redirect.addFlashAttribute(
+                    "wrong", "Some sheets are marked already: draw another sample, so that one person marks all of it.");
+        } else if (marker.isEmpty()) {
+            redirect.addFlashAttribute("wrong", NOBODY_CHOSEN);
+        } else {
+            give(id, marker.get());
+            redirect.addFlashAttribute("done", "The sample is given to " + marker.get().name() + ".");
+        }
+        return "redirect:/moderations/" + id;
     }
 
     @GetMapping("/moderations/{id}")
@@ -87,6 +138,7 @@ class ModerationController {
         model.addAttribute("report", report.orElse(null));
         model.addAttribute("plot", report.flatMap(DifferencePlot::of).orElse(null));
         model.addAttribute("form", form);
+        model.addAttribute("markers", secondMarkers.of(moderation.classSetId()));
         return "moderation/one";
     }
 

@@ -31,7 +31,7 @@ public class PageLanguage implements LocaleResolver {
 
     private static final Pattern IN_EVERY_LANGUAGE = Pattern.compile("/check(/[^/]+(/guide|/keep|/end|/results/[^/]+)?)?|/feedback(/.*)?|/language"
             + "|/tasks/\\d+/(guideline(/.*)?|guide(\\.pdf)?)|/class-sets/\\d+/(guideline|feedback-(codes|files)|feedback\\.(pdf|zip))"
-            + "|/sheets/\\d+/feedback\\.pdf|/audit|/privacy(/run)?|/learners/\\d+/(erase|everything(\\.zip)?)|/sign-in|/set-password(/.*)?|/accounts?(/.*)?");
+            + "|/sheets/\\d+/feedback\\.pdf|/audit|/privacy(/run)?|/learners/\\d+/(erase|everything(\\.zip)?)|/sign-in|/set-password(/.*)?|/accounts?(/.*)?|/handover");
 
     @Override
     public Locale resolveLocale(HttpServletRequest request) {

@@ -23,6 +23,7 @@ import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import wallplate.jobs.ReadingQueue;
+import wallplate.ownership.Kind;
 import wallplate.records.ClassList;
 import wallplate.records.ClassListEntry;
 import wallplate.records.ClassSet;
@@ -32,6 +33,7 @@ import wallplate.records.ScanFiles;
 import wallplate.records.Standings;
 import wallplate.records.Standings.Which;
 import wallplate.records.Tasks;
+import wallplate.web.access.Reach;
 import wallplate.web.page.NotFound;
 
 /** Class sets: making one, handing scans in, following the reading. */
@@ -48,6 +50,7 @@ class ClassSetController {
     private final ReadingQueue queue;
     private final SetStanding standing;
     private final ProgressStream stream;
+    private final Reach reach;
 
     ClassSetController(
             ClassSets classSets,
@@ -57,7 +60,7 @@ class ClassSetController {
             Intake intake,
             ReadingQueue queue,
             SetStanding standing,
-            ProgressStream stream) {
+            ProgressStream stream, Reach reach) {
         this.classSets = classSets;
         this.tasks = tasks;
         this.files = files;
@@ -66,6 +69,7 @@ class ClassSetController {
         this.queue = queue;
         this.standing = standing;
         this.stream = stream;
+        this.reach = reach;
     }
 
     /**
@@ -84,7 +88,7 @@ class ClassSetController {
                 .findFirst()
                 .orElse(Which.ALL);
         int begin = Math.max(0, from);
-        Standings.Page page = standings.page(wanted, containing, begin, ON_A_PAGE);
+        Standings.Page page = standings.page(reach.share(), wanted, containing, begin, ON_A_PAGE);
         model.addAttribute("page", page);
         model.addAttribute("which", word(wanted));
         model.addAttribute("containing", containing.strip());
@@ -128,6 +132,7 @@ class ClassSetController {
                 classList(form, classListFile),
                 task.get(),
                 false);
+        reach.own(Kind.CLASS_SET, classSet.id());
         Intake.Receipt receipt = intake.take(classSet, scans == null ? List.of() : scans);
         redirect.addFlashAttribute(
                 "done",
@@ -146,7 +151,7 @@ class ClassSetController {
 
     private String form(ClassSetForm form, Model model) {
         model.addAttribute("form", form);
-        model.addAttribute("tasks", tasks.all());
+        model.addAttribute("tasks", tasks.all(reach.shareOfTasks()));
         return "sets/form";
     }
 

@@ -22,6 +22,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import wallplate.analysis.FollowUpGroup;
 import wallplate.drafting.DrawingSheets;
 import wallplate.drafting.SheetOwner;
+import wallplate.ownership.Kind;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
@@ -31,6 +32,7 @@ import wallplate.records.Sheets;
 import wallplate.records.Tasks;
 import wallplate.solver.FollowUpTask;
 import wallplate.task.DrawingTask;
+import wallplate.web.access.Reach;
 import wallplate.web.page.NotFound;
 import wallplate.web.page.Words;
 
@@ -48,12 +50,14 @@ class TeachAgainController {
     private final Sheets sheets;
     private final Tasks tasks;
     private final Words words;
+    private final Reach reach;
 
-    TeachAgainController(ClassSets classSets, Sheets sheets, Tasks tasks, Words words) {
+    TeachAgainController(ClassSets classSets, Sheets sheets, Tasks tasks, Words words, Reach reach) {
         this.classSets = classSets;
         this.sheets = sheets;
         this.tasks = tasks;
         this.words = words;
+        this.reach = reach;
     }
 
     /**
@@ -92,7 +96,7 @@ class TeachAgainController {
     }
 
     private List<Practice> practices(ClassSet classSet, List<FollowUpGroup> groups) {
-        List<ClassSet> ofClass = groups.isEmpty() ? List.of() : classSets.ofClass(classSet.classId());
+        List<ClassSet> ofClass = groups.isEmpty() ? List.of() : classSets.ofClass(classSet.classId(), reach.share());
         return groups.stream()
                 .map(group -> {
                     Optional<KeptTask> exercise = exercise(classSet, group.part());
@@ -115,21 +119,28 @@ class TeachAgainController {
         ClassSet classSet = found(id);
         group(id, part);
         Optional<KeptTask> exercise = exercise(classSet, part)
-                .or(() -> FollowUpTask.of(classSet.task(), part, words.part(part)).map(tasks::add));
+                .or(() -> FollowUpTask.of(classSet.task(), part, words.part(part)).map(this::keep));
         if (exercise.isEmpty()) {
             redirect.addFlashAttribute("wrong", NO_ROOM);
         } else {
-            if (classSets.ofClass(classSet.classId()).stream()
+            if (classSets.ofClass(classSet.classId(), reach.share()).stream()
                     .noneMatch(one -> one.taskId() == exercise.get().id())) {
-                classSets.addFor(
+                ClassSet made = classSets.addFor(
                         classSet.classId(),
                         exercise.get().task().title() + ", " + classSet.className(),
                         exercise.get());
+                reach.own(Kind.CLASS_SET, made.id());
             }
             redirect.addFlashAttribute(
                     "done", "The exercise is made: a version of the task and a class set for its sheets.");
         }
         return "redirect:/class-sets/" + id + "/teach-again#group-" + part;
+    }
+
+    private KeptTask keep(DrawingTask exercise) {
+        KeptTask kept = tasks.add(exercise);
+        reach.own(Kind.TASK, kept.id());
+        return kept;
     }
 
     /** The sheets of a group's exercise, each with its learner's name and code, the brief and what to look at. */

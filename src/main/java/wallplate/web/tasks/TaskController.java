@@ -23,6 +23,7 @@ import wallplate.drafting.ConstructionGuide;
 import wallplate.drafting.DrawingOptions;
 import wallplate.marking.Guideline;
 import wallplate.marking.GuidelineReading;
+import wallplate.ownership.Kind;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.KeptTask;
@@ -36,6 +37,7 @@ import wallplate.task.DrawingTask;
 import wallplate.task.Fault;
 import wallplate.task.TaskFile;
 import wallplate.task.TaskReading;
+import wallplate.web.access.Reach;
 import wallplate.web.page.NotFound;
 
 /** Drawing tasks: the list, the form with its drawing, one task, and taking a task file in. */
@@ -48,16 +50,18 @@ class TaskController {
     private final Tasks tasks;
     private final ClassSets classSets;
     private final Standings standings;
+    private final Reach reach;
 
-    TaskController(Tasks tasks, ClassSets classSets, Standings standings) {
+    TaskController(Tasks tasks, ClassSets classSets, Standings standings, Reach reach) {
         this.tasks = tasks;
         this.classSets = classSets;
         this.standings = standings;
+        this.reach = reach;
     }
 
     @GetMapping("/tasks")
     String all(Model model) {
-        model.addAttribute("tasks", tasks.all());
+        model.addAttribute("tasks", tasks.all(reach.shareOfTasks()));
         return "tasks/all";
     }
 
@@ -87,7 +91,7 @@ class TaskController {
     String add(@RequestParam Map<String, String> typed, Model model, HttpServletResponse response, RedirectAttributes redirect) {
         TaskForm form = TaskForm.typed(typed);
         if (form.read(Map.of()) instanceof TaskReading.Accepted accepted) {
-            KeptTask kept = tasks.add(accepted.task());
+            KeptTask kept = keep(accepted.task());
             redirect.addFlashAttribute("done", "The task is kept.");
             return "redirect:/tasks/" + kept.id();
         }
@@ -190,7 +194,7 @@ class TaskController {
                 : guidelineFaults(((TaskReading.Accepted) reading).task());
         if (reading instanceof TaskReading.Accepted accepted && faults.isEmpty()) {
             redirect.addFlashAttribute("done", "The task is taken in.");
-            return "redirect:/tasks/" + tasks.add(accepted.task()).id();
+            return "redirect:/tasks/" + keep(accepted.task()).id();
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         model.addAttribute("faults", faults);
@@ -233,8 +237,8 @@ class TaskController {
     /** Those of the task, and the newest others. */
     private List<ClassSet> setsToPrintFor(long id) {
         return Stream.concat(
-                        classSets.ofTask(id).stream(),
-                        standings.page(Standings.Which.ALL, "", 0, OTHER_SETS).sets().stream()
+                        classSets.ofTask(id, reach.share()).stream(),
+                        standings.page(reach.share(), Standings.Which.ALL, "", 0, OTHER_SETS).sets().stream()
                                 .map(Standings.Standing::classSet))
                 .distinct()
                 .toList();
@@ -261,7 +265,7 @@ class TaskController {
             return "redirect:/tasks/" + id;
         }
         List<DrawingTask> variants = Variants.of(task, Variants.usualRanges(task), seed, number);
-        variants.forEach(tasks::add);
+        variants.forEach(this::keep);
         redirect.addFlashAttribute(
                 "done", variants.size() == 1 ? "1 version was made." : variants.size() + " versions were made.");
         return "redirect:/tasks";
@@ -275,6 +279,12 @@ class TaskController {
                 "done",
                 shown ? "Learners now see marks when they check at home." : "Learners now see advice only, no marks.");
         return "redirect:/tasks/" + id;
+    }
+
+    private KeptTask keep(DrawingTask task) {
+        KeptTask kept = tasks.add(task);
+        reach.own(Kind.TASK, kept.id());
+        return kept;
     }
 
     private KeptTask found(long id) {

@@ -12,6 +12,7 @@ import wallplate.classes.SchoolClass;
 import wallplate.classes.SchoolYear;
 import wallplate.marksheets.MarkSheets;
 import wallplate.marksheets.NewMarkSheet;
+import wallplate.ownership.Share;
 import wallplate.records.ClassListEntry;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
@@ -76,7 +77,7 @@ class SeededRecords {
 
     /** A class of this school year with the same learners, one of whom has left. */
     SchoolClass aSchoolClass() {
-        return classes.all().stream().findFirst().orElseGet(() -> {
+        return classes.all(Share.everything()).stream().findFirst().orElseGet(() -> {
             SchoolClass made = classes.add("11B", new SchoolYear("2026/27")).orElseThrow();
             List<ListedLearner> learners = IntStream.range(0, NAMES.size())
                     .mapToObj(index -> new ListedLearner(index + 1, NAMES.get(index), Integer.toString(1040 + index)))
