@@ -27,6 +27,8 @@ public record Account(
     /** The id of the account that visitors without one act as; it is laid into every database and nobody can sign in to it. */
     public static final long DEMONSTRATION = 0;
 
+    private static final Set<String> RESERVED = Set.of("demonstration", "visitor", "unknown");
+
     /** The longest name, in letters. */
     public static final int LONGEST_NAME = 60;
 
@@ -53,6 +55,19 @@ public record Account(
         Account whole = demonstration();
         return new Account(
                 whole.id, whole.name, EnumSet.noneOf(Role.class), false, false, 1, Instant.EPOCH, Optional.empty());
+    }
+
+    /** Whether an account may have that name. */
+    public static boolean isName(String name) {
+        return name.length() >= 2
+                && name.length() <= LONGEST_NAME
+                && name.matches("[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N} .,'’@_-]*")
+                && !isReserved(name);
+    }
+
+    /** Whether a name stands in the audit trail for nobody's account. */
+    public static boolean isReserved(String name) {
+        return RESERVED.contains(key(name));
     }
 
     /** A name as it is compared: without regard to the case of its letters. */

@@ -9,9 +9,12 @@ import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.support.TransactionTemplate;
 import wallplate.accounts.SignInWaits;
 
+/** Counts stay where the page that asked takes everything else back, so each step is a transaction of its own. */
 @Repository
 class JdbcSignInWaits implements SignInWaits {
 
@@ -30,6 +33,7 @@ class JdbcSignInWaits implements SignInWaits {
     private record Tries(int number, Instant openAt) {}
 
     @Override
+    @Transactional(propagation = Propagation.REQUIRES_NEW)
     public Optional<Duration> begin(Key key) {
         String hash = Hash.of(key.text());
         // As databases keep it: a moment that was rounded up would lie ahead.
@@ -66,6 +70,7 @@ class JdbcSignInWaits implements SignInWaits {
     }
 
     @Override
+    @Transactional(propagation = Propagation.REQUIRES_NEW)
     public void clear(Key key) {
         database.sql("delete from sign_in_waits where key_hash = ?")
                 .param(Hash.of(key.text()))
@@ -73,6 +78,7 @@ class JdbcSignInWaits implements SignInWaits {
     }
 
     @Override
+    @Transactional(propagation = Propagation.REQUIRES_NEW)
     public void takeBack(Key key) {
         database.sql("update sign_in_waits set tries = tries - 1, open_at = tried_at where key_hash = ? and tries > 0")
                 .param(Hash.of(key.text()))

@@ -70,6 +70,7 @@ final class Addresses {
             open(POST, "/set-password"),
             own(GET, "/account"),
             own(POST, "/account/password"),
+            own(POST, "/account/provider"),
             own(POST, "/account/sign-out-elsewhere"),
             rule(GET, "/", WITH_ACCOUNT),
             rule(GET, "/today/standing", WITH_ACCOUNT),

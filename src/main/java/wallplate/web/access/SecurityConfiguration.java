@@ -47,7 +47,9 @@ class SecurityConfiguration {
             AccountSessions sessions,
             ByTheTable byTheTable,
             Visitor visitor,
+            SchoolProvider provider,
             @Value("${wallplate.open-pages.most-in-ten-minutes}") long most) {
+        provider.configure(http);
         return http.anonymous(nobody -> nobody.authenticationFilter(new VisitorFilter(visitor)))
                 .csrf(csrf -> csrf.csrfTokenRepository(csrfTokens()))
                 .addFilterBefore(new OtherSiteFilter(), CsrfFilter.class)

@@ -4,6 +4,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -14,7 +15,9 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import wallplate.accounts.Account;
 import wallplate.accounts.Accounts;
 import wallplate.accounts.Passwords;
+import wallplate.accounts.SignIn;
 import wallplate.web.access.AccountSessions;
+import wallplate.web.access.SchoolProvider;
 import wallplate.web.access.Visitor;
 import wallplate.web.page.Words;
 
@@ -24,21 +27,30 @@ class OwnAccountController {
 
     private final Accounts accounts;
     private final Passwords passwords;
+    private final SignIn signIn;
     private final AccountSessions sessions;
     private final Visitor visitor;
+    private final SchoolProvider provider;
     private final Words words;
 
     OwnAccountController(
-            Accounts accounts, Passwords passwords, AccountSessions sessions, Visitor visitor, Words words) {
+            Accounts accounts, Passwords passwords, SignIn signIn, AccountSessions sessions, Visitor visitor, SchoolProvider provider, Words words) {
         this.accounts = accounts;
         this.passwords = passwords;
+        this.signIn = signIn;
         this.sessions = sessions;
         this.visitor = visitor;
+        this.provider = provider;
         this.words = words;
     }
 
     @GetMapping("/account")
-    String own(Model model) {
+    String own(@RequestParam(required = false) @Nullable Boolean bound, Model model) {
+        if (bound != null) {
+            model.addAttribute(
+                    bound ? "done" : "wrong",
+                    words.say(bound ? "account.provider.done" : "account.provider.taken", provider.name()));
+        }
         return show(Map.of(), model);
     }
 
@@ -61,7 +73,7 @@ class OwnAccountController {
         Account account = account();
         Map<String, String> faults =
                 new LinkedHashMap<>(PasswordForm.faults(passwords, words, account.name(), password, again));
-        if (account.hasPassword() && !passwords.matches(account, present)) {
+        if (account.hasPassword() && !matches(account, present, request)) {
             faults.put("present", words.say("password.present.wrong"));
         }
         if (!faults.isEmpty()) {
@@ -72,10 +84,32 @@ class OwnAccountController {
         return goOn("account.password.done", request, redirect);
     }
 
+    /** Begins to bind the account to whoever the holder is at the provider; the password is asked for once more. */
+    @PostMapping("/account/provider")
+    String bind(
+            @RequestParam(defaultValue = "") String present,
+            Model model,
+            HttpServletRequest request,
+            HttpServletResponse response) {
+        Account account = account();
+        if (!provider.isSet() || provider.isBound(account) || !matches(account, present, request)) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            return show(Map.of("bind", words.say("password.present.wrong")), model);
+        }
+        provider.beginBinding(account, request);
+        model.addAttribute("bindingReady", true);
+        return show(Map.of(), model);
+    }
+
     @PostMapping("/account/sign-out-elsewhere")
     String signOutElsewhere(HttpServletRequest request, RedirectAttributes redirect) {
         accounts.endSessions(account().id());
         return goOn("account.elsewhere.done", request, redirect);
+    }
+
+    /** With the same waits as when signing in: an open session is no place to guess from. */
+    private boolean matches(Account account, String present, HttpServletRequest request) {
+        return signIn.with(account.name(), present, request.getRemoteAddr()) instanceof SignIn.SignedIn;
     }
 
     /** Every session has ended, and this one begins anew. */

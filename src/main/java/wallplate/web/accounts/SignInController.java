@@ -26,6 +26,9 @@ class SignInController {
     /** A path of this program and its query, and never another host. */
     private static final Pattern OURS = Pattern.compile("/(?![/\\\\])[\\x21-\\x5B\\x5D-\\x7E]{0,1000}");
 
+    /** What stands in the address of whoever comes back from the provider in vain. */
+    private static final String REFUSED = "refused";
+
     private final SignIn signIn;
     private final AccountSessions sessions;
     private final AuditTrail trail;
@@ -41,7 +44,13 @@ class SignInController {
     }
 
     @GetMapping("/sign-in")
-    String form(@RequestParam(defaultValue = "/") String next, Model model) {
+    String form(
+            @RequestParam(defaultValue = "/") String next,
+            @RequestParam(defaultValue = "") String provider,
+            Model model) {
+        if (REFUSED.equals(provider)) {
+            model.addAttribute("fault", words.say("sign-in.provider.refused"));
+        }
         return show("", next, model);
     }
 
