@@ -92,6 +92,7 @@ class ProviderTest {
 
     @Test
     void makesAnAccountWithTheRolesOfTheClaim() throws Exception {
+        account("M. Keller", Role.ADMINISTRATOR);
         isAtTheProvider("s-1", "Nora Vogt", "staff-drawing", "choir");
         HttpResponse<String> page = signIn();
         assertThat(page.uri().getPath()).isEqualTo("/");
@@ -105,7 +106,7 @@ class ProviderTest {
         anotherBrowser();
         isAtTheProvider("s-1", "Nora Brandt", "staff-drawing", "heads-all");
         signIn();
-        assertThat(accounts.all()).hasSize(1);
+        assertThat(accounts.all()).hasSize(2);
         assertThat(accounts.find(made.id()).orElseThrow().roles()).containsExactly(Role.TEACHER, Role.HEAD);
         assertThat(trail.page(Long.MAX_VALUE, "by the provider", 1).get(0).act()).isEqualTo("sign-in");
     }
@@ -121,6 +122,7 @@ class ProviderTest {
 
     @Test
     void takesTheStandingAwayWhenTheProviderDoes() throws Exception {
+        account("M. Keller", Role.ADMINISTRATOR);
         isAtTheProvider("s-3", "Nora Vogt", "staff-drawing");
         signIn();
         anotherBrowser();
@@ -215,7 +217,7 @@ class ProviderTest {
         HttpResponse<String> page = signIn();
         assertThat(page.uri().toString()).endsWith("/sign-in?provider=refused");
         assertThat(page.body()).contains("does not open an account here");
-        assertThat(open("/class-sets").uri().getPath()).isEqualTo("/sign-in");
+        assertThat(open("/account").uri().getPath()).isEqualTo("/sign-in");
     }
 
     private HttpResponse<String> open(String address) throws Exception {

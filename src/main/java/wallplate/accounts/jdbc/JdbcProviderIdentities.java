@@ -65,6 +65,10 @@ class JdbcProviderIdentities implements ProviderIdentities {
     @Override
     @Transactional
     public Optional<Account> make(Identity identity, String name, Set<Role> roles) {
+        // A refused insertion would undo this transaction, so that it is not tried where the name is taken.
+        if (accounts.named(name).isPresent()) {
+            return Optional.empty();
+        }
         Optional<Account> made = accounts.add(name, roles);
         made.ifPresent(account -> {
             if (!insert(identity, account.id(), true)) {

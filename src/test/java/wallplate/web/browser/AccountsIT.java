@@ -82,7 +82,8 @@ class AccountsIT {
             browser.look("account");
             browser.find(".who button").click();
 
-            browser.go("/class-sets").awaitText("Name of the account");
+            // A visitor may look at the invented set; what belongs to an account asks for one.
+            browser.go("/account").awaitText("Name of the account");
             browser.find("#name").sendKeys("M. Keller");
             browser.find("#password").sendKeys("something else");
             browser.find("main button.first").click();
@@ -90,7 +91,7 @@ class AccountsIT {
             browser.look("sign-in");
             browser.find("#password").sendKeys(PASSWORD);
             browser.find("main button.first").click();
-            browser.await("the page that was asked for", "location.pathname === '/class-sets'");
+            browser.await("the page that was asked for", "location.pathname === '/account'");
             assertThat(browser.driver().findElement(By.cssSelector(".who")).getText()).contains("M. Keller");
         }
     }
