@@ -148,6 +148,7 @@ class PagesIT {
         pages.put("learner", "/learners/" + read.learner().orElseThrow().id());
         pages.put("everything", "/learners/" + read.learner().orElseThrow().id() + "/everything");
         pages.put("privacy", "/privacy");
+        pages.put("handover", "/handover");
         pages.put("erase", "/learners/" + read.learner().orElseThrow().id() + "/erase");
         pages.put("audit", "/audit");
         pages.put("help", "/help");
