@@ -1,6 +1,5 @@
 package wallplate.measure;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 

@@ -8,7 +8,7 @@ import java.io.ByteArrayInputStream;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
+import java.time.InstantSource;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -65,22 +65,7 @@ class SoakIT {
         @Bean
         @Primary
         Clock movedOn() {
-            return new Clock() {
-                @Override
-                public ZoneId getZone() {
-                    return ZoneOffset.UTC;
-                }
-
-                @Override
-                public Clock withZone(ZoneId zone) {
-                    return this;
-                }
-
-                @Override
-                public Instant instant() {
-                    return NOW.get();
-                }
-            };
+            return ((InstantSource) () -> NOW.get()).withZone(ZoneOffset.UTC);
         }
     }
 

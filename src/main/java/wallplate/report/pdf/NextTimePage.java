@@ -1,7 +1,6 @@
 package wallplate.report.pdf;
 
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import wallplate.assessment.AssessedSheet;
