@@ -222,11 +222,11 @@ final class Addresses {
         return RULES.stream().filter(rule -> rule.variables(request).isPresent()).findFirst();
     }
 
-    /** Whether a page that lists things, and names none, is open to somebody. */
-    static boolean areOpen(String pattern, Optional<Account> who) {
+    /** The rule with a pattern as it stands in the table. */
+    static Optional<Rule> ruleOf(HttpMethod method, String pattern) {
         return RULES.stream()
-                .filter(rule -> rule.method().equals(GET) && rule.pattern().equals(pattern))
-                .anyMatch(rule -> rule.allows(who));
+                .filter(rule -> rule.method().equals(method) && rule.pattern().equals(pattern))
+                .findFirst();
     }
 
     private static Rule open(HttpMethod method, String pattern) {

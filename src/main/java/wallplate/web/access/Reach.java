@@ -74,19 +74,27 @@ public class Reach {
             return true;
         }
         Map<String, String> variables = rule.variables(request).orElse(Map.of());
-        Optional<Subject> subject = Subjects.of(rule);
-        if (Subjects.namesRecord(rule) && subject.isEmpty()) {
-            return false;
-        }
-        boolean opened = subject.map(one -> opens(rule, account, one, variables.getOrDefault(one.name(), "")))
-                .orElse(true);
-        return opened
+        String name = Subjects.of(rule).map(subject -> variables.getOrDefault(subject.name(), "")).orElse("");
+        return opens(rule, account, name)
                 && Subjects.sentAlong(rule).stream().allMatch(one -> Optional.ofNullable(request.getParameterValues(one.name()))
                         .map(Arrays::stream)
                         .orElseGet(Stream::empty)
                         // What is no number names no record, and the page says so.
                         .filter(value -> value.matches("\\s*[+-]?\\d+\\s*"))
                         .allMatch(value -> opens(rule, account, one, value.strip())));
+    }
+
+    /**
+     * Whether the record that a rule's address names is open to somebody to whom the rule as such is open.
+     *
+     * @param name the record's number or name; of no account where the rule names no record
+     */
+    boolean opens(Rule rule, Account account, String name) {
+        if (seesAll(account)) {
+            return true;
+        }
+        Optional<Subject> subject = Subjects.of(rule);
+        return subject.map(one -> opens(rule, account, one, name)).orElse(!Subjects.namesRecord(rule));
     }
 
     private boolean opens(Rule rule, Account account, Subject subject, String name) {

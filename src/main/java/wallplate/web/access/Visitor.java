@@ -33,11 +33,6 @@ public class Visitor {
         return isSignedIn() ? account().orElseThrow().name() : "";
     }
 
-    /** Whether a page that lists things is open to whoever looks. */
-    public boolean mayOpen(String pattern) {
-        return Addresses.areOpen(pattern, account());
-    }
-
     /** Whether one may look around without an account. */
     public boolean demonstrationOpen() {
         return openBySetting;

@@ -32,6 +32,7 @@ import wallplate.records.ScanStore;
 import wallplate.records.Sheets;
 import wallplate.web.page.FileName;
 import wallplate.web.page.NotFound;
+import wallplate.web.access.Permissions;
 import wallplate.web.page.Words;
 
 /** The feedback of a whole set, and everything about one learner: prepared in the background, then handed out at once. */
@@ -48,6 +49,7 @@ class PreparedFilesController {
     private final FeedbackFiles feedback;
     private final HandoutQueue queue;
     private final ScanStore store;
+    private final Permissions may;
     private final Words words;
 
     PreparedFilesController(
@@ -58,6 +60,7 @@ class PreparedFilesController {
             FeedbackFiles feedback,
             HandoutQueue queue,
             ScanStore store,
+            Permissions may,
             Words words) {
         this.classSets = classSets;
         this.sheets = sheets;
@@ -66,6 +69,7 @@ class PreparedFilesController {
         this.feedback = feedback;
         this.queue = queue;
         this.store = store;
+        this.may = may;
         this.words = words;
     }
 
@@ -99,6 +103,7 @@ class PreparedFilesController {
                 offer("/class-sets/" + id + "/feedback.zip", Kind.ZIP, files.find(id, Kind.ZIP, language), state));
         model.addAttribute("reading", sheets.progress(id).isAtWork());
         model.addAttribute("area", "sets");
+        model.addAttribute("mayAsk", may.send("/class-sets/{id}/feedback-files", id));
         return show("feedback", "/class-sets/" + id + "/feedback-files", "/class-sets/" + id, classSet.title(), offers, model);
     }
 
@@ -109,6 +114,7 @@ class PreparedFilesController {
                 "/learners/" + id + "/everything.zip", Kind.EVERYTHING, files.find(id, Kind.EVERYTHING, language), ""));
         model.addAttribute("reading", false);
         model.addAttribute("area", "classes");
+        model.addAttribute("mayAsk", may.send("/learners/{id}/everything", id));
         return show("everything", "/learners/" + id + "/everything", "/learners/" + id, "", offers, model);
     }
 

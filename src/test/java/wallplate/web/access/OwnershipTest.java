@@ -9,11 +9,9 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import java.lang.annotation.Annotation;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,7 +26,6 @@ import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
 import org.springframework.context.annotation.Import;
 import org.springframework.http.HttpMethod;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.mock.web.MockHttpServletRequest;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.MvcResult;
@@ -40,11 +37,6 @@ import wallplate.accounts.Account;
 import wallplate.accounts.Accounts;
 import wallplate.accounts.Role;
 import wallplate.audit.AuditTrail;
-import wallplate.classes.Classes;
-import wallplate.classes.ListedLearner;
-import wallplate.classes.SchoolYear;
-import wallplate.marksheets.MarkSheets;
-import wallplate.marksheets.NewMarkSheet;
 import wallplate.moderation.Moderation;
 import wallplate.ownership.Belongings;
 import wallplate.ownership.Kind;
@@ -53,11 +45,8 @@ import wallplate.records.ClassSets;
 import wallplate.records.FeedbackCodes;
 import wallplate.records.KeptTask;
 import wallplate.records.Learner;
-import wallplate.records.SheetEntry;
-import wallplate.records.Sheets;
 import wallplate.records.Tasks;
 import wallplate.web.DecidedSets;
-import wallplate.web.DrawnSheets;
 
 /**
  * Walks every address that names a record with everybody who could ask for it: the teacher whose it is, another one, the
@@ -71,11 +60,10 @@ import wallplate.web.DrawnSheets;
             "wallplate.demonstration.open=true"
         })
 @AutoConfigureMockMvc
-@Import(DecidedSets.class)
+@Import({DecidedSets.class, Departments.class})
 class OwnershipTest {
 
     private static final String NOT_THERE = "There is nothing here that is open to you";
-    private static int number = 700;
 
     @Autowired
     private MockMvc pages;
@@ -93,22 +81,13 @@ class OwnershipTest {
     private Reach reach;
 
     @Autowired
+    private Departments departments;
+
+    @Autowired
     private DecidedSets decided;
 
     @Autowired
-    private Tasks tasks;
-
-    @Autowired
-    private Classes classes;
-
-    @Autowired
     private ClassSets classSets;
-
-    @Autowired
-    private Sheets sheets;
-
-    @Autowired
-    private MarkSheets markSheets;
 
     @Autowired
     private FeedbackCodes codes;
@@ -116,9 +95,7 @@ class OwnershipTest {
     @Autowired
     private AuditTrail trail;
 
-    @Autowired
-    private JdbcClient database;
-
+    private int number;
     private Account keller;
     private Account brandt;
     private Account head;
@@ -130,63 +107,20 @@ class OwnershipTest {
     private Moderation sample;
     private KeptTask task;
 
-    /** Keller has a class, a set with a sample given to a moderator, a task and a mark sheet. */
     @BeforeEach
     void aDepartment() {
-        number++;
-        keller = account("M. Keller " + number, Role.TEACHER);
-        brandt = account("A. Brandt " + number, Role.TEACHER);
-        head = account("Head " + number, Role.HEAD);
-        second = account("Second " + number, Role.MODERATOR);
-        otherSecond = account("Other second " + number, Role.MODERATOR);
-        administrator = account("Administrator " + number, Role.ADMINISTRATOR);
-        task = tasks.add(DrawnSheets.aTask());
-        belongings.give(Kind.TASK, task.id(), keller.id());
-        set = aSet(number);
-        belongings.give(Kind.CLASS_SET, set.id(), keller.id());
-        sample = decided.drawn(set, 3);
-        belongings.giveSample(sample.id(), second.id());
-        records = recordsOf(set, task);
-        records.put(Kind.MODERATION, Long.toString(sample.id()));
-        long schoolClass = classes.add("11B-" + number, new SchoolYear("2026/27")).orElseThrow().id();
-        classes.enrol(schoolClass, List.of(new ListedLearner(1, "Ada " + number, "")));
-        belongings.give(Kind.CLASS, schoolClass, keller.id());
-        records.put(Kind.CLASS, Long.toString(schoolClass));
-        long markSheet = markSheets.add(new NewMarkSheet(
-                set.classId(), "Term", "11B", "2026/27", "Term 1", 0, List.of(new NewMarkSheet.Task(set.id(), "Eaves", BigDecimal.ONE)), keller.name()));
-        belongings.give(Kind.MARK_SHEET, markSheet, keller.id());
-        records.put(Kind.MARK_SHEET, Long.toString(markSheet));
-    }
-
-    private Account account(String name, Role role) {
-        return accounts.add(name, EnumSet.of(role)).orElseThrow();
-    }
-
-    /** Pictures of its own, so that no other set has a sheet with them. */
-    private ClassSet aSet(int seed) {
-        ClassSet made = decided.aSet(task, 3, seed);
-        database.sql("update sheets set page_picture = ?, screen_picture = ? where class_set_id = ?")
-                .params(picture(made), picture(made), made.id())
-                .update();
-        return classSets.find(made.id()).orElseThrow();
-    }
-
-    private static String picture(ClassSet made) {
-        return "%064x".formatted(0xabc000 + made.id());
-    }
-
-    private Map<Kind, String> recordsOf(ClassSet made, KeptTask with) {
-        Learner learner = classSets.learners(made.classId()).get(0);
-        SheetEntry sheet = sheets.of(made.id()).get(0);
-        Map<Kind, String> ids = new LinkedHashMap<>();
-        ids.put(Kind.TASK, Long.toString(with.id()));
-        ids.put(Kind.CLASS, Long.toString(made.classId()));
-        ids.put(Kind.CLASS_SET, Long.toString(made.id()));
-        ids.put(Kind.LEARNER, Long.toString(learner.id()));
-        ids.put(Kind.WHOLE_LEARNER, Long.toString(learner.id()));
-        ids.put(Kind.SHEET, Long.toString(sheet.id()));
-        ids.put(Kind.PICTURE, picture(made));
-        return ids;
+        Department made = departments.make();
+        number = made.number();
+        keller = made.keller();
+        brandt = made.brandt();
+        head = made.head();
+        second = made.second();
+        otherSecond = made.otherSecond();
+        administrator = made.administrator();
+        task = made.task();
+        set = made.set();
+        sample = made.sample();
+        records = made.records();
     }
 
     /** Rules about records, whoever is in the table of roles. */
@@ -371,11 +305,7 @@ class OwnershipTest {
     }
 
     private Map<Kind, String> demonstration() {
-        KeptTask inventedTask = tasks.add(DrawnSheets.aTask());
-        task = inventedTask;
-        ClassSet invented = aSet(3000 + number);
-        database.sql("update class_sets set demonstration = true where id = ?").param(invented.id()).update();
-        return recordsOf(invented, inventedTask);
+        return departments.demonstration(3000 + number);
     }
 
     @Test
@@ -463,7 +393,7 @@ class OwnershipTest {
         as(brandt, get("/learners/" + records.get(Kind.LEARNER))).andExpect(status().isOk());
         as(keller, get("/class-sets/" + set.id())).andExpect(status().isNotFound());
 
-        ClassSet nobodys = aSet(5000 + number);
+        ClassSet nobodys = departments.aSet(task, 5000 + number);
         as(keller, get("/class-sets/" + nobodys.id())).andExpect(status().isNotFound());
         as(head, get("/class-sets/" + nobodys.id())).andExpect(status().isOk());
         assertThat(body(as(head, get("/handover")))).contains("nobody", brandt.name()).doesNotContain(keller.name() + "</td>");
