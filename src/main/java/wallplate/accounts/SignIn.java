@@ -2,6 +2,7 @@ package wallplate.accounts;
 
 import java.time.Duration;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Service;
 
@@ -36,6 +37,15 @@ public class SignIn {
 
     /** @param address where the try comes from */
     public Outcome with(String name, String password, String address) {
+        return with(name, password, address, account -> true);
+    }
+
+    /**
+     * The same where passwords do not open every account.
+     *
+     * @param opens whether the right password opens an account; where not, the answer is that to a wrong one
+     */
+    public Outcome with(String name, String password, String address, Predicate<Account> opens) {
         SignInWaits.Key ofAccount = SignInWaits.Key.account(Account.key(name));
         SignInWaits.Key ofAddress = SignInWaits.Key.address(Network.of(address));
         Optional<Duration> wait = waits.begin(ofAddress);
@@ -51,7 +61,7 @@ public class SignIn {
         Optional<Account> account = accounts.named(name);
         Optional<String> hash = account.map(Account::id).flatMap(accounts::passwordHash);
         boolean right = encoder.matches(cut(password), hash.orElse(nobodysHash)) && hash.isPresent();
-        if (!right || account.get().blocked()) {
+        if (!right || account.get().blocked() || !opens.test(account.get())) {
             return new Refused(account);
         }
         waits.clear(ofAccount);

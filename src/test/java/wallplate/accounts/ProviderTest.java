@@ -194,6 +194,26 @@ class ProviderTest {
                 .doesNotContain(provider.issuer());
     }
 
+    /** OpenID Connect RP-Initiated Logout 1.0, section 2: the client's id stands for the hint, which is recommended only. */
+    @Test
+    void offersToSignOutThereTooOnlyToWhoeverCameFromThere() throws Exception {
+        account("M. Keller", Role.ADMINISTRATOR);
+        isAtTheProvider("s-7", "Nora Vogt", "staff-drawing");
+        signIn();
+        HttpResponse<String> page = send("/sign-out", Map.of(), "/account");
+        assertThat(open("/account").uri().getPath()).isEqualTo("/sign-in");
+        Matcher there = Pattern.compile("href=\"(" + Pattern.quote(provider.issuer()) + "/end[^\"]*)\"").matcher(page.body());
+        assertThat(there.find()).isTrue();
+        HttpResponse<String> ended = browser.send(
+                HttpRequest.newBuilder(URI.create(there.group(1).replace("&amp;", "&"))).build(),
+                HttpResponse.BodyHandlers.ofString());
+        assertThat(ended.statusCode()).isEqualTo(200);
+        assertThat(ended.body()).isEqualTo("back to " + at("/sign-in"));
+
+        send("/sign-in", Map.of("name", "M. Keller", "password", PASSWORD), "/sign-in");
+        assertThat(send("/sign-out", Map.of(), "/account").body()).doesNotContain(provider.issuer());
+    }
+
     private Account account(String name, Role role) {
         Account made = accounts.add(name, EnumSet.of(role)).orElseThrow();
         passwords.set(made, PASSWORD);

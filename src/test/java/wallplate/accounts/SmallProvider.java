@@ -20,6 +20,7 @@ import com.nimbusds.oauth2.sdk.pkce.CodeChallengeMethod;
 import com.nimbusds.oauth2.sdk.token.BearerAccessToken;
 import com.nimbusds.openid.connect.sdk.AuthenticationRequest;
 import com.nimbusds.openid.connect.sdk.AuthenticationSuccessResponse;
+import com.nimbusds.openid.connect.sdk.LogoutRequest;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
@@ -36,7 +37,7 @@ import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * An OpenID Connect provider on the loopback, made with the Nimbus SDK: discovery, authorization codes with PKCE, tokens
- * signed with RS256, its keys. Whoever is set as {@link #person} is the one who signs in.
+ * signed with RS256, its keys, and RP-initiated logout. Whoever is set as {@link #person} is the one who signs in.
  */
 final class SmallProvider implements AutoCloseable {
 
@@ -63,6 +64,7 @@ final class SmallProvider implements AutoCloseable {
         server.createContext("/keys", exchange -> json(exchange, new JWKSet(key.toPublicJWK()).toString()));
         server.createContext("/authorize", this::authorize);
         server.createContext("/token", this::token);
+        server.createContext("/end", this::end);
         server.start();
     }
 
@@ -75,7 +77,7 @@ final class SmallProvider implements AutoCloseable {
                 exchange,
                 """
                 {"issuer":"%1$s","authorization_endpoint":"%1$s/authorize","token_endpoint":"%1$s/token",
-                 "jwks_uri":"%1$s/keys","response_types_supported":["code"],"subject_types_supported":["public"],
+                 "jwks_uri":"%1$s/keys","end_session_endpoint":"%1$s/end","response_types_supported":["code"],"subject_types_supported":["public"],
                  "id_token_signing_alg_values_supported":["RS256"],"scopes_supported":["openid","profile"],
                  "token_endpoint_auth_methods_supported":["client_secret_basic"]}"""
                         .formatted(issuer()));
@@ -125,6 +127,17 @@ final class SmallProvider implements AutoCloseable {
                             .formatted(new BearerAccessToken().getValue(), idToken(asked)));
         } catch (ParseException | JOSEException wrong) {
             answer(exchange, 400, "{\"error\":\"invalid_request\"}");
+        }
+    }
+
+    /** Ends its own session for a client that it knows, and says where it goes back to. */
+    private void end(HttpExchange exchange) throws IOException {
+        try {
+            LogoutRequest request = LogoutRequest.parse(exchange.getRequestURI().getRawQuery());
+            boolean isClient = request.getClientID() != null && request.getClientID().getValue().equals(CLIENT);
+            answer(exchange, isClient ? 200 : 400, "back to " + request.getPostLogoutRedirectionURI());
+        } catch (ParseException wrong) {
+            answer(exchange, 400, String.valueOf(wrong.getMessage()));
         }
     }
 

@@ -16,6 +16,7 @@ import wallplate.accounts.Role;
  * @param name what the button says
  * @param nameClaim which claim becomes the name of an account that is made
  * @param rolesClaim which claim says what somebody may do here; empty where signing in makes no account
+ * @param passwordsFor whom a password of this program opens an account beside it; without a provider everybody
  * @param roles which values of that claim stand for which role, by the role's word; an administrator is never made so
  */
 @ConfigurationProperties("wallplate.sign-in.provider")
@@ -26,7 +27,16 @@ public record ProviderSettings(
         @DefaultValue("") String name,
         @DefaultValue("name") String nameClaim,
         @DefaultValue("") String rolesClaim,
+        @DefaultValue("everybody") PasswordsFor passwordsFor,
         @DefaultValue Map<String, List<String>> roles) {
+
+    /** Who may sign in with a password of this program where the school's provider is set. */
+    public enum PasswordsFor {
+        EVERYBODY,
+
+        /** A way in for when the provider is away; everybody else signs in there, with what it asks for. */
+        ADMINISTRATORS
+    }
 
     public ProviderSettings {
         roles = Map.copyOf(roles);
@@ -46,6 +56,11 @@ public record ProviderSettings(
 
     public boolean isSet() {
         return !issuer.isEmpty();
+    }
+
+    /** Whether passwords open the accounts of administrators only. */
+    boolean limitsPasswords() {
+        return isSet() && passwordsFor == PasswordsFor.ADMINISTRATORS;
     }
 
     boolean makesAccounts() {

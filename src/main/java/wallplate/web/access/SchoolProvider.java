@@ -31,6 +31,8 @@ import org.springframework.security.oauth2.client.web.OAuth2AuthorizedClientRepo
 import org.springframework.security.oauth2.core.OAuth2AuthenticationException;
 import org.springframework.security.oauth2.core.oidc.user.OidcUser;
 import org.springframework.stereotype.Component;
+import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
+import org.springframework.web.util.UriComponentsBuilder;
 import wallplate.accounts.Account;
 import wallplate.accounts.Accounts;
 import wallplate.accounts.ProviderIdentities;
@@ -55,6 +57,12 @@ public class SchoolProvider {
     private static final String BACK = "/login/oauth2/code/" + REGISTRATION;
     private static final String BINDING = "binding";
 
+    /** Says in a session that it was begun by the provider. */
+    private static final String CAME_BY = "by-provider";
+
+    /** Where a provider ends its own session: OpenID Connect RP-Initiated Logout 1.0, section 2.1. */
+    private static final String END_SESSION = "end_session_endpoint";
+
     /** How long somebody may take at the provider to bind an account. */
     private static final Duration BINDING_LASTS = Duration.ofMinutes(10);
 
@@ -65,6 +73,10 @@ public class SchoolProvider {
     private final AuditTrail trail;
     private final Clock clock;
     private final String address;
+
+    /** Asked for when somebody first signs in, so that the program starts while the provider is away. */
+    private final ClientRegistrationRepository registrations = new SupplierClientRegistrationRepository(
+            () -> new InMemoryClientRegistrationRepository(registration()));
 
     SchoolProvider(
             ProviderSettings settings,
@@ -97,6 +109,47 @@ public class SchoolProvider {
         return identities.isBound(account.id());
     }
 
+    /** Whether a password opens accounts of administrators only. */
+    public boolean limitsPasswords() {
+        return settings.limitsPasswords();
+    }
+
+    /** Whether a password opens an account, where it is the right one. */
+    public boolean opensByPassword(Account account) {
+        return !settings.limitsPasswords() || account.is(Role.ADMINISTRATOR);
+    }
+
+    /** Whether a session was begun by the provider, where whoever signs out here is still signed in. */
+    public boolean began(@Nullable HttpSession session) {
+        return session != null && session.getAttribute(CAME_BY) != null;
+    }
+
+    /**
+     * Where one signs out at the provider too, by OpenID Connect RP-Initiated Logout 1.0. No token is sent as a hint, because
+     * none is kept: the provider asks whether it is meant. None where the provider has no such address, or is away.
+     */
+    public Optional<String> signingOutThere(HttpServletRequest request) {
+        try {
+            return Optional.ofNullable(registrations.findByRegistrationId(REGISTRATION))
+                    .map(found -> found.getProviderDetails().getConfigurationMetadata().get(END_SESSION))
+                    .map(Object::toString)
+                    .map(ending -> comingBack(ending, request));
+        } catch (RuntimeException away) {
+            LOG.warn("the provider does not describe itself: {}", away.getClass().getName());
+            return Optional.empty();
+        }
+    }
+
+    private String comingBack(String ending, HttpServletRequest request) {
+        String here = address.isEmpty() ? ServletUriComponentsBuilder.fromContextPath(request).toUriString() : address;
+        return UriComponentsBuilder.fromUriString(ending)
+                .queryParam("client_id", "{client}")
+                .queryParam("post_logout_redirect_uri", "{back}")
+                .encode()
+                .buildAndExpand(settings.clientId(), here + "/sign-in")
+                .toUriString();
+    }
+
     /** Says that whoever comes back from the provider in this session is the holder of an account. */
     public void beginBinding(Account account, HttpServletRequest request) {
         request.getSession()
@@ -109,8 +162,6 @@ public class SchoolProvider {
         if (!settings.isSet()) {
             return;
         }
-        ClientRegistrationRepository registrations = new SupplierClientRegistrationRepository(
-                () -> new InMemoryClientRegistrationRepository(registration()));
         DefaultOAuth2AuthorizationRequestResolver requests =
                 new DefaultOAuth2AuthorizationRequestResolver(registrations, "/oauth2/authorization");
         requests.setAuthorizationRequestCustomizer(OAuth2AuthorizationRequestCustomizers.withPkce());
@@ -122,7 +173,6 @@ public class SchoolProvider {
                 .failureHandler(this::failed));
     }
 
-    /** Asked for when somebody first signs in, so that the program starts while the provider is away. */
     private ClientRegistration registration() {
         return ClientRegistrations.fromIssuerLocation(settings.issuer())
                 .registrationId(REGISTRATION)
@@ -159,6 +209,7 @@ public class SchoolProvider {
 
     private void begin(Account account, String act, HttpServletRequest request) {
         sessions.begin(account, request);
+        request.getSession().setAttribute(CAME_BY, "yes");
         trail.append(account.name(), act, "account " + account.id() + " by the provider");
     }
 

@@ -16,6 +16,7 @@ import wallplate.accounts.Account;
 import wallplate.accounts.SignIn;
 import wallplate.audit.AuditTrail;
 import wallplate.web.access.AccountSessions;
+import wallplate.web.access.SchoolProvider;
 import wallplate.web.access.Visitor;
 import wallplate.web.page.Words;
 
@@ -29,27 +30,42 @@ class SignInController {
     /** What stands in the address of whoever comes back from the provider in vain. */
     private static final String REFUSED = "refused";
 
+    /** The same of whoever signed out here, and is signed in there still. */
+    private static final String LEFT = "left";
+
     private final SignIn signIn;
     private final AccountSessions sessions;
     private final AuditTrail trail;
     private final Visitor visitor;
+    private final SchoolProvider provider;
     private final Words words;
 
-    SignInController(SignIn signIn, AccountSessions sessions, AuditTrail trail, Visitor visitor, Words words) {
+    SignInController(
+            SignIn signIn,
+            AccountSessions sessions,
+            AuditTrail trail,
+            Visitor visitor,
+            SchoolProvider provider,
+            Words words) {
         this.signIn = signIn;
         this.sessions = sessions;
         this.trail = trail;
         this.visitor = visitor;
+        this.provider = provider;
         this.words = words;
     }
 
     @GetMapping("/sign-in")
     String form(
             @RequestParam(defaultValue = "/") String next,
-            @RequestParam(defaultValue = "") String provider,
-            Model model) {
-        if (REFUSED.equals(provider)) {
+            @RequestParam(name = "provider", defaultValue = "") String cameBack,
+            Model model,
+            HttpServletRequest request) {
+        if (REFUSED.equals(cameBack)) {
             model.addAttribute("fault", words.say("sign-in.provider.refused"));
+        } else if (LEFT.equals(cameBack) && provider.isSet()) {
+            model.addAttribute("signedOut", true);
+            provider.signingOutThere(request).ifPresent(there -> model.addAttribute("signingOutThere", there));
         }
         return show("", next, model);
     }
@@ -72,7 +88,7 @@ class SignInController {
         if (typed.isEmpty() || typed.length() > Account.LONGEST_NAME || password.isEmpty()) {
             return refuse(typed, next, "sign-in.missing", model, response);
         }
-        SignIn.Outcome outcome = signIn.with(typed, password, request.getRemoteAddr());
+        SignIn.Outcome outcome = signIn.with(typed, password, request.getRemoteAddr(), provider::opensByPassword);
         if (outcome instanceof SignIn.SignedIn signedIn) {
             sessions.begin(signedIn.account(), request);
             trail.append(signedIn.account().name(), "sign-in", "account " + signedIn.account().id());
@@ -89,7 +105,8 @@ class SignInController {
                 .ifPresentOrElse(
                         account -> trail.append(account.name(), "sign-in-refused", "account " + account.id()),
                         () -> trail.append("unknown", "sign-in-refused", "no account of the name that was typed"));
-        return refuse(typed, next, "sign-in.refused", model, response);
+        return refuse(
+                typed, next, provider.limitsPasswords() ? "sign-in.refused.limited" : "sign-in.refused", model, response);
     }
 
     private String refuse(String name, String next, String why, Model model, HttpServletResponse response) {
@@ -108,9 +125,10 @@ class SignInController {
                 .filter(account -> !account.isDemonstration())
                 .ifPresent(account -> trail.append(account.name(), "sign-out", "account " + account.id()));
         HttpSession session = request.getSession(false);
+        boolean beganThere = provider.began(session);
         if (session != null) {
             session.invalidate();
         }
-        return "redirect:/sign-in";
+        return beganThere ? "redirect:/sign-in?provider=" + LEFT : "redirect:/sign-in";
     }
 }
