@@ -47,12 +47,12 @@ public class SignIn {
      */
     public Outcome with(String name, String password, String address, Predicate<Account> opens) {
         SignInWaits.Key ofAccount = SignInWaits.Key.account(Account.key(name));
-        SignInWaits.Key ofAddress = SignInWaits.Key.address(Network.of(address));
-        Optional<Duration> wait = waits.begin(ofAddress);
+        SignInWaits.Key ofNetwork = SignInWaits.Key.network(Network.of(address));
+        Optional<Duration> wait = waits.begin(ofNetwork);
         if (wait.isEmpty()) {
             wait = waits.begin(ofAccount);
             if (wait.isPresent()) {
-                waits.takeBack(ofAddress);
+                waits.takeBack(ofNetwork);
             }
         }
         if (wait.isPresent()) {
@@ -65,7 +65,7 @@ public class SignIn {
             return new Refused(account);
         }
         waits.clear(ofAccount);
-        waits.takeBack(ofAddress);
+        waits.takeBack(ofNetwork);
         if (encoder.upgradeEncoding(hash.get())) {
             // The method of hashing changed since: the password is at hand now and at no other time.
             accounts.rehash(account.get().id(), encoder.encode(password));

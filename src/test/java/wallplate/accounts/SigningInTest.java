@@ -19,6 +19,7 @@ import java.util.EnumSet;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -34,6 +35,7 @@ import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.ResultActions;
 import org.springframework.test.web.servlet.request.RequestPostProcessor;
 import wallplate.audit.AuditTrail;
+import wallplate.records.HeldConnections;
 
 /** Signing in through the pages, with sessions and waits in the database and the demonstration not open. */
 @SpringBootTest(
@@ -45,7 +47,7 @@ import wallplate.audit.AuditTrail;
             "wallplate.open-pages.most-in-ten-minutes=5"
         })
 @AutoConfigureMockMvc
-@Import(SigningInTest.Settings.class)
+@Import({SigningInTest.Settings.class, HeldConnections.class})
 class SigningInTest {
 
     private static final String PASSWORD = "purlin kettle sober ostrich";
@@ -61,6 +63,9 @@ class SigningInTest {
     private Passwords passwords;
 
     @Autowired
+    private SignInWaits waits;
+
+    @Autowired
     private OneTimeLinks links;
 
     @Autowired
@@ -68,6 +73,9 @@ class SigningInTest {
 
     @Autowired
     private JdbcClient database;
+
+    @Autowired
+    private HeldConnections connections;
 
     @TestConfiguration
     static class Settings {
@@ -104,6 +112,11 @@ class SigningInTest {
         database.sql("delete from one_time_links").update();
         database.sql("delete from sign_in_waits").update();
         CLOCK.ahead = Duration.ZERO;
+    }
+
+    @AfterEach
+    void noPageTookASecondConnectionWhileItHeldOne() {
+        assertThat(connections.takenBesideAnother()).isEmpty();
     }
 
     @Test
@@ -163,6 +176,32 @@ class SigningInTest {
         CLOCK.ahead = CLOCK.ahead.plusSeconds(5);
         signIn("M. Keller", PASSWORD, "/").andExpect(redirectedUrl("/"));
         signIn("M. Keller", "wrong", "/").andExpect(status().isUnprocessableContent());
+    }
+
+    /** Fifty teachers behind one address, some of whom mistype, and the same on the next day. */
+    @Test
+    void letsAWholeSchoolSignInFromOneNetwork() throws Exception {
+        Account teacher = account("M. Keller", Role.TEACHER);
+        for (int day = 0; day < 3; day++) {
+            for (int mistyped = 0; mistyped < 200; mistyped++) {
+                assertThat(waits.begin(SignInWaits.Key.network("192.0.2.7"))).as("day %d, try %d", day, mistyped).isEmpty();
+            }
+            signIn(teacher.name(), PASSWORD, "/", "192.0.2.7").andExpect(redirectedUrl("/"));
+            CLOCK.ahead = CLOCK.ahead.plusHours(14);
+        }
+    }
+
+    /** One password tried on every account in turn: the accounts' own waits never begin, the network's do. */
+    @Test
+    void hasANetworkWaitThatTriesManyAccounts() throws Exception {
+        for (int tried = 0; tried <= 300; tried++) {
+            assertThat(waits.begin(SignInWaits.Key.network("192.0.2.7"))).as("try %d", tried).isEmpty();
+        }
+        Account teacher = account("M. Keller", Role.TEACHER);
+        signIn(teacher.name(), PASSWORD, "/", "192.0.2.7")
+                .andExpect(status().isTooManyRequests())
+                .andExpect(header().string("Retry-After", "2"));
+        signIn(teacher.name(), PASSWORD, "/", "192.0.2.8").andExpect(redirectedUrl("/"));
     }
 
     /** OWASP ASVS 4.0.3, 2.2.1: no more than 100 tries in vain an hour on one account. */
@@ -326,7 +365,15 @@ class SigningInTest {
     }
 
     private ResultActions signIn(String name, String password, String next) throws Exception {
-        return pages.perform(post("/sign-in").param("name", name).param("password", password).param("next", next));
+        return signIn(name, password, next, "127.0.0.1");
+    }
+
+    private ResultActions signIn(String name, String password, String next, String address) throws Exception {
+        return pages.perform(post("/sign-in")
+                .param("name", name)
+                .param("password", password)
+                .param("next", next)
+                .with(from(address)));
     }
 
     private ResultActions set(String token, String name, String password, String again) throws Exception {

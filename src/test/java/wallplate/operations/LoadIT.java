@@ -55,7 +55,11 @@ import wallplate.records.Tasks;
 @EnabledIfSystemProperty(named = "wallplate.load", matches = "true")
 @SpringBootTest(
         webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT,
-        properties = {"wallplate.scans=target/test-data/load", "wallplate.demonstration.enabled=false"})
+        properties = {
+            "wallplate.scans=target/test-data/load",
+            "wallplate.demonstration.enabled=false",
+            "wallplate.demonstration.open=false"
+        })
 class LoadIT {
 
     private static final int TEACHERS = Integer.getInteger("wallplate.load.teachers", 50);

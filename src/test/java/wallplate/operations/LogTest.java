@@ -114,7 +114,7 @@ class LogTest {
                 });
         assertThat(log())
                 .as("the line of a request names the request")
-                .anySatisfy(line -> assertThat(line.path("request").asString()).matches("[0-9a-f-]{13}"));
+                .anySatisfy(line -> assertThat(line.path("request").asString()).matches("[0-9a-f]{8}-\\d+"));
     }
 
     private void handIn(ClassSet set, String name, byte[] content) throws Exception {

@@ -5,10 +5,12 @@ import java.sql.SQLException;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
-import java.util.HashSet;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.support.GeneratedKeyHolder;
@@ -22,7 +24,12 @@ import wallplate.accounts.Role;
 @Repository
 class JdbcAccounts implements Accounts {
 
-    private static final String ACCOUNTS = "select * from accounts a where a.id <> " + Account.DEMONSTRATION;
+    /** With the roles in the same row: asking for them row by row would take a second connection while the first is held. */
+    private static final String ACCOUNTS =
+            """
+            select a.*, (select string_agg(r.role, ' ') from account_roles r where r.account_id = a.id) as roles
+            from accounts a where a.id <> """
+                    + Account.DEMONSTRATION;
 
     private final JdbcClient database;
     private final TransactionTemplate transaction;
@@ -175,24 +182,24 @@ class JdbcAccounts implements Accounts {
                 .update();
     }
 
-    private Account account(ResultSet row) throws SQLException {
-        long id = row.getLong("id");
-        Set<Role> roles = new HashSet<>();
-        database.sql("select role from account_roles where account_id = ?")
-                .param(id)
-                .query(String.class)
-                .list()
-                .forEach(word -> Role.of(word).ifPresent(roles::add));
+    private static Account account(ResultSet row) throws SQLException {
         return new Account(
-                id,
+                row.getLong("id"),
                 row.getString("name"),
-                roles,
+                roles(row.getString("roles")),
                 row.getBoolean("blocked"),
                 row.getString("password_hash") != null,
                 row.getInt("session_round"),
                 row.getObject("created_at", OffsetDateTime.class).toInstant(),
                 Optional.ofNullable(row.getObject("signed_in_at", OffsetDateTime.class))
                         .map(OffsetDateTime::toInstant));
+    }
+
+    /** @param words with a space between them; null where the account has none */
+    private static Set<Role> roles(@Nullable String words) {
+        return words == null
+                ? Set.of()
+                : Arrays.stream(words.split(" ")).flatMap(word -> Role.of(word).stream()).collect(Collectors.toSet());
     }
 
     private OffsetDateTime now() {

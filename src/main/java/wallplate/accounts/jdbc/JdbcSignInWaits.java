@@ -18,8 +18,6 @@ import wallplate.accounts.SignInWaits;
 @Repository
 class JdbcSignInWaits implements SignInWaits {
 
-    private static final Duration FORGOTTEN_AFTER = Duration.ofHours(24);
-
     private final JdbcClient database;
     private final TransactionTemplate transaction;
     private final Clock clock;
@@ -30,7 +28,7 @@ class JdbcSignInWaits implements SignInWaits {
         this.clock = clock;
     }
 
-    private record Tries(int number, Instant openAt) {}
+    private record Tries(int number, Instant triedAt, Instant openAt) {}
 
     @Override
     @Transactional(propagation = Propagation.REQUIRES_NEW)
@@ -52,13 +50,15 @@ class JdbcSignInWaits implements SignInWaits {
 
     /** The row is held while it is looked at: of many tries at once each counts. */
     private Optional<Duration> count(Key key, String hash, Instant now) {
-        Optional<Tries> found = database.sql("select tries, open_at from sign_in_waits where key_hash = ? for update")
+        Optional<Tries> found = database.sql("select tries, tried_at, open_at from sign_in_waits where key_hash = ? for update")
                 .param(hash)
                 .query((row, number) -> new Tries(
                         row.getInt("tries"),
+                        row.getObject("tried_at", OffsetDateTime.class).toInstant(),
                         row.getObject("open_at", OffsetDateTime.class).toInstant()))
                 .optional();
-        Tries tries = found.orElse(new Tries(0, now));
+        Tries tries = found.filter(last -> last.triedAt().isAfter(now.minus(key.forgottenAfter())))
+                .orElse(new Tries(0, now, now));
         if (tries.openAt().isAfter(now)) {
             return Optional.of(Duration.between(now, tries.openAt()));
         }

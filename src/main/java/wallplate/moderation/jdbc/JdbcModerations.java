@@ -39,6 +39,7 @@ class JdbcModerations implements Moderations {
     }
 
     @Override
+    @Transactional(readOnly = true)
     public List<Moderation> of(long classSetId) {
         return database.sql("select * from moderations where class_set_id = ? order by id desc")
                 .param(classSetId)
@@ -47,6 +48,7 @@ class JdbcModerations implements Moderations {
     }
 
     @Override
+    @Transactional(readOnly = true)
     public List<Moderation> givenTo(long account, int most) {
         return database.sql(
                         """
@@ -58,6 +60,7 @@ class JdbcModerations implements Moderations {
     }
 
     @Override
+    @Transactional(readOnly = true)
     public Optional<Moderation> find(long id) {
         return database.sql("select * from moderations where id = ?")
                 .param(id)
@@ -214,6 +217,7 @@ class JdbcModerations implements Moderations {
                 .update();
     }
 
+    /** Asks for the rest of it while the row is being read, so whoever calls it holds a transaction: both then share its connection. */
     private Moderation moderation(ResultSet row) throws SQLException {
         long id = row.getLong("id");
         int sheets = row.getInt("size_sheets");

@@ -19,6 +19,7 @@ import java.util.TreeSet;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -36,6 +37,7 @@ import wallplate.ownership.Belongings;
 import wallplate.ownership.Kind;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
+import wallplate.records.HeldConnections;
 import wallplate.records.Sheets;
 import wallplate.web.DecidedSets;
 
@@ -51,7 +53,7 @@ import wallplate.web.DecidedSets;
             "wallplate.demonstration.open=true"
         })
 @AutoConfigureMockMvc
-@Import({DecidedSets.class, Departments.class})
+@Import({DecidedSets.class, Departments.class, HeldConnections.class})
 class LinksTest {
 
     /** Where an address is told to the browser. */
@@ -86,6 +88,9 @@ class LinksTest {
     @Autowired
     private Reach reach;
 
+    @Autowired
+    private HeldConnections connections;
+
     private Department department;
     private final List<String> beginnings = new ArrayList<>();
 
@@ -93,6 +98,11 @@ class LinksTest {
 
     /** What a walk saw, by the patterns of addresses, and what of it would be refused. */
     private record Walk(Set<String> pages, Set<String> offers, Set<String> refused) {}
+
+    @AfterEach
+    void noPageTookASecondConnectionWhileItHeldOne() {
+        assertThat(connections.takenBesideAnother()).isEmpty();
+    }
 
     /** Sets, samples and mark sheets in each state that changes what a page offers. */
     @BeforeEach

@@ -19,6 +19,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -43,6 +44,7 @@ import wallplate.ownership.Kind;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.FeedbackCodes;
+import wallplate.records.HeldConnections;
 import wallplate.records.KeptTask;
 import wallplate.records.Learner;
 import wallplate.records.Tasks;
@@ -60,7 +62,7 @@ import wallplate.web.DecidedSets;
             "wallplate.demonstration.open=true"
         })
 @AutoConfigureMockMvc
-@Import({DecidedSets.class, Departments.class})
+@Import({DecidedSets.class, Departments.class, HeldConnections.class})
 class OwnershipTest {
 
     private static final String NOT_THERE = "There is nothing here that is open to you";
@@ -95,6 +97,9 @@ class OwnershipTest {
     @Autowired
     private AuditTrail trail;
 
+    @Autowired
+    private HeldConnections connections;
+
     private int number;
     private Account keller;
     private Account brandt;
@@ -121,6 +126,11 @@ class OwnershipTest {
         set = made.set();
         sample = made.sample();
         records = made.records();
+    }
+
+    @AfterEach
+    void noPageTookASecondConnectionWhileItHeldOne() {
+        assertThat(connections.takenBesideAnother()).isEmpty();
     }
 
     /** Rules about records, whoever is in the table of roles. */
