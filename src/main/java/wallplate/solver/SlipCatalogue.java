@@ -37,7 +37,10 @@ public final class SlipCatalogue {
     /** How far off, in millimetres on paper, a size must be before it counts as another size and not as careless. */
     private static final double CLEARLY_OFF = 1.5;
 
-    /** Nearer to the right size than an eighth of it, no wrong division and no other part's size is told from a careless hand. */
+    /**
+     * Nearer to the right size than an eighth of it, no wrong division and no other part's size is told from a careless hand; nor,
+     * because a hand strays by no more on a long line than on a short one, where it is not clearly off.
+     */
     private static final double LEAST_SHARE_OFF = 0.125;
 
     private static final Map<String, String> SWAPPED = Map.ofEntries(
@@ -345,8 +348,9 @@ public final class SlipCatalogue {
                         .forEach(readings::add);
             }
         }
-        readings.add(Reading.between(size / 3, size * (1 - LEAST_SHARE_OFF)));
-        readings.add(Reading.between(size * (1 + LEAST_SHARE_OFF), size * 3));
+        double least = Math.min(size * LEAST_SHARE_OFF, CLEARLY_OFF);
+        readings.add(Reading.between(size / 3, size - least));
+        readings.add(Reading.between(size + least, size * 3));
         return readings;
     }
 

@@ -240,6 +240,7 @@ class SelfCheckPagesTest {
                 .toList();
         assertThat(steps).isNotEmpty().isSorted();
         assertThat(html).contains("class=\"guide-step\"").doesNotContain("Compared with your last try");
+        assertThat(html).contains("How your lines are drawn").containsPattern("outlines are about \\d[\\d.]* mm");
     }
 
     @Test

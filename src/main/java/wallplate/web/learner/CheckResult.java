@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import wallplate.drafting.ConstructionGuide;
 import wallplate.drafting.GuideStep;
+import wallplate.marking.LineWords;
 import wallplate.marking.Mark;
 import wallplate.marking.MarkedSheet;
 import wallplate.marking.Reasons;
@@ -35,6 +36,7 @@ import wallplate.web.sheet.SheetOverlay;
  * @param more what else was not met
  * @param right the parts of which everything is right
  * @param cannotTell criteria that the program left open
+ * @param lines how the lines themselves are drawn
  * @param changed what is different from the last try, by its kind
  * @param isAnotherTry whether there was a try before
  * @param carried what the next try is compared with, by criterion
@@ -47,6 +49,7 @@ record CheckResult(
         List<Mark> more,
         List<String> right,
         List<Mark> cannotTell,
+        List<String> lines,
         Map<LastTry.Kind, List<Change>> changed,
         boolean isAnotherTry,
         Map<String, String> carried,
@@ -81,6 +84,7 @@ record CheckResult(
                 notMet(marked).filter(mark -> redo.stream().noneMatch(topic -> topic.marks().contains(mark))).toList(),
                 Praise.of(marked).wholeParts(),
                 marked.marks().stream().filter(mark -> mark.verdict() == Verdict.UNDECIDED).toList(),
+                LineWords.in(language).statements(found.measured()),
                 changed(before.changes(marked), entries, words),
                 !before.isNone(),
                 new LinkedHashMap<>(LastTry.texts(marked)),
