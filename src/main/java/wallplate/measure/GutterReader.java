@@ -3,6 +3,7 @@ package wallplate.measure;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import wallplate.geometry.Point;
 import wallplate.stroke.CrossLines.Crossing;
 import wallplate.stroke.Edge;
@@ -74,6 +75,7 @@ final class GutterReader {
     private static final double HIDDEN_MM = 0.4;
 
     private static final double HIDDEN_SIGMA_MM = 0.2;
+    private static final double TIP_SIGMA_MM = 0.07;
 
     /** A gutter's own inner side and the fascia's face are drawn over one another, a few tenths apart. */
     private static final double INNER_SIDE_SIGMA_MM = 0.07;
@@ -211,7 +213,7 @@ final class GutterReader {
     private Gutter gutter(Box reading, Optional<Double> rivalY, Edge face) {
         Rim rim = rim(reading, rivalY);
         Edge bottom = place.view().fit().fit(Level.levelAt(reading.bottomY), reading.x + 0.4, faceX - 0.4, 0.12, 0.25);
-        Edge outer = place.view().fit().fit(Level.uprightAt(reading.x), reading.bottomY + 0.4, rim.y - 0.3, 0.12, 0.25);
+        Edge outer = outer(reading, rim.y);
         double bottomY = bottom.middle().y();
         Edge inner = place.view().fit().fit(
                 Level.uprightAt(face.xAt(bottomY + 1)), bottomY + 0.5, Math.max(bottomY + 2, rim.y - 0.5), 0.12, 0.25);
@@ -220,8 +222,7 @@ final class GutterReader {
 
     /** The rim; in doubt where another height is as likely, less sure where the covering's line hides the free end. */
     private Rim rim(Box reading, Optional<Double> rivalY) {
-        UprightEnds ends = new UprightEnds(place.view().ink(), reading.x, reading.bottomY);
-        UprightEnds.Place end = ends.refined(reading.rim);
+        UprightEnds.Place end = end(reading);
         if (rivalY.isPresent()) {
             String reason = "the upper end of the gutter's outer line cannot be told: its ink is broken";
             return new Rim(end.yMm(), end.sigmaMm(), Optional.of(reason), rivalY);
@@ -230,6 +231,18 @@ final class GutterReader {
                 .map(edge -> Math.abs(edge.yAt(reading.x) - end.yMm()) < HIDDEN_MM + UprightEnds.ROUND_END_MM)
                 .orElse(false);
         return new Rim(end.yMm(), isHidden ? HIDDEN_SIGMA_MM : end.sigmaMm(), Optional.empty(), Optional.empty());
+    }
+
+    private UprightEnds.Place end(Box reading) {
+        UprightEnds.Place end = new UprightEnds(place.view().ink(), reading.x, reading.bottomY).refined(reading.rim);
+        double tipY = end.yMm() + UprightEnds.ROUND_END_MM;
+        Edge upright = outer(reading, end.yMm());
+        OptionalDouble reached = new RoundTip(place.view().ink(), upright, reading.bottomY).near(tipY);
+        return reached.isPresent() ? new UprightEnds.Place(reached.getAsDouble(), TIP_SIGMA_MM) : end;
+    }
+
+    private Edge outer(Box reading, double rimY) {
+        return place.view().fit().fit(Level.uprightAt(reading.x), reading.bottomY + 0.4, rimY - 0.3, 0.12, 0.25);
     }
 
     /**

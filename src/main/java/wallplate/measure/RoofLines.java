@@ -27,12 +27,15 @@ record RoofLines(
         Optional<Edge> ceilingBottom) {
 
     private static final double REACHES_BREAK_MM = 3.0;
-    /** How far a line may run on beyond the break line. */
+    /** How far a line that is to tell where the break line is may run on beyond it. */
     private static final double RUNS_ON_MM = 16;
-    /** Nothing else slopes as the roof does, so that a sloping line may run on further. */
-    private static final double SLOPE_RUNS_ON_MM = 35;
+    /** How far where the break line is known: construction lines, which a scan of black and white shows as dark as outlines. */
+    private static final double LONG_RUNS_ON_MM = 35;
     /** How far before the break line one of two lines that lie close together may lose itself in the other. */
     private static final double LOST_MM = 30;
+
+    /** No level line of beam or ceiling lies further below the eaves. */
+    private static final double BELOW_EAVES_MM = 20;
 
     private static final double ALMOST_WHOLE = 0.85;
     /** A line may be found in pieces; this long a piece at the break line is enough to follow it back. */
@@ -64,7 +67,7 @@ record RoofLines(
                 lines -> 0);
         Optional<Edge> rafterBottom = roof.line(0).map(slopes::get);
         List<Edge> levels = expectation.knows("tie-beam") || expectation.knows("ceiling")
-                ? levels(view, breakLine, rafterBottom)
+                ? levels(view, breakLine, rafterBottom, eavesY(slopes))
                 : List.of();
         Ordered.Assignment beams = beams(view, expectation, levels, rafterBottom);
         return new RoofLines(
@@ -77,6 +80,11 @@ record RoofLines(
                 beams.line(1).map(levels::get),
                 beams.line(2).map(levels::get),
                 beams.line(3).map(levels::get));
+    }
+
+    /** The lower end of the longest lines: one of them may have been found only in its upper piece. */
+    private static double eavesY(List<Edge> slopes) {
+        return slopes.stream().mapToDouble(edge -> edge.segment().start().y()).min().orElse(0);
     }
 
     private static double[] allAsked(int roles) {
@@ -161,7 +169,7 @@ record RoofLines(
                 .max()
                 .orElse(0);
         return view.sloping().stream()
-                .filter(run -> reaches(run, breakLine, REACHES_BREAK_MM, SLOPE_RUNS_ON_MM)
+                .filter(run -> reaches(run, breakLine, REACHES_BREAK_MM, LONG_RUNS_ON_MM)
                         || endsAtPaper(view, run)
                         || (run.length() > ALMOST_WHOLE * longest && reaches(run, breakLine, LOST_MM, RUNS_ON_MM)))
                 .toList();
@@ -169,7 +177,7 @@ record RoofLines(
 
     private static List<Run> levelsToBreak(DrawingView view, Optional<Edge> breakLine) {
         return view.level().stream()
-                .filter(run -> reaches(run, breakLine, REACHES_BREAK_MM, RUNS_ON_MM) || endsAtPaper(view, run))
+                .filter(run -> reaches(run, breakLine, REACHES_BREAK_MM, LONG_RUNS_ON_MM) || endsAtPaper(view, run))
                 .toList();
     }
 
@@ -239,7 +247,9 @@ record RoofLines(
         return all.get(0).distanceTo(edge, view.slope());
     }
 
-    private static List<Edge> levels(DrawingView view, Optional<Edge> breakLine, Optional<Edge> rafterBottom) {
+    /** @param eavesY the height of the lowest place of rafter and covering */
+    private static List<Edge> levels(
+            DrawingView view, Optional<Edge> breakLine, Optional<Edge> rafterBottom, double eavesY) {
         List<Edge> levels = mains(view, levelsToBreak(view, breakLine), breakLine, 20, 0.25, 0.45);
         if (rafterBottom.isEmpty()) {
             return levels;
@@ -249,8 +259,7 @@ record RoofLines(
                 edge.middle().y() > rafterBottom.get().yAt(Math.min(endX, edge.segment().end().x())) - 2);
         breakLine.ifPresent(end -> levels.removeIf(
                 edge -> edge.segment().end().x() > end.xAt(edge.middle().y()) + REACHES_BREAK_MM));
-        double lowest = rafterBottom.get().segment().start().y() - 20;
-        levels.removeIf(edge -> edge.middle().y() < lowest);
+        levels.removeIf(edge -> edge.middle().y() < eavesY - BELOW_EAVES_MM);
         levels.sort(Comparator.comparingDouble((Edge edge) -> edge.middle().y()).reversed());
         return levels;
     }

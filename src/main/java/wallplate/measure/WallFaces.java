@@ -59,10 +59,12 @@ final class WallFaces {
                 .max()
                 .orElse(WIDEST_MM);
         double reach = 2 * thickest + 6;
+        double furthestBelow = 2 * expectation.exactOr("wall-plate.depth", 4) + 10;
         List<Run> candidates = view.upright().stream()
                 .filter(run -> run.length() >= SHORTEST_MM
                         && Math.abs(run.segment().midpoint().x() - heelX) < reach
                         && run.lowY() < heelY - SHORTEST_MM
+                        && run.highY() > heelY - furthestBelow
                         && run.segment().midpoint().y() < heelY + 6)
                 .toList();
         Choice<Faces> choice = new Choice<>(WEIGHTS);

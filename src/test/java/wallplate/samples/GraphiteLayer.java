@@ -5,7 +5,7 @@ import wallplate.geometry.Point;
 /**
  * The graphite on a sheet as the picture's pixels see it: optical density, adding up where strokes cross.
  *
- * <p>A stroke is a band with soft edges. Inside it graphite holds to the paper's grain, the better the harder the pencil
+ * <p>A stroke is a band with soft edges whose ends are as round as the pencil's point. Inside it graphite holds to the paper's grain, the better the harder the pencil
  * is pressed.
  */
 final class GraphiteLayer {
@@ -37,10 +37,14 @@ final class GraphiteLayer {
         double full = -Math.log(1 - Math.min(0.97, stroke.darkness()));
         for (int step = 0; step + 1 < stroke.x().length; step++) {
             double pressure = (stroke.pressure()[step] + stroke.pressure()[step + 1]) / 2;
-            if (stroke.pressure()[step] > 0 && stroke.pressure()[step + 1] > 0) {
+            if (isDown(stroke, step) && isDown(stroke, step + 1)) {
                 band(stroke, step, pressure, full);
             }
         }
+    }
+
+    private static boolean isDown(PencilStroke stroke, int at) {
+        return at >= 0 && at < stroke.pressure().length && stroke.pressure()[at] > 0;
     }
 
     /** The piece of a stroke between two of its points, as a band of graphite. */
@@ -54,7 +58,8 @@ final class GraphiteLayer {
             return;
         }
         double half = stroke.widthMm() / 2 * (0.75 + 0.27 * pressure);
-        Band band = new Band(fromX + runX / 2, fromY + runY / 2, runX, runY, length, half);
+        Band band = new Band(
+                fromX + runX / 2, fromY + runY / 2, runX, runY, length, half, !isDown(stroke, step - 1), !isDown(stroke, step + 2));
         Surroundings near = Surroundings.of(map, band.middleX, band.middleY);
         double reach = (length / 2 + half + SOFT_EDGE_MM) * near.pixelsPerMm();
         int left = Math.max(0, (int) Math.floor(near.centre.x() - reach));
@@ -74,7 +79,20 @@ final class GraphiteLayer {
     }
 
     /** A straight piece of a stroke, in sheet millimetres. */
-    private record Band(double middleX, double middleY, double runX, double runY, double length, double half) {}
+    private record Band(
+            double middleX, double middleY, double runX, double runY, double length, double half, boolean isFirst, boolean isLast) {
+
+        /** How far a place is from the middle line, seen along and beside it from its start; infinite where the next piece has it. */
+        double from(double along, double beside) {
+            if (along < 0) {
+                return isFirst ? Math.hypot(along, beside) : Double.POSITIVE_INFINITY;
+            }
+            if (along >= length) {
+                return isLast ? Math.hypot(along - length, beside) : Double.POSITIVE_INFINITY;
+            }
+            return Math.abs(beside);
+        }
+    }
 
     /** The map close to one place, as good as straight: from pixels about the centre back to millimetres about the place. */
     private record Surroundings(Point centre, double ax, double ay, double bx, double by) {
@@ -107,11 +125,8 @@ final class GraphiteLayer {
             double offX = (near.by * dx - near.bx * dy) / determinant;
             double offY = (near.ax * dy - near.ay * dx) / determinant;
             double along = (offX * band.runX + offY * band.runY) / band.length + band.length / 2;
-            if (along < 0 || along >= band.length) {
-                continue;
-            }
-            double beside = Math.abs(offX * band.runY - offY * band.runX) / band.length;
-            double edge = (band.half - beside) / SOFT_EDGE_MM + 0.5;
+            double beside = (offX * band.runY - offY * band.runX) / band.length;
+            double edge = (band.half - band.from(along, beside)) / SOFT_EDGE_MM + 0.5;
             if (edge > 0) {
                 sum += Math.min(1, edge) * held(band.middleX + offX, band.middleY + offY, threshold, grainStrength);
             }
