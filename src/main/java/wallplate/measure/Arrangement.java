@@ -25,7 +25,15 @@ record Arrangement(
     /** The long lines first, then the wall below them, what hangs at the eaves, and the far wall where there is one. */
     static Arrangement read(DrawingView view, Expectation asked, ChoiceLog log) {
         RoofLines longLines = longLines(view, asked);
-        Expectation expectation = asked.atScale(longLines.scaleFactor(view, asked));
+        return read(view, asked.atScale(longLines.scaleFactor(view, asked)), longLines, log);
+    }
+
+    /** The same where the scale of the drawing is known and the expectation is at that scale. */
+    static Arrangement readAtScale(DrawingView view, Expectation expectation, ChoiceLog log) {
+        return read(view, expectation, RoofLines.of(view, expectation), log);
+    }
+
+    private static Arrangement read(DrawingView view, Expectation expectation, RoofLines longLines, ChoiceLog log) {
         WallReader.Wall wall = new WallReader(view, expectation, longLines, log).read();
         RoofLines roof = longLines.withRafterClearOfBargeBoard(view, wall.outer());
         EavesReader.Eaves eaves = new EavesReader(view, expectation, roof, wall, log).read();

@@ -6,6 +6,7 @@ import java.util.Optional;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.SlipCatalogue;
 import wallplate.solver.Solver;
 
 /**
@@ -39,6 +40,16 @@ final class Expectation {
     /** The same expectation for a drawing that is so many times larger than asked for. */
     Expectation atScale(double factor) {
         return new Expectation(drawing, factor);
+    }
+
+    /** By how much the drawing that is expected is larger than asked for. */
+    double scaleFactor() {
+        return scaleFactor;
+    }
+
+    /** What {@link #scaleFactor} would be at the other scales in use. */
+    List<Double> otherScaleFactors() {
+        return SlipCatalogue.factorsAtOtherScales(drawing.task().scale().denominator());
     }
 
     boolean asks(String key) {

@@ -26,7 +26,7 @@ public final class Measurer {
         if (view.isEmpty()) {
             return nothingFound(expected, "no family of long sloping lines was found on the sheet");
         }
-        return new SheetMeasuring(view.get(), page, new Expectation(expected), log).measured(expected);
+        return SheetMeasuring.measured(view.get(), page, expected, log);
     }
 
     private static MeasuredSheet nothingFound(ExpectedDrawing expected, String reason) {

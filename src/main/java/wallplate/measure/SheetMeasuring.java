@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.sheet.Calibration;
@@ -20,16 +21,31 @@ final class SheetMeasuring {
     private final Arrangement drawing;
     private final Findings findings;
     private final ChoiceLog log;
+    private Map<String, Edge> posts = Map.of();
 
-    SheetMeasuring(DrawingView view, LevelPage page, Expectation asked, ChoiceLog log) {
+    private SheetMeasuring(DrawingView view, LevelPage page, Arrangement drawing, ChoiceLog log) {
         this.view = view;
         this.page = page;
-        this.drawing = Arrangement.read(view, asked, log);
+        this.drawing = drawing;
         this.findings = new Findings(view, page.calibration());
         this.log = log;
     }
 
-    MeasuredSheet measured(ExpectedDrawing expected) {
+    /** Reads and measures a sheet; once more where all its sizes together say that it was drawn at another scale. */
+    static MeasuredSheet measured(DrawingView view, LevelPage page, ExpectedDrawing expected, ChoiceLog log) {
+        Expectation asked = new Expectation(expected);
+        SheetMeasuring measuring = new SheetMeasuring(view, page, Arrangement.read(view, asked, log), log);
+        measuring.measure();
+        OptionalDouble factor = new DrawnScale(measuring.drawing.expectation(), measuring.findings).another();
+        if (factor.isPresent()) {
+            Expectation atScale = asked.atScale(factor.getAsDouble());
+            measuring = new SheetMeasuring(view, page, Arrangement.readAtScale(view, atScale, log), log);
+            measuring.measure();
+        }
+        return measuring.lookedAtAgain(expected);
+    }
+
+    private void measure() {
         Calibration calibration = page.calibration();
         findings.word("drawing.eaves", view.mirrored() ? "right" : "left");
         SlopeKeys slope = new SlopeKeys(drawing, calibration, findings);
@@ -44,13 +60,16 @@ final class SheetMeasuring {
         rows.supports();
         beam.tieBeam();
         beam.ceiling();
-        Map<String, Edge> posts = beam.posts();
+        posts = beam.posts();
         eaves.fascia();
         eaves.gutter();
         eaves.bargeBoard();
         eaves.doubts();
         wall.beamFilling();
         new HighWallKeys(drawing, calibration, findings).highWall();
+    }
+
+    private MeasuredSheet lookedAtAgain(ExpectedDrawing expected) {
         new SecondLook(drawing.expectation(), findings).look(page);
 
         Map<String, Edge> edges = drawing.edges();

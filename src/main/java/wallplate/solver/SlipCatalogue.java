@@ -369,6 +369,14 @@ public final class SlipCatalogue {
                 : List.of();
     }
 
+    /** By how much a drawing would be larger than asked at each of the other usual scales, for a scale of 1 to a denominator. */
+    public static List<Double> factorsAtOtherScales(double denominator) {
+        return SCALES.stream()
+                .filter(scale -> scale != denominator)
+                .map(scale -> denominator / scale)
+                .toList();
+    }
+
     private static List<Reading> atScales(double size, ExpectedDrawing drawing, List<Integer> scales) {
         double right = drawing.task().scale().denominator();
         return scales.stream()
