@@ -20,10 +20,10 @@ class AccountsConfiguration {
      */
     @Bean
     PasswordEncoder passwordEncoder() {
-        return new DelegatingPasswordEncoder(
+        return new OneAtATime(new DelegatingPasswordEncoder(
                 NOW,
                 Map.of(
                         NOW, new Argon2PasswordEncoder(16, 32, 1, 19 * 1024, 2),
-                        "bcrypt", new BCryptPasswordEncoder(12)));
+                        "bcrypt", new BCryptPasswordEncoder(12))));
     }
 }

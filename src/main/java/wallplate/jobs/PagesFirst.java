@@ -17,7 +17,7 @@ public class PagesFirst {
     /** So many pages at once leave room enough: two for each core. */
     private static final int FEW = 2 * Runtime.getRuntime().availableProcessors();
 
-    private static final Duration LONGEST_WAIT = Duration.ofSeconds(5);
+    private static final Duration LONGEST_WAIT = Duration.ofSeconds(10);
 
     private final int few;
     private final Duration longestWait;

@@ -6,13 +6,19 @@ import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -24,6 +30,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.springframework.transaction.TransactionException;
+import wallplate.audit.AuditCheck;
+import wallplate.audit.AuditTrail;
 import wallplate.records.ClassSet;
 import wallplate.records.FileState;
 import wallplate.records.ScanFileEntry;
@@ -76,10 +84,19 @@ class ChaosIT {
     @Autowired
     private JdbcClient database;
 
+    @Autowired
+    private AuditTrail trail;
+
+    @Autowired
+    private DataSource connections;
+
+    private final Set<Long> writtenEntries = ConcurrentHashMap.newKeySet();
+    private volatile boolean isOver;
     private final List<ProgramProcess> workers = new ArrayList<>();
     private final Random chance = new Random(SEED);
     private int started;
     private int losses;
+    private int troubles;
 
     @DynamicPropertySource
     static void servers(DynamicPropertyRegistry properties) throws Exception {
@@ -116,6 +133,7 @@ class ChaosIT {
     void readsEverySheetOnceWhateverHappensMeanwhile() throws Exception {
         ClassSet classSet =
                 handIn.set("Chaos", tasks.add(SampleScans.task()), SampleScans.read().scans(0, SHEETS));
+        List<Thread> people = List.of(keepsWritingEntries("A. Keller"), keepsWritingEntries("B. Lind"));
         try {
             workers.add(started());
             workers.add(started());
@@ -134,9 +152,43 @@ class ChaosIT {
             awaitEmptyQueue();
             assertThat(workers.get(1).end(Duration.ofSeconds(40))).as("a worker ends when it is told to").isTrue();
         } finally {
+            isOver = true;
             workers.forEach(ProgramProcess::kill);
         }
         everySheetIsThereOnce(classSet);
+        for (Thread person : people) {
+            person.join();
+        }
+        theTrailIsUnbroken();
+        System.out.printf(
+                "%d sheets, %d workers started, the database lost %d times, %d random troubles%n", SHEETS, started, losses, troubles);
+    }
+
+    /** People go on working meanwhile; what the trail has said to be written, it has to have at the end. */
+    private Thread keepsWritingEntries(String person) {
+        Thread thread = new Thread(() -> {
+            while (!isOver) {
+                try {
+                    writtenEntries.add(trail.append(person, "sign-in", "account of " + person).number());
+                    Thread.sleep(50);
+                } catch (DataAccessException | TransactionException away) {
+                    // The page would have failed, and nothing of it would have been kept.
+                } catch (InterruptedException stopped) {
+                    return;
+                }
+            }
+        });
+        thread.start();
+        return thread;
+    }
+
+    private void theTrailIsUnbroken() throws SQLException {
+        try (Connection connection = connections.getConnection()) {
+            assertThat(AuditCheck.of(connection, Optional.empty())).isInstanceOf(AuditCheck.Sound.class);
+        }
+        assertThat(writtenEntries).hasSizeGreaterThan(20);
+        assertThat(database.sql("select number from audit_entries").query(Long.class).list()).containsAll(writtenEntries);
+        System.out.printf("%d entries of the trail were written meanwhile%n", writtenEntries.size());
     }
 
     private ProgramProcess started() throws IOException {
@@ -155,6 +207,7 @@ class ChaosIT {
     }
 
     private void makeTrouble() throws Exception {
+        troubles++;
         switch (chance.nextInt(4)) {
             case 0 -> loseStore();
             case 1 -> losePostgres();

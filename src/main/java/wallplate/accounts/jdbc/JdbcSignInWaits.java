@@ -34,8 +34,7 @@ class JdbcSignInWaits implements SignInWaits {
     @Transactional(propagation = Propagation.REQUIRES_NEW)
     public Optional<Duration> begin(Key key) {
         String hash = Hash.of(key.text());
-        // As databases keep it: a moment that was rounded up would lie ahead.
-        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        Instant now = now();
         database.sql("delete from sign_in_waits where tried_at < ?")
                 .param(timestamp(now.minus(FORGOTTEN_AFTER)))
                 .update();
@@ -45,11 +44,16 @@ class JdbcSignInWaits implements SignInWaits {
                         on conflict do nothing""")
                 .params(hash, timestamp(now), timestamp(now))
                 .update();
-        return transaction.execute(state -> count(key, hash, now));
+        return transaction.execute(state -> count(key, hash));
+    }
+
+    /** As databases keep it: a moment that was rounded up would lie ahead. */
+    private Instant now() {
+        return clock.instant().truncatedTo(ChronoUnit.MICROS);
     }
 
     /** The row is held while it is looked at: of many tries at once each counts. */
-    private Optional<Duration> count(Key key, String hash, Instant now) {
+    private Optional<Duration> count(Key key, String hash) {
         Optional<Tries> found = database.sql("select tries, tried_at, open_at from sign_in_waits where key_hash = ? for update")
                 .param(hash)
                 .query((row, number) -> new Tries(
@@ -57,6 +61,8 @@ class JdbcSignInWaits implements SignInWaits {
                         row.getObject("tried_at", OffsetDateTime.class).toInstant(),
                         row.getObject("open_at", OffsetDateTime.class).toInstant()))
                 .optional();
+        // Only now, because others that held the row meanwhile have written a later moment than this try began at.
+        Instant now = now();
         Tries tries = found.filter(last -> last.triedAt().isAfter(now.minus(key.forgottenAfter())))
                 .orElse(new Tries(0, now, now));
         if (tries.openAt().isAfter(now)) {

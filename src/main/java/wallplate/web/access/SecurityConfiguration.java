@@ -11,6 +11,7 @@ import org.springframework.security.config.Customizer;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
+import org.springframework.security.config.observation.SecurityObservationSettings;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.csrf.CookieCsrfTokenRepository;
 import org.springframework.security.web.csrf.CsrfFilter;
@@ -29,6 +30,12 @@ class SecurityConfiguration {
 
     private static final String PERMISSIONS =
             "camera=(), display-capture=(), geolocation=(), microphone=(), payment=(), usb=()";
+
+    /** Every filter would be timed on every request otherwise, and nobody looks at those times; requests as a whole are timed all the same. */
+    @Bean
+    SecurityObservationSettings noTimesOfSingleFilters() {
+        return SecurityObservationSettings.noObservations();
+    }
 
     /** Health and metrics, on the port of their own, which only this machine reaches unless told otherwise. */
     @Bean

@@ -92,8 +92,9 @@ class LearnerController {
     @PostMapping("/check")
     String open(@RequestParam(defaultValue = "") String code, Model model, HttpServletResponse response) {
         String typed = code.replaceAll("\\s", "");
-        if (typed.length() <= LONGEST_CODE && tasks.byLearnerCode(typed).isPresent()) {
-            return "redirect:/check/" + tasks.byLearnerCode(typed).get().learnerCode();
+        Optional<KeptTask> kept = typed.length() <= LONGEST_CODE ? tasks.byLearnerCode(typed) : Optional.empty();
+        if (kept.isPresent()) {
+            return "redirect:/check/" + kept.get().learnerCode();
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         model.addAttribute("code", code.substring(0, Math.min(code.length(), LONGEST_CODE)));
