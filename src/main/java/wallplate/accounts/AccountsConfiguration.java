@@ -20,7 +20,7 @@ class AccountsConfiguration {
      */
     @Bean
     PasswordEncoder passwordEncoder() {
-        return new OneAtATime(new DelegatingPasswordEncoder(
+        return new HashesInTurn(new DelegatingPasswordEncoder(
                 NOW,
                 Map.of(
                         NOW, new Argon2PasswordEncoder(16, 32, 1, 19 * 1024, 2),

@@ -1,22 +1,22 @@
 package wallplate.accounts;
 
-import java.util.concurrent.locks.ReentrantLock;
+import java.util.concurrent.Semaphore;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.springframework.security.crypto.password.PasswordEncoder;
 
 /**
- * Hashes passwords one after the other, in the order in which they came.
+ * Hashes passwords in the order in which they came, on no more than half of the cores.
  *
  * <p>A hash keeps a core busy for a tenth of a second and holds 19 MiB. When a whole school signs in within the same minute, all hashes at
  * once would take every core from everybody's pages, and none of them would be ready sooner.
  */
-final class OneAtATime implements PasswordEncoder {
+final class HashesInTurn implements PasswordEncoder {
 
     private final PasswordEncoder encoder;
-    private final ReentrantLock turn = new ReentrantLock(true);
+    private final Semaphore turns = new Semaphore(Math.max(1, Runtime.getRuntime().availableProcessors() / 2), true);
 
-    OneAtATime(PasswordEncoder encoder) {
+    HashesInTurn(PasswordEncoder encoder) {
         this.encoder = encoder;
     }
 
@@ -37,11 +37,11 @@ final class OneAtATime implements PasswordEncoder {
     }
 
     private <T extends @Nullable Object> T inTurn(Supplier<T> work) {
-        turn.lock();
+        turns.acquireUninterruptibly();
         try {
             return work.get();
         } finally {
-            turn.unlock();
+            turns.release();
         }
     }
 }
