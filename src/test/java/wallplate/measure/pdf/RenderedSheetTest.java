@@ -38,6 +38,9 @@ class RenderedSheetTest {
 
     private static final double POINTS_PER_MM = 72 / 25.4;
     private static final double WITHIN_MM = 0.1;
+    /** A free end, which is told to 0.07 mm, within two standard deviations. */
+    private static final double WITHIN_FREE_END_MM = 0.15;
+
     private static final double WITHIN_DEGREES = 0.08;
     /** Found to some tenths only on exact pages too; the accuracy table keeps its figures. */
     private static final Set<String> KNOWN_WEAK = Set.of("fascia.depth");
@@ -62,7 +65,8 @@ class RenderedSheetTest {
 
     private static void check(SoftAssertions softly, Expected value, Finding finding) {
         if (value instanceof Expected.Length length) {
-            checkQuantity(softly, value.key(), finding, length.exactMm(), WITHIN_MM);
+            double within = value.key().equals("gutter.depth") ? WITHIN_FREE_END_MM : WITHIN_MM;
+            checkQuantity(softly, value.key(), finding, length.exactMm(), within);
         } else if (value instanceof Expected.Angle angle) {
             checkQuantity(softly, value.key(), finding, angle.degrees(), WITHIN_DEGREES);
         } else if (value instanceof Expected.Count count) {

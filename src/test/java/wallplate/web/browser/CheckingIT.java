@@ -95,7 +95,7 @@ class CheckingIT {
                     sheets.marks(first.id()).stream().filter(MarkEntry::isUndecided).toList();
             for (MarkEntry mark : open) {
                 press(browser, "u");
-                browser.await("an open criterion is the current one", "document.querySelector('.criteria > .current [data-quick]')");
+                browser.await("an open criterion is the current one", "document.querySelector('.criteria > .current [data-quick]') !== null");
                 press(browser, "m");
                 browser.await(
                         "it is decided",
