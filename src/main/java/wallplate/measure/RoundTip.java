@@ -23,8 +23,6 @@ final class RoundTip {
     private static final double NEAR_MM = 0.6;
     private static final double SMOOTHED_MM = 0.05;
     private static final double MIDDLE_MM = 0.08;
-    /** Beyond this from its middle lies what is beside the line. */
-    private static final double BESIDE_MM = 0.45;
     /** Over so much of its length, and clear of its end by so much, the line's own breadth is read. */
     private static final double BODY_MM = 2.5;
 
@@ -58,16 +56,16 @@ final class RoundTip {
         double own = medianInk(0, fromY, toY);
         double beyond = medianInk(0, endY + BEYOND_FROM_MM, endY + BEYOND_TO_MM);
         double edge = beyond + EDGE_SHARE * (own - beyond);
-        OptionalDouble half = halfBreadth(fromY, toY, edge);
+        OptionalDouble half = halfBreadth(fromY, toY, own, edge);
         OptionalDouble tip = tip(endY, edge);
         return half.isPresent() && tip.isPresent()
                 ? OptionalDouble.of(tip.getAsDouble() - half.getAsDouble() + BLUNTED_MM)
                 : OptionalDouble.empty();
     }
 
-    private OptionalDouble halfBreadth(double fromY, double toY, double edge) {
-        OptionalDouble left = side(-STEP_MM, fromY, toY, edge);
-        OptionalDouble right = side(STEP_MM, fromY, toY, edge);
+    private OptionalDouble halfBreadth(double fromY, double toY, double own, double edge) {
+        OptionalDouble left = side(-STEP_MM, fromY, toY, own, edge);
+        OptionalDouble right = side(STEP_MM, fromY, toY, own, edge);
         if (left.isEmpty() || right.isEmpty()) {
             return OptionalDouble.empty();
         }
@@ -75,9 +73,9 @@ final class RoundTip {
         return half < LEAST_HALF_BREADTH_MM || half > MOST_HALF_BREADTH_MM ? OptionalDouble.empty() : OptionalDouble.of(half);
     }
 
-    private OptionalDouble side(double step, double fromY, double toY, double edge) {
-        double before = medianInk(0, fromY, toY);
-        for (double off = step; Math.abs(off) < BESIDE_MM; off += step) {
+    private OptionalDouble side(double step, double fromY, double toY, double own, double edge) {
+        double before = own;
+        for (double off = step; Math.abs(off) < UprightEnds.BESIDE_MM; off += step) {
             double here = medianInk(off, fromY, toY);
             if (before >= edge && here < edge) {
                 return OptionalDouble.of(off - step + step * (before - edge) / (before - here));
@@ -108,11 +106,7 @@ final class RoundTip {
                 sum += ink.at(x + off * MIDDLE_MM, y + up * SMOOTHED_MM);
             }
         }
-        return Math.max(0, sum / 9 - Math.min(besideInk(x - BESIDE_MM, y), besideInk(x + BESIDE_MM, y)));
-    }
-
-    private double besideInk(double besideX, double y) {
-        return Math.max(ink.at(besideX, y), Math.max(ink.at(besideX, y + 0.25), ink.at(besideX, y - 0.25)));
+        return Math.max(0, sum / 9 - UprightEnds.besideInk(ink, x, y));
     }
 
     private double medianInk(double off, double fromY, double toY) {

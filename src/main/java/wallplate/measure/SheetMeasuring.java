@@ -21,7 +21,7 @@ final class SheetMeasuring {
     private final Arrangement drawing;
     private final Findings findings;
     private final ChoiceLog log;
-    private Map<String, Edge> posts = Map.of();
+    private final Map<String, Edge> posts;
 
     private SheetMeasuring(DrawingView view, LevelPage page, Arrangement drawing, ChoiceLog log) {
         this.view = view;
@@ -29,23 +29,23 @@ final class SheetMeasuring {
         this.drawing = drawing;
         this.findings = new Findings(view, page.calibration());
         this.log = log;
+        this.posts = measure();
     }
 
     /** Reads and measures a sheet; once more where all its sizes together say that it was drawn at another scale. */
     static MeasuredSheet measured(DrawingView view, LevelPage page, ExpectedDrawing expected, ChoiceLog log) {
         Expectation asked = new Expectation(expected);
         SheetMeasuring measuring = new SheetMeasuring(view, page, Arrangement.read(view, asked, log), log);
-        measuring.measure();
         OptionalDouble factor = new DrawnScale(measuring.drawing.expectation(), measuring.findings).another();
         if (factor.isPresent()) {
             Expectation atScale = asked.atScale(factor.getAsDouble());
             measuring = new SheetMeasuring(view, page, Arrangement.readAtScale(view, atScale, log), log);
-            measuring.measure();
         }
         return measuring.lookedAtAgain(expected);
     }
 
-    private void measure() {
+    /** Puts down what is found key by key, and returns the posts' lines by their names. */
+    private Map<String, Edge> measure() {
         Calibration calibration = page.calibration();
         findings.word("drawing.eaves", view.mirrored() ? "right" : "left");
         SlopeKeys slope = new SlopeKeys(drawing, calibration, findings);
@@ -60,13 +60,14 @@ final class SheetMeasuring {
         rows.supports();
         beam.tieBeam();
         beam.ceiling();
-        posts = beam.posts();
+        Map<String, Edge> found = beam.posts();
         eaves.fascia();
         eaves.gutter();
         eaves.bargeBoard();
         eaves.doubts();
         wall.beamFilling();
         new HighWallKeys(drawing, calibration, findings).highWall();
+        return found;
     }
 
     private MeasuredSheet lookedAtAgain(ExpectedDrawing expected) {
@@ -75,10 +76,10 @@ final class SheetMeasuring {
         Map<String, Edge> edges = drawing.edges();
         List<Measurement> measurements = new ArrayList<>(findings.of(expected));
         measurements.addAll(new LineQuality(view, edges, page).measured(expected));
-        return new MeasuredSheet(measurements, parts(edges, posts), heelOnPage());
+        return new MeasuredSheet(measurements, parts(edges), heelOnPage());
     }
 
-    private Map<String, List<Segment>> parts(Map<String, Edge> edges, Map<String, Edge> posts) {
+    private Map<String, List<Segment>> parts(Map<String, Edge> edges) {
         Map<String, List<Segment>> parts = new LinkedHashMap<>();
         edges.forEach((part, edge) -> parts.put(part, List.of(view.onPage(edge.segment()))));
         posts.forEach((part, edge) -> parts.put(part, List.of(view.onPage(edge.segment()))));

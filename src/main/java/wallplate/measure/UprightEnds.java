@@ -27,6 +27,9 @@ final class UprightEnds {
     /** How far above its foot an end is looked for: no gutter is drawn deeper at the scales in use. */
     private static final double REACH_MM = 18;
 
+    /** So far from its middle lies what is beside an upright. */
+    static final double BESIDE_MM = 0.45;
+
     private static final double CLEAR_OF_FOOT_MM = 0.4;
     private static final double STEP_MM = 0.1;
     private static final int MOST_ENDS = 5;
@@ -99,11 +102,16 @@ final class UprightEnds {
      */
     private double ownInk(double y) {
         double here = (ink.at(x - 0.08, y) + ink.at(x, y) + ink.at(x + 0.08, y)) / 3;
-        return Math.max(0, here - Math.min(besideInk(x - 0.45, y), besideInk(x + 0.45, y)));
+        return Math.max(0, here - besideInk(ink, x, y));
     }
 
-    private double besideInk(double besideX, double y) {
-        return Math.max(ink.at(besideX, y), Math.max(ink.at(besideX, y + 0.25), ink.at(besideX, y - 0.25)));
+    /** The ink beside an upright at a height, on the side that has less: that of lines that cross it, which lie on both. */
+    static double besideInk(InkImage ink, double x, double y) {
+        return Math.min(mostInk(ink, x - BESIDE_MM, y), mostInk(ink, x + BESIDE_MM, y));
+    }
+
+    private static double mostInk(InkImage ink, double x, double y) {
+        return Math.max(ink.at(x, y), Math.max(ink.at(x, y + 0.25), ink.at(x, y - 0.25)));
     }
 
     private double mean(int from, int to) {

@@ -30,9 +30,9 @@ import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
 import wallplate.records.ScanStore;
 import wallplate.records.Sheets;
+import wallplate.web.access.Permissions;
 import wallplate.web.page.FileName;
 import wallplate.web.page.NotFound;
-import wallplate.web.access.Permissions;
 import wallplate.web.page.Words;
 
 /** The feedback of a whole set, and everything about one learner: prepared in the background, then handed out at once. */
