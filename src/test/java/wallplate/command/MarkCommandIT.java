@@ -27,6 +27,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
+import wallplate.Needed;
 
 /** The program as it is handed out, run as a process of its own on sheets and on what is none. */
 class MarkCommandIT {
@@ -42,7 +43,7 @@ class MarkCommandIT {
 
     @BeforeAll
     static void jarIsBuilt() {
-        Assumptions.assumeTrue(Files.isRegularFile(JAR), "no " + JAR + ": this check runs after packaging");
+        Needed.holds(Files.isRegularFile(JAR), "no " + JAR + ": this check runs after packaging");
     }
 
     @Test

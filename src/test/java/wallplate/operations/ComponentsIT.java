@@ -14,11 +14,11 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
+import wallplate.Needed;
 
 /** The packed program's own list of what it is made of, in the format of CycloneDX (ECMA-424). */
 class ComponentsIT {
@@ -50,14 +50,14 @@ class ComponentsIT {
 
     @BeforeAll
     static void readsTheList() throws IOException {
-        Assumptions.assumeTrue(Files.isRegularFile(JAR), "no " + JAR + ": this check runs after packaging");
+        Needed.holds(Files.isRegularFile(JAR), "no " + JAR + ": this check runs after packaging");
         try (JarFile jar = new JarFile(JAR.toFile())) {
             libraries = jar.stream()
                     .map(entry -> Path.of(entry.getName()))
                     .filter(entry -> entry.startsWith("BOOT-INF/lib") && entry.toString().endsWith(".jar"))
                     .map(entry -> entry.getFileName().toString())
                     .collect(Collectors.toCollection(TreeSet::new));
-            Assumptions.assumeTrue(
+            Needed.holds(
                     jar.getEntry(LIST) != null,
                     "no list of components in " + JAR + ": it was built without the network, and the list needs it");
             try (InputStream list = jar.getInputStream(jar.getEntry(LIST))) {

@@ -17,8 +17,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.Assertions;
-import org.junit.jupiter.api.Assumptions;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
 import org.openqa.selenium.JavascriptException;
@@ -33,6 +31,7 @@ import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.support.ui.FluentWait;
 import org.openqa.selenium.support.ui.WebDriverWait;
+import wallplate.Needed;
 
 /** A real browser without a window, at the size of a desk or of a phone, which keeps pictures of what it saw. */
 final class Browser implements AutoCloseable {
@@ -67,13 +66,9 @@ final class Browser implements AutoCloseable {
     static Browser open(int port, Size size, String... more) {
         Optional<Path> chromium = firstOf("chromium", "chromium-browser", "google-chrome");
         Optional<Path> chromedriver = firstOf("chromedriver");
-        if (chromium.isEmpty() || chromedriver.isEmpty()) {
-            String missing = "Chromium and its driver are needed for this test and are not on this machine's path.";
-            if ("true".equals(System.getenv("CI"))) {
-                Assertions.fail(missing);
-            }
-            Assumptions.abort(missing);
-        }
+        Needed.holds(
+                chromium.isPresent() && chromedriver.isPresent(),
+                "Chromium and its driver are needed for this test and are not on this machine's path.");
         ChromeOptions options = new ChromeOptions();
         options.setBinary(chromium.orElseThrow().toString());
         options.addArguments(
