@@ -41,6 +41,7 @@ final class ProgramProcess {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx900m",
+                "-XX:+UseParallelGC",
                 "-XX:TieredStopAtLevel=" + (role.equals("worker") ? 4 : 1),
                 "-cp",
                 classPath(),

@@ -54,8 +54,8 @@ import wallplate.web.DrawnSheets;
 @Import(HandIn.class)
 class WorkersIT {
 
-    private static final int SHEETS = Integer.getInteger("wallplate.scaling.sheets", 40);
-    private static final int WARMING = 12;
+    private static final int SHEETS = Integer.getInteger("wallplate.scaling.sheets", 60);
+    private static final int WARMING = 30;
     private static final double LEAST_GAIN = 0.6;
     private static final Map<String, String> SETTINGS = new LinkedHashMap<>();
 
