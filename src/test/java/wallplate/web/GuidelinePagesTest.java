@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -182,12 +183,55 @@ class GuidelinePagesTest {
         form.put("name", "half done");
         int rows = guideline().criteria().size();
 
+        form.put("add", "true");
+
         pages.perform(filled(form, page() + "/criterion"))
                 .andExpect(status().isOk())
                 .andExpect(content()
                         .string(allOf(
                                 containsString("value=\"half done\""),
                                 containsString("name=\"criteria[%d].looks-at\"".formatted(rows + 1)))));
+    }
+
+    /** Every criterion's fields at once made a page of 350 kB. */
+    @Test
+    void isALightPageWhoseCriteriaAreFetchedAsTheyAreOpened() throws Exception {
+        Map<String, String> form = form();
+        form.put("criteria[3].title", "As typed just now");
+        form.put("fetch", "3");
+
+        assertThat(pages.perform(get(page())).andReturn().getResponse().getContentAsByteArray()).hasSizeLessThan(100_000);
+        pages.perform(filled(form, page() + "/criterion"))
+                .andExpect(status().isOk())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("id=\"criteria-3-title\""),
+                                containsString("value=\"As typed just now\""),
+                                not(containsString("<html")),
+                                not(containsString("criteria-4-title")))));
+        pages.perform(get(page()).param("fetch", "999")).andExpect(status().isNotFound());
+    }
+
+    @Test
+    void opensACriterionWithoutScriptsAndLosesNothing() throws Exception {
+        Map<String, String> form = form();
+        form.put("name", "half done");
+        form.put("open", "2");
+
+        Map<String, String> opened = fields(pages.perform(filled(form, page() + "/criterion"))
+                .andExpect(status().isOk())
+                .andExpect(content().string(allOf(containsString("id=\"criteria-2-title\""), not(containsString("id=\"criteria-3-title\"")))))
+                .andReturn()
+                .getResponse()
+                .getContentAsString());
+
+        assertThat(opened).containsEntry("name", "half done").containsAllEntriesOf(criteria(form));
+    }
+
+    private static Map<String, String> criteria(Map<String, String> form) {
+        return form.entrySet().stream()
+                .filter(field -> field.getKey().startsWith("criteria") && !field.getValue().isEmpty())
+                .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
     }
 
     @Test

@@ -120,6 +120,14 @@ record CriterionRow(int number, Map<String, String> fields) {
         return value(KEYS).isEmpty() ? List.of() : List.of(value(KEYS).split(" "));
     }
 
+    /** Each field in which something stands, as the form sends it. */
+    public Map<String, String> filledIn() {
+        Map<String, String> filled = new LinkedHashMap<>();
+        FIELDS.stream().filter(field -> !value(field).isEmpty()).forEach(field -> filled.put(field, value(field)));
+        keys().forEach(key -> filled.put(KEYS + "." + key, "yes"));
+        return filled;
+    }
+
     /** What stands in a field; nothing where it is empty. */
     public String value(String field) {
         return fields.getOrDefault(field, "");

@@ -3,9 +3,11 @@ package wallplate.web.guideline;
 import jakarta.servlet.http.HttpServletResponse;
 import java.security.Principal;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.http.HttpStatus;
@@ -53,10 +55,18 @@ class GuidelineController {
     /** What is wrong, and the field it is wrong in. */
     record FormFault(String anchor, String sentence) {}
 
+    /** @param open the criteria whose fields are shown; all others only name themselves, or the page would be heavy */
     @GetMapping("/tasks/{id}/guideline")
-    String read(@PathVariable long id, Model model) {
+    String read(@PathVariable long id, @RequestParam(defaultValue = "") List<Integer> open, Model model) {
         KeptTask kept = found(id);
-        return form(kept, GuidelineForm.of(guideline(kept)), List.of(), model);
+        return form(kept, GuidelineForm.of(guideline(kept)), List.of(), open, model);
+    }
+
+    /** The fields of one criterion, fetched when it is opened. */
+    @GetMapping(value = "/tasks/{id}/guideline", params = "fetch")
+    String fields(@PathVariable long id, @RequestParam int fetch, Model model) {
+        KeptTask kept = found(id);
+        return fields(kept, GuidelineForm.of(guideline(kept)), fetch, model);
     }
 
     /** The form filled with one mark for every key; nothing is kept. */
@@ -64,13 +74,14 @@ class GuidelineController {
     String usual(@PathVariable long id, Model model) {
         KeptTask kept = found(id);
         Guideline usual = Guideline.defaultFor(Solver.solve(kept.task()));
-        return form(kept, GuidelineForm.of(usual), List.of(), model);
+        return form(kept, GuidelineForm.of(usual), List.of(), List.of(), model);
     }
 
     @PostMapping("/tasks/{id}/guideline")
     String change(
             @PathVariable long id,
             @RequestParam Map<String, String> typed,
+            @RequestParam(defaultValue = "") List<Integer> open,
             @Nullable Principal person,
             Model model,
             HttpServletResponse response,
@@ -85,7 +96,7 @@ class GuidelineController {
         }
         if (!(reading instanceof GuidelineReading.Accepted accepted) || !faults.isEmpty()) {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            return form(kept, form, faults, model);
+            return form(kept, form, faults, open, model);
         }
         keep(kept, accepted.guideline(), Person.name(person));
         redirect.addFlashAttribute("done", words.say("guideline.kept", accepted.guideline().version()));
@@ -98,14 +109,41 @@ class GuidelineController {
         tasks.change(kept.id(), kept.task().withMarking(guideline.asMap()));
     }
 
-    /** The form again with an empty criterion more; nothing is kept yet. */
+    /** The form again, with one more criterion shown: one that is there already, or an empty one. Nothing is kept yet. */
     @PostMapping("/tasks/{id}/guideline/criterion")
-    String another(@PathVariable long id, @RequestParam Map<String, String> typed, Model model) {
-        model.addAttribute("added", true);
-        return form(found(id), GuidelineForm.typed(typed).withAnotherCriterion(), List.of(), model);
+    String another(
+            @PathVariable long id,
+            @RequestParam Map<String, String> typed,
+            @RequestParam(defaultValue = "") List<Integer> open,
+            @RequestParam(defaultValue = "false") boolean add,
+            Model model) {
+        GuidelineForm form = GuidelineForm.typed(typed);
+        if (!add) {
+            return form(found(id), form, List.of(), open, model);
+        }
+        GuidelineForm longer = form.withAnotherCriterion();
+        List<Integer> shown = new ArrayList<>(open);
+        shown.add(longer.criteria().size());
+        return form(found(id), longer, List.of(), shown, model);
     }
 
-    private String form(KeptTask kept, GuidelineForm form, List<Fault> faults, Model model) {
+    /** The fields of one criterion as it was typed, fetched when it is opened. */
+    @PostMapping(value = "/tasks/{id}/guideline/criterion", params = "fetch")
+    String fields(@PathVariable long id, @RequestParam Map<String, String> typed, @RequestParam int fetch, Model model) {
+        return fields(found(id), GuidelineForm.typed(typed), fetch, model);
+    }
+
+    private String fields(KeptTask kept, GuidelineForm form, int open, Model model) {
+        CriterionRow row = form.criteria().stream()
+                .filter(one -> one.number() == open)
+                .findFirst()
+                .orElseThrow(() -> new NotFound("There is no criterion " + open + "."));
+        form(kept, form, List.of(), List.of(open), model);
+        model.addAttribute("row", row);
+        return "guideline/criterion :: fields";
+    }
+
+    private String form(KeptTask kept, GuidelineForm form, List<Fault> faults, List<Integer> open, Model model) {
         GuidelineWords names = GuidelineWords.of(Solver.solve(kept.task()), LocaleContextHolder.getLocale());
         model.addAttribute("kept", kept);
         model.addAttribute("form", form);
@@ -123,13 +161,12 @@ class GuidelineController {
         Map<String, String> faultAt = new LinkedHashMap<>();
         shown.forEach(fault -> faultAt.merge(fault.anchor(), fault.sentence(), (one, more) -> one + " " + more));
         model.addAttribute("faults", shown);
-        model.addAttribute(
-                "wrongRows",
-                form.criteria().stream()
-                        .map(CriterionRow::number)
-                        .filter(row -> shown.stream()
-                                .anyMatch(fault -> fault.anchor().startsWith("criteria-" + row + "-")))
-                        .toList());
+        Set<Integer> openRows = new HashSet<>(open);
+        form.criteria().stream()
+                .map(CriterionRow::number)
+                .filter(row -> shown.stream().anyMatch(fault -> fault.anchor().startsWith("criteria-" + row + "-")))
+                .forEach(openRows::add);
+        model.addAttribute("openRows", openRows);
         model.addAttribute("faultAt", faultAt);
         return "guideline/form";
     }
