@@ -21,6 +21,8 @@ public record Slip(
     public enum Reach {
         /** The slip gives a value of its own, from the way this key is measured. */
         PARTICULAR(0.06),
+        /** The same, and seldom made. */
+        SELDOM(0.012),
         /** The slip gives a value of its own, and can happen to any size. */
         GENERAL(0.01),
         /** Many values fit, so that each of them says little for it. */
@@ -30,6 +32,11 @@ public record Slip(
 
         Reach(double share) {
             this.share = share;
+        }
+
+        /** Whether the value follows from the way this key is measured. */
+        boolean isOfTheKey() {
+            return this == PARTICULAR || this == SELDOM;
         }
 
         /** The share of all values of a fitting key that such a slip spoils, before a value is looked at. */
@@ -79,11 +86,6 @@ public record Slip(
             double lower = isRange ? Math.max(from, ofRounded.from) : Math.min(from, ofRounded.from);
             double upper = isRange ? Math.min(to, ofRounded.to) : Math.max(to, ofRounded.to);
             return new Reading(lower, upper, isRange, detail);
-        }
-
-        /** How long a range is; nothing where its ends lie the wrong way round. */
-        double length() {
-            return Math.max(0, to - from);
         }
 
         double deviation(double measured) {

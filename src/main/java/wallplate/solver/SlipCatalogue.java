@@ -53,6 +53,10 @@ public final class SlipCatalogue {
             Map.entry("brander.width", "brander.depth"),
             Map.entry("brander.depth", "brander.width"));
 
+    private static final String MEASURED_PLUMB =
+            "The {what} is {drawn} mm; {asked} mm is asked. It seems that it was measured upright: lay the set"
+                    + " square on the slope and measure square to it.";
+
     private static final List<Slip> ALL = List.of(
             new Slip(
                     "pitch-ten-off",
@@ -73,7 +77,7 @@ public final class SlipCatalogue {
             new Slip(
                     "pitch-supplement",
                     "other row of figures on the protractor",
-                    Reach.PARTICULAR,
+                    Reach.SELDOM,
                     keys("roof.pitch"),
                     values(size -> 180 - size),
                     "The pitch is {drawn}°, which is {asked}° on the protractor's other row of figures. Use the row"
@@ -98,7 +102,7 @@ public final class SlipCatalogue {
             new Slip(
                     "overhang-from-plate",
                     "overhang measured from the wall plate",
-                    Reach.PARTICULAR,
+                    Reach.SELDOM,
                     keys("rafter.overhang"),
                     (expected, size, drawing) -> setIn(drawing)
                             .map(setIn -> Reading.exactly(size - setIn))
@@ -108,7 +112,7 @@ public final class SlipCatalogue {
             new Slip(
                     "overhang-to-fascia",
                     "overhang measured to the fascia's outer face",
-                    Reach.PARTICULAR,
+                    Reach.SELDOM,
                     keys("rafter.overhang"),
                     (expected, size, drawing) -> mm(drawing, "fascia.thickness")
                             .map(fascia -> Reading.exactly(size - fascia))
@@ -119,14 +123,20 @@ public final class SlipCatalogue {
                     "depth-plumb",
                     "depth measured plumb instead of square to the slope",
                     Reach.PARTICULAR,
-                    keys("rafter.depth", "support.depth", "covering.thickness", "covering.gap"),
-                    (expected, size, drawing) -> List.of(Reading.exactly(size * cosine(drawing))),
-                    "The {what} is {drawn} mm; {asked} mm is asked. It seems that it was measured upright: lay the set"
-                            + " square on the slope and measure square to it."),
+                    keys("rafter.depth"),
+                    SlipCatalogue::plumb,
+                    MEASURED_PLUMB),
+            new Slip(
+                    "depth-plumb",
+                    "depth measured plumb instead of square to the slope",
+                    Reach.SELDOM,
+                    keys("support.depth", "covering.thickness", "covering.gap"),
+                    SlipCatalogue::plumb,
+                    MEASURED_PLUMB),
             new Slip(
                     "depth-square",
                     "plumb depth measured square to the slope",
-                    Reach.PARTICULAR,
+                    Reach.SELDOM,
                     keys("barge-board.depth"),
                     (expected, size, drawing) -> List.of(Reading.exactly(size / cosine(drawing))),
                     "The {what} is {drawn} mm measured plumb; {asked} mm is asked. It seems that it was measured square"
@@ -152,7 +162,7 @@ public final class SlipCatalogue {
             new Slip(
                     "projection-level",
                     "projection measured level instead of along the slope",
-                    Reach.PARTICULAR,
+                    Reach.SELDOM,
                     keys("covering.projection"),
                     (expected, size, drawing) -> List.of(Reading.exactly(size / cosine(drawing))),
                     "The covering runs {drawn} mm past the toe along the slope; {asked} mm is asked. It seems that it"
@@ -160,7 +170,7 @@ public final class SlipCatalogue {
             new Slip(
                     "ceiling-underside",
                     "ceiling measured to the underside of its board",
-                    Reach.PARTICULAR,
+                    Reach.SELDOM,
                     keys("ceiling.drop"),
                     (expected, size, drawing) -> List.of(Reading.exactly(size
                             - drawing.task()
@@ -171,7 +181,7 @@ public final class SlipCatalogue {
             new Slip(
                     "position-to-face",
                     "post set out to its face instead of its centre",
-                    Reach.PARTICULAR,
+                    Reach.SELDOM,
                     keys("post.position"),
                     (expected, size, drawing) -> mm(drawing, "post.width")
                             .flatMap(width -> Stream.of(size - width / 2, size + width / 2))
@@ -182,7 +192,7 @@ public final class SlipCatalogue {
             new Slip(
                     "wrong-datum",
                     "posts set out from the wrong line of the wall",
-                    Reach.PARTICULAR,
+                    Reach.SELDOM,
                     keys("post.position"),
                     (expected, size, drawing) -> mm(drawing, "wall.thickness")
                             .map(wall -> Reading.exactly(size + (fromCentreLine(drawing) ? -wall / 2 : wall / 2)))
@@ -192,7 +202,7 @@ public final class SlipCatalogue {
             new Slip(
                     "space-count-off",
                     "span divided into one space too many or too few",
-                    Reach.PARTICULAR,
+                    Reach.SELDOM,
                     keys("post.position"),
                     (expected, size, drawing) -> {
                         double spaces = drawing.task().sizes().number("posts.equal-spaces");
@@ -267,7 +277,7 @@ public final class SlipCatalogue {
                             + " dividing."),
             new Slip(
                     "wrong-size",
-                    "the size of another part",
+                    "the size of another part, or a wrong division",
                     Reach.LOOSE,
                     SlipCatalogue::isLength,
                     SlipCatalogue::anythingElse,
@@ -336,7 +346,7 @@ public final class SlipCatalogue {
 
     /**
      * The sizes of other parts, and whatever else comes of a wrong division: a third of the size to three times it, but
-     * clearly another size.
+     * clearly another size. How far off it lies is as likely within each doubling of the distance.
      */
     private static List<Reading> anythingElse(Expected expected, double size, ExpectedDrawing drawing) {
         List<Reading> readings = new ArrayList<>();
@@ -348,9 +358,17 @@ public final class SlipCatalogue {
                         .forEach(readings::add);
             }
         }
-        double least = Math.min(size * LEAST_SHARE_OFF, CLEARLY_OFF);
-        readings.add(Reading.between(size / 3, size - least));
-        readings.add(Reading.between(size + least, size * 3));
+        double exact = ((Expected.Length) expected).exactMm();
+        double rounded = Slips.drawnSize(expected);
+        double least = Math.min(exact * LEAST_SHARE_OFF, CLEARLY_OFF);
+        for (double distance = least; distance < 2 * exact; distance *= 2) {
+            double below = Math.min(exact, rounded) - distance;
+            double above = Math.max(exact, rounded) + distance;
+            if (below > exact / 3) {
+                readings.add(Reading.between(Math.max(exact / 3, below - distance), below));
+            }
+            readings.add(Reading.between(above, above + Math.min(distance, 2 * exact - distance)));
+        }
         return readings;
     }
 
@@ -398,6 +416,10 @@ public final class SlipCatalogue {
         return Stream.of(innerTop, outerBottom, wallFace)
                 .flatMap(stream -> stream)
                 .toList();
+    }
+
+    private static List<Reading> plumb(Expected expected, double size, ExpectedDrawing drawing) {
+        return List.of(Reading.exactly(size * cosine(drawing)));
     }
 
     private static double cosine(ExpectedDrawing drawing) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -27,8 +28,14 @@ public final class Slips {
     /** How probable the named slips must be together. */
     private static final double SURE_ENOUGH = 0.5;
 
+    /** The same where slips that many values fit are among them: these say little, so that it takes more to say it. */
+    private static final double SURE_ENOUGH_IF_LOOSE = 0.65;
+
     /** A slip this much less probable than the likeliest is not named beside it. */
     private static final double WORTH_NAMING = 0.25;
+
+    /** The same for what many values fit, beside a slip that is seldom made. */
+    private static final double WORTH_NAMING_BESIDE_A_SELDOM_ONE = 0.1;
 
     /** The share of values that come out as they were meant. */
     private static final double AS_MEANT = 0.85;
@@ -39,13 +46,12 @@ public final class Slips {
     private final ExpectedDrawing asked;
     private final Map<String, Double> drawn;
     private final ExpectedDrawing asDrawn;
-    private final Hand hand;
+    private final Map<String, Hand> hands = new ConcurrentHashMap<>();
 
     private Slips(ExpectedDrawing asked, Map<String, Double> drawn) {
         this.asked = asked;
         this.drawn = Map.copyOf(drawn);
         this.asDrawn = Solver.solveAsDrawn(asked.task(), drawn);
-        this.hand = Hand.of(asked, drawn);
     }
 
     /** The slips of a sheet of which nothing else is known. */
@@ -116,7 +122,10 @@ public final class Slips {
                 && deviation(expected, reading.to()) <= tolerance;
     }
 
-    /** Slips with values of their own, where they are likelier than the rest; else all slips, where all together are. */
+    /**
+     * Slips with values of their own, where they are likelier than the rest; else all slips, where all together are likely
+     * enough. Beside a slip that is seldom made, what many values fit is named, too.
+     */
     private static List<Story> named(List<Story> likeliest, double all, Predicate<Story> isRight) {
         List<Story> own = likeliest.stream().filter(story -> !story.isLoose()).toList();
         boolean isOwnSure = sum(own) >= SURE_ENOUGH * all;
@@ -124,11 +133,17 @@ public final class Slips {
         List<Story> telling = isOwnSure
                 ? own
                 : likeliest.stream().filter(story -> !isRight.test(story)).toList();
-        if (telling.isEmpty() || sum(telling) < SURE_ENOUGH * all) {
+        if (telling.isEmpty() || sum(telling) < (isOwnSure ? SURE_ENOUGH : SURE_ENOUGH_IF_LOOSE) * all) {
             return List.of();
         }
-        double least = telling.get(0).weight() * WORTH_NAMING;
-        return telling.stream().filter(story -> story.weight() >= least).toList();
+        Story first = telling.get(0);
+        Stream<Story> nearlyAsLikely =
+                telling.stream().filter(story -> story.weight() >= WORTH_NAMING * first.weight());
+        Stream<Story> besideASeldomOne = likeliest.stream()
+                .filter(story -> story.isLoose()
+                        && first.slip().reach() == Reach.SELDOM
+                        && story.weight() >= WORTH_NAMING_BESIDE_A_SELDOM_ONE * first.weight());
+        return Stream.concat(nearlyAsLikely, besideASeldomOne).distinct().toList();
     }
 
     private static double sum(List<Story> stories) {
@@ -163,9 +178,13 @@ public final class Slips {
         }
     }
 
+    private Hand hand(Expected judged) {
+        return hands.computeIfAbsent(judged.key(), key -> Hand.of(asked, drawn, key));
+    }
+
     /** The hand that strayed, and what nobody thought of. */
     private double withoutSlip(Expected expected, double measured, double uncertainty) {
-        return AS_MEANT * hand.density(expected, deviation(expected, measured), uncertainty)
+        return AS_MEANT * hand(expected).density(expected, measured, uncertainty)
                 + UNEXPLAINED / anywhere(expected);
     }
 
@@ -184,7 +203,7 @@ public final class Slips {
             double beside = partner.map(other -> evidenceOf(other, slip, uncertainty)).orElse(1.0);
             List<Reading> readings = allReadings(slip, expected);
             for (Reading reading : readings) {
-                double density = reading.density(measured, hand.scatter(expected, uncertainty));
+                double density = hand(expected).density(reading, expected, measured, uncertainty);
                 double weight = share(slip, reading, readings) * density * beside;
                 stories.merge(
                         slip.id(),
@@ -203,8 +222,10 @@ public final class Slips {
             return 1;
         }
         List<Reading> readings = allReadings(slip, expected.get());
-        double scatter = hand.scatter(expected.get(), uncertainty);
-        double with = readings.stream().mapToDouble(reading -> reading.density(measured, scatter)).sum() / readings.size();
+        double with = readings.stream()
+                        .mapToDouble(reading -> hand(expected.get()).density(reading, expected.get(), measured, uncertainty))
+                        .sum()
+                / readings.size();
         double without = withoutSlip(expected.get(), measured, uncertainty)
                 + stories(expected.get(), measured, uncertainty, false).values().stream()
                         .mapToDouble(Story::weight)
@@ -215,24 +236,18 @@ public final class Slips {
     /** By the other parts as they were asked and, for a slip that hangs on them, as they were drawn. */
     private List<Reading> allReadings(Slip slip, Expected expected) {
         Stream<Reading> asAsked = readings(slip, expected, asked).stream();
-        return slip.reach() == Reach.PARTICULAR
+        return slip.reach().isOfTheKey()
                 ? Stream.concat(asAsked, readings(slip, expected, asDrawn).stream()).distinct().toList()
                 : asAsked.toList();
     }
 
-    /**
-     * A slip's share is dealt out to values evenly and to ranges by their length, two thirds of it to ranges where there are
-     * values beside them.
-     */
+    /** A slip's share is dealt out to its readings evenly, two thirds of it to ranges where there are values beside them. */
     private static double share(Slip slip, Reading reading, List<Reading> readings) {
         List<Reading> like = readings.stream()
                 .filter(other -> other.isRange() == reading.isRange())
                 .toList();
         double part = like.size() == readings.size() ? 1 : reading.isRange() ? 2.0 / 3 : 1.0 / 3;
-        double dealt = reading.isRange()
-                ? reading.length() / Math.max(1e-9, like.stream().mapToDouble(Reading::length).sum())
-                : 1.0 / like.size();
-        return slip.reach().share() * part * dealt;
+        return slip.reach().share() * part / like.size();
     }
 
     /** The slip that a wrong word fits, such as the eaves on the other side; empty where the word is right. */
@@ -286,7 +301,7 @@ public final class Slips {
                 .toList();
     }
 
-    private static Optional<Double> exactSize(Expected expected) {
+    static Optional<Double> exactSize(Expected expected) {
         if (expected instanceof Expected.Length length) {
             return Optional.of(length.exactMm());
         }
@@ -296,7 +311,7 @@ public final class Slips {
         return expected instanceof Expected.Count count ? Optional.of((double) count.number()) : Optional.empty();
     }
 
-    private static double drawnSize(Expected expected) {
+    static double drawnSize(Expected expected) {
         boolean drawn = expected instanceof Expected.Length length && length.drawnMm() > 0;
         return drawn
                 ? ((Expected.Length) expected).drawnMm()

@@ -26,17 +26,17 @@ import wallplate.samples.SampleSet;
 /**
  * The slips named on many drawn sheets held against those that were made; measured as by a good scan, without a scan.
  *
- * <p>The rule was made with other seeds in view. {@code -Dwallplate.drawn=N} draws N sheets of each seed and prints the
- * table.
+ * <p>The rule was made with other seeds in view. A value that two slips spoiled is left out: no one slip explains it.
+ * Where two slips are named together, that counts as named if one of them was made, and as wrong if none was. {@code
+ * -Dwallplate.drawn=N} draws N sheets of each seed and prints the table.
  */
 class SlipNamingTest {
 
-    private static final List<Long> SEEDS = List.of(31_001L, 31_002L, 31_003L, 31_004L);
+    private static final List<Long> SEEDS = List.of(54_001L, 54_002L, 54_003L, 54_004L);
     private static final int SHEETS = Integer.getInteger("wallplate.drawn", 150);
     private static final double UNCERTAINTY = 0.05;
 
-    /** Slips that often move a small size by less than a millimetre, which a careless hand explains as well. */
-    private static final Map<String, Double> CLOSE_TO_RIGHT = Map.of("wrong-size", 0.7, "depth-plumb", 0.65);
+    private static final double LEAST_NAMED = 0.85;
 
     /** A slip is spoken of from so many on. */
     private static final int ENOUGH = 12;
@@ -84,6 +84,9 @@ class SlipNamingTest {
         for (Mark mark : marked.marks()) {
             String key = mark.key().orElseThrow();
             List<String> made = made(sheet, key);
+            if (made.size() > 1) {
+                continue;
+            }
             if (!made.isEmpty() && mark.measured().orElseThrow().isMeasured()) {
                 made.forEach(slip -> countMade(slip, mark));
             }
@@ -140,7 +143,7 @@ class SlipNamingTest {
             if (count.counted >= ENOUGH) {
                 assertThat((double) count.named / count.counted)
                         .as(slip)
-                        .isGreaterThanOrEqualTo(CLOSE_TO_RIGHT.getOrDefault(slip, 0.85));
+                        .isGreaterThanOrEqualTo(LEAST_NAMED);
             }
         });
     }
