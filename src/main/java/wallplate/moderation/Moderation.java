@@ -30,6 +30,12 @@ public record Moderation(
         decisions = List.copyOf(decisions);
     }
 
+    /** The same with its sheets, in the order of marking, and its decisions. */
+    public Moderation with(List<SampledSheet> sampled, List<DecisionEntry> decided) {
+        return new Moderation(
+                id, classSetId, rule, candidates, leftOut, moderator, drawnBy, drawnAt, handedInAt, sampled, decided);
+    }
+
     public boolean isHandedIn() {
         return handedInAt.isPresent();
     }

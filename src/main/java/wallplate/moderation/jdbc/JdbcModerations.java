@@ -6,6 +6,8 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -41,31 +43,33 @@ class JdbcModerations implements Moderations {
     @Override
     @Transactional(readOnly = true)
     public List<Moderation> of(long classSetId) {
-        return database.sql("select * from moderations where class_set_id = ? order by id desc")
+        return whole(database.sql("select * from moderations where class_set_id = ? order by id desc")
                 .param(classSetId)
-                .query((row, number) -> moderation(row))
-                .list();
+                .query((row, number) -> bare(row))
+                .list());
     }
 
     @Override
     @Transactional(readOnly = true)
     public List<Moderation> givenTo(long account, int most) {
-        return database.sql(
+        return whole(database.sql(
                         """
                         select * from moderations where moderator_id = ?
                         order by case when handed_in_at is null then 0 else 1 end, id desc limit ?""")
                 .params(account, most)
-                .query((row, number) -> moderation(row))
-                .list();
+                .query((row, number) -> bare(row))
+                .list());
     }
 
     @Override
     @Transactional(readOnly = true)
     public Optional<Moderation> find(long id) {
-        return database.sql("select * from moderations where id = ?")
-                .param(id)
-                .query((row, number) -> moderation(row))
-                .optional();
+        return whole(database.sql("select * from moderations where id = ?")
+                        .param(id)
+                        .query((row, number) -> bare(row))
+                        .list())
+                .stream()
+                .findFirst();
     }
 
     @Override
@@ -217,13 +221,11 @@ class JdbcModerations implements Moderations {
                 .update();
     }
 
-    /** Asks for the rest of it while the row is being read, so whoever calls it holds a transaction: both then share its connection. */
-    private Moderation moderation(ResultSet row) throws SQLException {
-        long id = row.getLong("id");
+    private static Moderation bare(ResultSet row) throws SQLException {
         int sheets = row.getInt("size_sheets");
         SampleSize size = row.wasNull() ? new SampleSize.Percent(row.getInt("size_percent")) : new SampleSize.Number(sheets);
         return new Moderation(
-                id,
+                row.getLong("id"),
                 row.getLong("class_set_id"),
                 new SamplingRule(SamplingRule.Choice.of(row.getString("choice")), size, row.getLong("chance_seed")),
                 row.getInt("candidates"),
@@ -232,28 +234,50 @@ class JdbcModerations implements Moderations {
                 row.getString("drawn_by"),
                 instant(row, "drawn_at").orElseThrow(),
                 instant(row, "handed_in_at"),
-                sheets(id),
-                decisions(id));
+                List.of(),
+                List.of());
     }
 
-    private List<SampledSheet> sheets(long id) {
-        return database.sql("select place, sheet_id, marked_at from moderation_sheets where moderation_id = ? order by place")
-                .param(id)
-                .query((row, number) ->
-                        new SampledSheet(row.getInt("place"), row.getLong("sheet_id"), instant(row, "marked_at")))
-                .list();
+    /** With their sheets and decisions, which are asked for once for all of them. */
+    private List<Moderation> whole(List<Moderation> bare) {
+        if (bare.isEmpty()) {
+            return bare;
+        }
+        List<Long> ids = bare.stream().map(Moderation::id).toList();
+        Map<Long, List<SampledSheet>> sheets = sheets(ids);
+        Map<Long, List<DecisionEntry>> decisions = decisions(ids);
+        return bare.stream()
+                .map(moderation -> moderation.with(
+                        sheets.getOrDefault(moderation.id(), List.of()), decisions.getOrDefault(moderation.id(), List.of())))
+                .toList();
     }
 
-    private List<DecisionEntry> decisions(long id) {
-        return database.sql("select * from moderation_decisions where moderation_id = ? order by id desc")
-                .param(id)
-                .query((row, number) -> new DecisionEntry(
-                        decision(row),
-                        row.getString("reason"),
-                        row.getString("decided_by"),
-                        instant(row, "decided_at").orElseThrow(),
-                        row.getString("outcome")))
-                .list();
+    private Map<Long, List<SampledSheet>> sheets(List<Long> ids) {
+        Map<Long, List<SampledSheet>> sheets = new HashMap<>();
+        database.sql("select moderation_id, place, sheet_id, marked_at from moderation_sheets where moderation_id in (:ids) order by place")
+                .param("ids", ids)
+                .query(row -> {
+                    sheets.computeIfAbsent(row.getLong("moderation_id"), id -> new ArrayList<>())
+                            .add(new SampledSheet(row.getInt("place"), row.getLong("sheet_id"), instant(row, "marked_at")));
+                });
+        return sheets;
+    }
+
+    private Map<Long, List<DecisionEntry>> decisions(List<Long> ids) {
+        Map<Long, List<DecisionEntry>> decisions = new HashMap<>();
+        database.sql("select * from moderation_decisions where moderation_id in (:ids) order by id desc")
+                .param("ids", ids)
+                .query(row -> {
+                    decisions
+                            .computeIfAbsent(row.getLong("moderation_id"), id -> new ArrayList<>())
+                            .add(new DecisionEntry(
+                                    decision(row),
+                                    row.getString("reason"),
+                                    row.getString("decided_by"),
+                                    instant(row, "decided_at").orElseThrow(),
+                                    row.getString("outcome")));
+                });
+        return decisions;
     }
 
     private static Decision decision(ResultSet row) throws SQLException {
