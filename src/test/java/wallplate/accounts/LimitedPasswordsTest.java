@@ -4,12 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
-import java.util.EnumSet;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
+import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.test.web.servlet.MockMvc;
@@ -27,9 +27,10 @@ import wallplate.audit.AuditTrail;
             "wallplate.sign-in.provider.passwords-for=administrators"
         })
 @AutoConfigureMockMvc
+@Import(AccountsWithPassword.class)
 class LimitedPasswordsTest {
 
-    private static final String PASSWORD = "purlin kettle sober ostrich";
+    private static final String PASSWORD = AccountsWithPassword.PASSWORD;
 
     @Autowired
     private MockMvc pages;
@@ -38,7 +39,7 @@ class LimitedPasswordsTest {
     private Accounts accounts;
 
     @Autowired
-    private Passwords passwords;
+    private AccountsWithPassword withPassword;
 
     @Autowired
     private AuditTrail trail;
@@ -50,12 +51,8 @@ class LimitedPasswordsTest {
     void twoAccounts() {
         database.sql("delete from accounts where id <> 0").update();
         database.sql("delete from sign_in_waits").update();
-        account("M. Keller", Role.ADMINISTRATOR);
-        account("A. Brandt", Role.TEACHER);
-    }
-
-    private void account(String name, Role role) {
-        passwords.set(accounts.add(name, EnumSet.of(role)).orElseThrow(), PASSWORD);
+        withPassword.add("M. Keller", Role.ADMINISTRATOR);
+        withPassword.add("A. Brandt", Role.TEACHER);
     }
 
     @Test

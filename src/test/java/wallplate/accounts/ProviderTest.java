@@ -22,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.web.server.LocalServerPort;
+import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
@@ -39,9 +40,10 @@ import wallplate.audit.AuditTrail;
             "wallplate.sign-in.provider.roles.teacher=staff-drawing",
             "wallplate.sign-in.provider.roles.head=heads-drawing,heads-all"
         })
+@Import(AccountsWithPassword.class)
 class ProviderTest {
 
-    private static final String PASSWORD = "purlin kettle sober ostrich";
+    private static final String PASSWORD = AccountsWithPassword.PASSWORD;
     private static SmallProvider provider;
 
     @LocalServerPort
@@ -51,7 +53,7 @@ class ProviderTest {
     private Accounts accounts;
 
     @Autowired
-    private Passwords passwords;
+    private AccountsWithPassword withPassword;
 
     @Autowired
     private AuditTrail trail;
@@ -92,7 +94,7 @@ class ProviderTest {
 
     @Test
     void makesAnAccountWithTheRolesOfTheClaim() throws Exception {
-        account("M. Keller", Role.ADMINISTRATOR);
+        withPassword.add("M. Keller", Role.ADMINISTRATOR);
         isAtTheProvider("s-1", "Nora Vogt", "staff-drawing", "choir");
         HttpResponse<String> page = signIn();
         assertThat(page.uri().getPath()).isEqualTo("/");
@@ -122,7 +124,7 @@ class ProviderTest {
 
     @Test
     void takesTheStandingAwayWhenTheProviderDoes() throws Exception {
-        account("M. Keller", Role.ADMINISTRATOR);
+        withPassword.add("M. Keller", Role.ADMINISTRATOR);
         isAtTheProvider("s-3", "Nora Vogt", "staff-drawing");
         signIn();
         anotherBrowser();
@@ -132,7 +134,7 @@ class ProviderTest {
 
     @Test
     void neverJoinsSomebodyToAnAccountByName() throws Exception {
-        Account keller = account("M. Keller", Role.ADMINISTRATOR);
+        Account keller = withPassword.add("M. Keller", Role.ADMINISTRATOR);
         isAtTheProvider("s-4", "M. Keller", "staff-drawing");
         assertRefused();
         assertThat(accounts.all()).containsExactly(keller);
@@ -144,7 +146,7 @@ class ProviderTest {
 
     @Test
     void bindsAnAccountOnceItsHolderShowsTheirPasswordAndKeepsItsRoles() throws Exception {
-        Account keller = account("M. Keller", Role.ADMINISTRATOR);
+        Account keller = withPassword.add("M. Keller", Role.ADMINISTRATOR);
         send("/sign-in", Map.of("name", "M. Keller", "password", PASSWORD), "/sign-in");
         HttpResponse<String> wrong = send("/account/provider", Map.of("present", "something else"), "/account");
         assertThat(wrong.statusCode()).isEqualTo(422);
@@ -197,7 +199,7 @@ class ProviderTest {
     /** OpenID Connect RP-Initiated Logout 1.0, section 2: the client's id stands for the hint, which is recommended only. */
     @Test
     void offersToSignOutThereTooOnlyToWhoeverCameFromThere() throws Exception {
-        account("M. Keller", Role.ADMINISTRATOR);
+        withPassword.add("M. Keller", Role.ADMINISTRATOR);
         isAtTheProvider("s-7", "Nora Vogt", "staff-drawing");
         signIn();
         HttpResponse<String> page = send("/sign-out", Map.of(), "/account");
@@ -212,12 +214,6 @@ class ProviderTest {
 
         send("/sign-in", Map.of("name", "M. Keller", "password", PASSWORD), "/sign-in");
         assertThat(send("/sign-out", Map.of(), "/account").body()).doesNotContain(provider.issuer());
-    }
-
-    private Account account(String name, Role role) {
-        Account made = accounts.add(name, EnumSet.of(role)).orElseThrow();
-        passwords.set(made, PASSWORD);
-        return accounts.find(made.id()).orElseThrow();
     }
 
     private static void isAtTheProvider(String subject, String name, String... groups) {

@@ -15,7 +15,6 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
-import java.util.EnumSet;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -47,10 +46,10 @@ import wallplate.records.HeldConnections;
             "wallplate.open-pages.most-in-ten-minutes=5"
         })
 @AutoConfigureMockMvc
-@Import({SigningInTest.Settings.class, HeldConnections.class})
+@Import({SigningInTest.Settings.class, HeldConnections.class, AccountsWithPassword.class})
 class SigningInTest {
 
-    private static final String PASSWORD = "purlin kettle sober ostrich";
+    private static final String PASSWORD = AccountsWithPassword.PASSWORD;
     private static final Moving CLOCK = new Moving();
 
     @Autowired
@@ -60,7 +59,7 @@ class SigningInTest {
     private Accounts accounts;
 
     @Autowired
-    private Passwords passwords;
+    private AccountsWithPassword withPassword;
 
     @Autowired
     private SignInWaits waits;
@@ -121,7 +120,7 @@ class SigningInTest {
 
     @Test
     void asksForSigningInAndComesBackToThePage() throws Exception {
-        account("M. Keller", Role.TEACHER);
+        withPassword.add("M. Keller", Role.TEACHER);
         pages.perform(get("/class-sets?page=2").accept("text/html"))
                 .andExpect(redirectedUrl("/sign-in?next=%2Fclass-sets%3Fpage%3D2"));
         pages.perform(get("/class-sets").header("HX-Request", "true"))
@@ -144,7 +143,7 @@ class SigningInTest {
 
     @Test
     void goesToNoOtherHost() throws Exception {
-        account("M. Keller", Role.TEACHER);
+        withPassword.add("M. Keller", Role.TEACHER);
         for (String elsewhere : Set.of("https://elsewhere.example", "//elsewhere.example", "/\\elsewhere.example")) {
             signIn("M. Keller", PASSWORD, elsewhere).andExpect(redirectedUrl("/"));
         }
@@ -152,7 +151,7 @@ class SigningInTest {
 
     @Test
     void saysTheSameOfAWrongPasswordAndOfAnUnknownName() throws Exception {
-        account("M. Keller", Role.TEACHER);
+        withPassword.add("M. Keller", Role.TEACHER);
         signIn("M. Keller", "wrong", "/")
                 .andExpect(status().isUnprocessableContent())
                 .andExpect(content().string(containsString("do not belong together")));
@@ -163,7 +162,7 @@ class SigningInTest {
 
     @Test
     void hasWhoeverTriesInVainWaitLongerAndLonger() throws Exception {
-        account("M. Keller", Role.TEACHER);
+        withPassword.add("M. Keller", Role.TEACHER);
         for (int attempt = 0; attempt < 5; attempt++) {
             signIn("M. Keller", "wrong", "/").andExpect(status().isUnprocessableContent());
         }
@@ -181,7 +180,7 @@ class SigningInTest {
     /** Fifty teachers behind one address, some of whom mistype, and the same on the next day. */
     @Test
     void letsAWholeSchoolSignInFromOneNetwork() throws Exception {
-        Account teacher = account("M. Keller", Role.TEACHER);
+        Account teacher = withPassword.add("M. Keller", Role.TEACHER);
         for (int day = 0; day < 3; day++) {
             for (int mistyped = 0; mistyped < 200; mistyped++) {
                 assertThat(waits.begin(SignInWaits.Key.network("192.0.2.7"))).as("day %d, try %d", day, mistyped).isEmpty();
@@ -197,7 +196,7 @@ class SigningInTest {
         for (int tried = 0; tried <= 300; tried++) {
             assertThat(waits.begin(SignInWaits.Key.network("192.0.2.7"))).as("try %d", tried).isEmpty();
         }
-        Account teacher = account("M. Keller", Role.TEACHER);
+        Account teacher = withPassword.add("M. Keller", Role.TEACHER);
         signIn(teacher.name(), PASSWORD, "/", "192.0.2.7")
                 .andExpect(status().isTooManyRequests())
                 .andExpect(header().string("Retry-After", "2"));
@@ -240,9 +239,21 @@ class SigningInTest {
                 .isZero();
     }
 
+    /** OWASP ASVS 4.0.3 (from memory), 2.1.2 and 2.1.3: 128 letters and no more, none of them cut off. */
+    @Test
+    void takesLongPasswordsWhole() throws Exception {
+        Account teacher = withPassword.add("M. Keller", Role.TEACHER);
+        String longest = "gable lantern mosaic thirty ".repeat(5).substring(0, Passwords.LONGEST);
+        String token = links.make(teacher.id());
+        set(token, "", longest + "x", longest + "x").andExpect(status().isUnprocessableContent());
+        set(token, "", longest, longest).andExpect(redirectedUrl("/"));
+        signIn("M. Keller", longest.substring(0, Passwords.LONGEST - 1), "/").andExpect(status().isUnprocessableContent());
+        signIn("M. Keller", longest, "/").andExpect(redirectedUrl("/"));
+    }
+
     @Test
     void letsNoLinkOpenThatHasRunOutOrWasReplaced() throws Exception {
-        Account teacher = account("M. Keller", Role.TEACHER);
+        Account teacher = withPassword.add("M. Keller", Role.TEACHER);
         String replaced = links.make(teacher.id());
         String token = links.make(teacher.id());
         pages.perform(get("/set-password/" + replaced)).andExpect(status().isNotFound());
@@ -255,7 +266,7 @@ class SigningInTest {
 
     @Test
     void hasTheAdministratorMakeAccountsAndGiveLinks() throws Exception {
-        account("Ada Root", Role.ADMINISTRATOR);
+        withPassword.add("Ada Root", Role.ADMINISTRATOR);
         Cookie administrator = session("Ada Root");
         pages.perform(post("/accounts").cookie(administrator).param("name", "Ada Root").param("role", "teacher"))
                 .andExpect(status().isUnprocessableContent())
@@ -275,8 +286,8 @@ class SigningInTest {
 
     @Test
     void putsABlockedAccountOutAtOnceAndKeepsTheLastAdministrator() throws Exception {
-        Account root = account("Ada Root", Role.ADMINISTRATOR);
-        Account teacher = account("M. Keller", Role.TEACHER);
+        Account root = withPassword.add("Ada Root", Role.ADMINISTRATOR);
+        Account teacher = withPassword.add("M. Keller", Role.TEACHER);
         Cookie administrator = session("Ada Root");
         Cookie keller = session("M. Keller");
         pages.perform(get("/class-sets").cookie(keller)).andExpect(status().isOk());
@@ -294,7 +305,7 @@ class SigningInTest {
 
     @Test
     void endsOtherSessionsWhenThePasswordChanges() throws Exception {
-        account("M. Keller", Role.TEACHER);
+        withPassword.add("M. Keller", Role.TEACHER);
         Cookie here = session("M. Keller");
         Cookie elsewhere = session("M. Keller");
         String other = "gable lantern mosaic thirty";
@@ -316,7 +327,7 @@ class SigningInTest {
 
     @Test
     void asksForThePasswordAgainAfterTwelveHours() throws Exception {
-        account("M. Keller", Role.TEACHER);
+        withPassword.add("M. Keller", Role.TEACHER);
         Cookie session = session("M. Keller");
         CLOCK.ahead = Duration.ofHours(13);
         pages.perform(get("/class-sets").cookie(session).accept("text/html"))
@@ -348,16 +359,10 @@ class SigningInTest {
     /** Argon2id by the OWASP Password Storage Cheat Sheet (from memory): 19 MiB, two passes, one lane. */
     @Test
     void keepsPasswordsAsArgon2Only() {
-        Account teacher = account("M. Keller", Role.TEACHER);
+        Account teacher = withPassword.add("M. Keller", Role.TEACHER);
         String hash = accounts.passwordHash(teacher.id()).orElseThrow();
         assertThat(hash).startsWith("{argon2}$argon2id$v=19$m=19456,t=2,p=1$").doesNotContain(PASSWORD);
         assertThat(new Argon2PasswordEncoder(1, 1, 1, 1, 1).matches(PASSWORD, hash.substring("{argon2}".length()))).isTrue();
-    }
-
-    private Account account(String name, Role role) {
-        Account account = accounts.add(name, EnumSet.of(role)).orElseThrow();
-        passwords.set(account, PASSWORD);
-        return account;
     }
 
     private Cookie session(String name) throws Exception {

@@ -37,6 +37,7 @@ class AgreementTest {
             "spacing-clear",
             "half-size",
             "double-size",
+            "wrong-size",
             "width-depth-swapped",
             "wrong-scale",
             "off-the-heel",
