@@ -8,7 +8,7 @@ import org.springframework.security.crypto.password.PasswordEncoder;
 /**
  * Hashes passwords in the order in which they came, on no more than half of the cores.
  *
- * <p>A hash keeps a core busy for a tenth of a second and holds 19 MiB. When a whole school signs in within the same minute, all hashes at
+ * <p>A hash keeps a core busy for a tenth of a second and holds 7 MiB. When a whole school signs in within the same minute, all hashes at
  * once would take every core from everybody's pages, and none of them would be ready sooner.
  */
 final class HashesInTurn implements PasswordEncoder {

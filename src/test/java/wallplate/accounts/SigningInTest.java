@@ -356,13 +356,24 @@ class SigningInTest {
         };
     }
 
-    /** Argon2id by the OWASP Password Storage Cheat Sheet (from memory): 19 MiB, two passes, one lane. */
+    /** Argon2id by the OWASP Password Storage Cheat Sheet (from memory): 7 MiB, five passes, one lane. */
     @Test
     void keepsPasswordsAsArgon2Only() {
         Account teacher = withPassword.add("M. Keller", Role.TEACHER);
         String hash = accounts.passwordHash(teacher.id()).orElseThrow();
-        assertThat(hash).startsWith("{argon2}$argon2id$v=19$m=19456,t=2,p=1$").doesNotContain(PASSWORD);
+        assertThat(hash).startsWith("{argon2}$argon2id$v=19$m=7168,t=5,p=1$").doesNotContain(PASSWORD);
         assertThat(new Argon2PasswordEncoder(1, 1, 1, 1, 1).matches(PASSWORD, hash.substring("{argon2}".length()))).isTrue();
+    }
+
+    @Test
+    void hashesAnewWhatWasHashedWithOtherParameters() throws Exception {
+        Account teacher = withPassword.add("M. Bauer", Role.TEACHER);
+        accounts.setPasswordHash(teacher.id(), "{argon2}" + new Argon2PasswordEncoder(16, 32, 1, 19 * 1024, 2).encode(PASSWORD));
+
+        signIn("M. Bauer", PASSWORD, "/").andExpect(redirectedUrl("/"));
+
+        assertThat(accounts.passwordHash(teacher.id()).orElseThrow()).startsWith("{argon2}$argon2id$v=19$m=7168,t=5,p=1$");
+        signIn("M. Bauer", PASSWORD, "/").andExpect(redirectedUrl("/"));
     }
 
     private Cookie session(String name) throws Exception {
