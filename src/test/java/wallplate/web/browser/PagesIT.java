@@ -232,6 +232,21 @@ class PagesIT {
         }
     }
 
+    /** Its fields are fetched, and what was typed in others meanwhile is not lost. */
+    @ParameterizedTest
+    @EnumSource(Browser.Size.class)
+    void fetchesACriterionsFieldsWhenItIsOpened(Browser.Size size) {
+        try (Browser browser = Browser.open(port, size)) {
+            browser.go(pages.get("guideline")).find("#criterion-2 summary").click();
+            browser.await("the second criterion is open", "document.querySelector('#criteria-2-title') !== null");
+            browser.find("#criteria-2-title").sendKeys("As typed");
+            browser.find("#criterion-3 summary").click();
+            browser.await("the third criterion is open", "document.querySelector('#criteria-3-title') !== null");
+            browser.await("what was typed stands", "document.querySelector('#criteria-2-title').value === 'As typed'");
+            browser.look("guideline-criterion");
+        }
+    }
+
     @ParameterizedTest
     @EnumSource(Browser.Size.class)
     void isAccessibleInTheDark(Browser.Size size) {
