@@ -31,6 +31,9 @@ final class Coherence {
     /** Below this share of sizes that are as asked, or as a known slip would make them, a drawing is not understood. */
     private static final double LEAST_UNDERSTOOD = 0.5;
 
+    /** From this share on a drawing is understood even at a scale that nobody asked for. */
+    private static final double WELL_UNDERSTOOD = 2 / 3.0;
+
     private final Expectation expectation;
     private final Findings findings;
 
@@ -57,11 +60,20 @@ final class Coherence {
         return doubts;
     }
 
+    /** Whether so many sizes agree, or are what a known slip makes of them, that little else can be meant. */
+    boolean isWellUnderstood() {
+        return shareExplained() >= WELL_UNDERSTOOD;
+    }
+
     /** Whether so few sizes agree with the task or a known slip that the drawing as a whole was not understood. */
     boolean isNotUnderstood() {
+        return shareExplained() < LEAST_UNDERSTOOD;
+    }
+
+    private double shareExplained() {
         List<String> asked = NEIGHBOURS.stream().flatMap(List::stream).filter(expectation::asks).toList();
         long explained = asked.stream().filter(key -> isMeasured(key) && !isUnexplained(key)).count();
-        return explained < LEAST_UNDERSTOOD * asked.size();
+        return asked.isEmpty() ? 1 : explained / (double) asked.size();
     }
 
     /** Whether the sloping lines were understood by themselves: several sizes between them agree, and none does not. */

@@ -58,6 +58,20 @@ final class DrawnScale {
                 : OptionalDouble.empty();
     }
 
+    /**
+     * How badly what was measured fits the scale that it was read at, in log odds: what was not measured fits as badly as
+     * anything may.
+     */
+    double misfit() {
+        double present = expectation.scaleFactor();
+        return sizes.stream().mapToDouble(size -> size.cost(present) - MOST_COST).sum();
+    }
+
+    /** Whether a reading of the same sheet at another scale explains it clearly better. */
+    boolean isClearlyBetter(DrawnScale other) {
+        return misfit() + CLEARLY_LIKELIER < other.misfit();
+    }
+
     private double cost(double factor) {
         return sizes.stream().mapToDouble(size -> size.cost(factor)).sum();
     }

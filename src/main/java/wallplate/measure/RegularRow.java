@@ -183,9 +183,10 @@ final class RegularRow {
         double start = columns.get(0).position();
         for (int direction = -1; direction <= 1; direction += 2) {
             int pending = 0;
-            double place = anchor.centre + direction * spacing;
+            double last = anchor.centre;
+            double place = last + direction * spacing;
             while (place > start - 2 && place < end + 2) {
-                Candidate box = nearest(candidates, place);
+                Candidate box = nearest(candidates, place, direction, last + direction * spacing / 2);
                 if (box == null) {
                     pending++;
                     place += direction * spacing;
@@ -194,7 +195,8 @@ final class RegularRow {
                     pending = 0;
                     outOfPlace += Math.pow((box.centre - place) / OUT_OF_PLACE_MM, 2);
                     boxes.add(box);
-                    place = box.centre + direction * spacing;
+                    last = box.centre;
+                    place = last + direction * spacing;
                 }
             }
         }
@@ -202,13 +204,14 @@ final class RegularRow {
         return new Row(part, List.copyOf(boxes), spacing, holes, outOfPlace);
     }
 
-    private static Candidate nearest(List<Candidate> candidates, double place) {
+    /** The best candidate about a place; only beyond a bound, for where places are close a box would be met again. */
+    private static Candidate nearest(List<Candidate> candidates, double place, int direction, double beyond) {
         Candidate best = null;
         double bestScore = -Double.MAX_VALUE;
         for (Candidate candidate : candidates) {
             double off = Math.abs(candidate.centre - place) / OUT_OF_PLACE_MM;
             double score = candidate.sides - OFF_WIDTH * candidate.off * candidate.off - off * off;
-            if (off <= 1 && score > bestScore) {
+            if (off <= 1 && direction * (candidate.centre - beyond) > 0 && score > bestScore) {
                 bestScore = score;
                 best = candidate;
             }

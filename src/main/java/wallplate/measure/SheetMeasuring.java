@@ -36,12 +36,41 @@ final class SheetMeasuring {
     static MeasuredSheet measured(DrawingView view, LevelPage page, ExpectedDrawing expected, ChoiceLog log) {
         Expectation asked = new Expectation(expected);
         SheetMeasuring measuring = new SheetMeasuring(view, page, Arrangement.read(view, asked, log), log);
-        OptionalDouble factor = new DrawnScale(measuring.drawing.expectation(), measuring.findings).another();
+        OptionalDouble factor = measuring.scale().another();
         if (factor.isPresent()) {
-            Expectation atScale = asked.atScale(factor.getAsDouble());
-            measuring = new SheetMeasuring(view, page, Arrangement.readAtScale(view, atScale, log), log);
+            measuring = atScale(view, page, asked.atScale(factor.getAsDouble()), log);
+        } else if (measuring.coherence().isNotUnderstood()) {
+            measuring = atLikeliestScale(measuring, asked);
         }
         return measuring.lookedAtAgain(expected);
+    }
+
+    private static SheetMeasuring atScale(
+            DrawingView view, LevelPage page, Expectation expectation, ChoiceLog log) {
+        return new SheetMeasuring(view, page, Arrangement.readAtScale(view, expectation, log), log);
+    }
+
+    /** A drawing that was not understood at the scale asked for may be understood at another. */
+    private static SheetMeasuring atLikeliestScale(SheetMeasuring notUnderstood, Expectation asked) {
+        SheetMeasuring likeliest = notUnderstood;
+        for (double factor : asked.otherScaleFactors()) {
+            SheetMeasuring other =
+                    atScale(notUnderstood.view, notUnderstood.page, asked.atScale(factor), ChoiceLog.NONE);
+            boolean isPlausible = other.coherence().isWellUnderstood()
+                    && other.scale().isClearlyBetter(notUnderstood.scale());
+            if (isPlausible && other.scale().misfit() < likeliest.scale().misfit()) {
+                likeliest = other;
+            }
+        }
+        return likeliest;
+    }
+
+    private Coherence coherence() {
+        return new Coherence(drawing.expectation(), findings);
+    }
+
+    private DrawnScale scale() {
+        return new DrawnScale(drawing.expectation(), findings);
     }
 
     /** Puts down what is found key by key, and returns the posts' lines by their names. */
