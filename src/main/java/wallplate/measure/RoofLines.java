@@ -38,6 +38,12 @@ record RoofLines(
     private static final double BELOW_EAVES_MM = 20;
 
     private static final double ALMOST_WHOLE = 0.85;
+    /** How far to both sides of a line that is carried on its ink is looked for: hands are not quite steady. */
+    private static final double ALONG_MM = 0.43;
+    /** A piece must be so many times longer than the gap over which it is carried on, and the gap inked to so much. */
+    private static final double LONG_FOR_ITS_GAP = 2;
+
+    private static final double MOSTLY_INKED = 0.75;
     /** A line may be found in pieces; this long a piece at the break line is enough to follow it back. */
     private static final double SHORTEST_PIECE_MM = 10;
     /** How far a thickness may lie from what a scale makes of it: a share of it, or this much where it is thin. */
@@ -171,14 +177,40 @@ record RoofLines(
         return view.sloping().stream()
                 .filter(run -> reaches(run, breakLine, REACHES_BREAK_MM, LONG_RUNS_ON_MM)
                         || endsAtPaper(view, run)
-                        || (run.length() > ALMOST_WHOLE * longest && reaches(run, breakLine, LOST_MM, RUNS_ON_MM)))
+                        || (run.length() > ALMOST_WHOLE * longest && reaches(run, breakLine, LOST_MM, RUNS_ON_MM))
+                        || isInkedToBreak(view, run, breakLine))
                 .toList();
     }
 
     private static List<Run> levelsToBreak(DrawingView view, Optional<Edge> breakLine) {
         return view.level().stream()
-                .filter(run -> reaches(run, breakLine, REACHES_BREAK_MM, LONG_RUNS_ON_MM) || endsAtPaper(view, run))
+                .filter(run -> reaches(run, breakLine, REACHES_BREAK_MM, LONG_RUNS_ON_MM)
+                        || endsAtPaper(view, run)
+                        || isInkedToBreak(view, run, breakLine))
                 .toList();
+    }
+
+    /** Whether a line that was found only in a lower piece goes on to the break line all the same. */
+    private static boolean isInkedToBreak(DrawingView view, Run run, Optional<Edge> breakLine) {
+        if (breakLine.isEmpty() || !reaches(run, breakLine, LOST_MM, 0)) {
+            return false;
+        }
+        Edge edge = view.fit(run, 1);
+        double end = edge.line().positionOf(Level.crossing(breakLine.get(), edge));
+        return edge.length() > LONG_FOR_ITS_GAP * (end - edge.to())
+                && view.fit().coverage(edge.line(), edge.to(), end, ALONG_MM) > MOSTLY_INKED;
+    }
+
+    /** The edge carried on to the break line where it ends short of it and its own line is inked as far. */
+    private static Edge toBreak(DrawingView view, Edge edge, Optional<Edge> breakLine) {
+        if (breakLine.isEmpty()) {
+            return edge;
+        }
+        double end = edge.line().positionOf(Level.crossing(breakLine.get(), edge));
+        boolean isShort = end - edge.to() > REACHES_BREAK_MM && end - edge.to() < LOST_MM;
+        return isShort && view.fit().coverage(edge.line(), edge.to(), end, ALONG_MM) > MOSTLY_INKED
+                ? view.fit().fit(edge.line(), edge.from() + 1, end - 1, 1, 0.25).extendedTo(edge.from(), end, edge.line())
+                : edge;
     }
 
     private static List<Edge> mains(
@@ -189,7 +221,7 @@ record RoofLines(
             if (run.length() < SHORTEST_PIECE_MM) {
                 continue;
             }
-            Edge edge = upTo(breakLine, extended(view, view.fit(run, 1)));
+            Edge edge = upTo(breakLine, toBreak(view, extended(view, view.fit(run, 1)), breakLine));
             if (edge.length() < Math.max(shortest, partOfLongest * longest)) {
                 continue;
             }
@@ -212,7 +244,7 @@ record RoofLines(
         double blank = 0;
         double end = edge.from();
         for (double position = edge.from() - reach; blank < 3; position -= reach) {
-            boolean inked = view.fit().coverage(edge.line(), position, position + reach, 0.43) > 0.5;
+            boolean inked = view.fit().coverage(edge.line(), position, position + reach, ALONG_MM) > 0.5;
             blank = inked ? 0 : blank + reach;
             if (inked) {
                 end = position;

@@ -30,6 +30,10 @@ public final class InkFlattening {
     private static final double WIDEST_SHINE = 0.5;
     /** Ink, from 0 to 255, by which the rims are darker than what lies between them. */
     private static final double LEAST_RIM = 40;
+    /** So much of the stroke about a place, in millimetres, and so many square millimetres of it must shine: grain does not. */
+    private static final double SHINING_STRETCH = 1;
+
+    private static final double LEAST_SHINING_AREA = 0.08;
     /** Along so much of a stroke, in millimetres, the lamp's mirror image fades. */
     private static final double SHINE_BEGINS = 6;
     private static final int FLOODED = 128;
@@ -89,22 +93,36 @@ public final class InkFlattening {
         Mat width = scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_ELLIPSE, new Size(diameter, diameter)));
         Mat filled = scope.matrix();
         Imgproc.morphologyEx(share, filled, Imgproc.MORPH_CLOSE, width);
-        Core.bitwise_or(shining, beginningToShine(share, filled, shining), shining);
+        aboutShine(share, filled, shining);
         filled.copyTo(share, shining);
     }
 
-    /** Before graphite is brighter than the paper it is as bright, so that it seems to be two lines: near where it shines. */
-    private Mat beginningToShine(Mat share, Mat filled, Mat shining) {
+    /**
+     * Leaves in {@code shining} what lies between rims about the places where graphite shines along its stroke: before it is
+     * brighter than the paper it is as bright, so that it seems to be two lines.
+     */
+    private void aboutShine(Mat share, Mat filled, Mat shining) {
         Mat between = scope.matrix();
         Core.subtract(filled, share, between);
         Core.compare(between, new Scalar(LEAST_RIM), between, Core.CMP_GT);
-        Core.bitwise_and(between, shining, between);
-        if (Core.countNonZero(between) > 0) {
+        Core.bitwise_and(between, shining, shining);
+        keepCoherent(shining);
+        if (Core.countNonZero(shining) > 0) {
             int reach = 2 * (int) Math.round(SHINE_BEGINS * page.pixelsPerMm()) + 1;
             Mat near = scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(reach, reach)));
-            Imgproc.dilate(between, between, near);
+            Imgproc.dilate(shining, shining, near);
         }
-        return between;
+    }
+
+    /** Clears what shines here and there, as the paper's grain between two strokes does, and not along a stroke. */
+    private void keepCoherent(Mat shining) {
+        Mat shareShining = scope.matrix();
+        int stretch = 2 * (int) Math.round(SHINING_STRETCH * page.pixelsPerMm() / 2) + 1;
+        Imgproc.boxFilter(shining, shareShining, CvType.CV_32F, new Size(stretch, stretch));
+        Mat isolated = scope.matrix();
+        double least = 255 * LEAST_SHINING_AREA / (SHINING_STRETCH * SHINING_STRETCH);
+        Core.compare(shareShining, new Scalar(least), isolated, Core.CMP_LT);
+        shining.setTo(new Scalar(0), isolated);
     }
 
     private InkImage image(Mat share, Mat outside) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -66,6 +67,22 @@ class InkFlatteningTest {
         InkImage ink = flattened(InkFlatteningTest::shining, false);
 
         assertThat(ink.at(60, LINE)).isLessThan(10);
+    }
+
+    /** Two lines as close as the sides of a thin board, on paper with grain, some of which is brighter than its surroundings. */
+    @Test
+    void leavesTheGrainyGapBetweenTwoLinesOfAPhotograph() {
+        Random grain = new Random(7);
+
+        InkImage ink = flattened(
+                (x, y) -> PAPER
+                        * (1 + 0.025 * grain.nextGaussian())
+                        * (1 - Math.max(stroke(y - LINE - 0.3, 0.5, 0.15), stroke(y - LINE + 0.3, 0.5, 0.15))),
+                true);
+
+        for (double x = 10; x < 110; x += 2.5) {
+            assertThat(dips(ink, x)).as("light between the lines at %.1f", x).isTrue();
+        }
     }
 
     private static double shining(double x, double y) {
