@@ -38,8 +38,12 @@ record RoofLines(
     private static final double BELOW_EAVES_MM = 20;
 
     private static final double ALMOST_WHOLE = 0.85;
-    /** How far to both sides of a line that is carried on its ink is looked for: hands are not quite steady. */
-    private static final double ALONG_MM = 0.43;
+    /** How dark, as a share of the outlines' ink, a line must be where it is carried on. */
+    private static final double OF_OUTLINE = 0.43;
+    /** A fit so far from the run that it began with has been drawn to a neighbouring line. */
+    private static final double DRAWN_AWAY_MM = 0.25;
+
+    private static final double CLOSE_BY_MM = 0.16;
     /** A piece must be so many times longer than the gap over which it is carried on, and the gap inked to so much. */
     private static final double LONG_FOR_ITS_GAP = 2;
 
@@ -198,7 +202,7 @@ record RoofLines(
         Edge edge = view.fit(run, 1);
         double end = edge.line().positionOf(Level.crossing(breakLine.get(), edge));
         return edge.length() > LONG_FOR_ITS_GAP * (end - edge.to())
-                && view.fit().coverage(edge.line(), edge.to(), end, ALONG_MM) > MOSTLY_INKED;
+                && view.fit().coverage(edge.line(), edge.to(), end, OF_OUTLINE) > MOSTLY_INKED;
     }
 
     /** The edge carried on to the break line where it ends short of it and its own line is inked as far. */
@@ -208,7 +212,7 @@ record RoofLines(
         }
         double end = edge.line().positionOf(Level.crossing(breakLine.get(), edge));
         boolean isShort = end - edge.to() > REACHES_BREAK_MM && end - edge.to() < LOST_MM;
-        return isShort && view.fit().coverage(edge.line(), edge.to(), end, ALONG_MM) > MOSTLY_INKED
+        return isShort && view.fit().coverage(edge.line(), edge.to(), end, OF_OUTLINE) > MOSTLY_INKED
                 ? view.fit().fit(edge.line(), edge.from() + 1, end - 1, 1, 0.25).extendedTo(edge.from(), end, edge.line())
                 : edge;
     }
@@ -221,7 +225,7 @@ record RoofLines(
             if (run.length() < SHORTEST_PIECE_MM) {
                 continue;
             }
-            Edge edge = upTo(breakLine, toBreak(view, extended(view, view.fit(run, 1)), breakLine));
+            Edge edge = upTo(breakLine, toBreak(view, extended(view, fitted(view, run)), breakLine));
             if (edge.length() < Math.max(shortest, partOfLongest * longest)) {
                 continue;
             }
@@ -244,7 +248,7 @@ record RoofLines(
         double blank = 0;
         double end = edge.from();
         for (double position = edge.from() - reach; blank < 3; position -= reach) {
-            boolean inked = view.fit().coverage(edge.line(), position, position + reach, ALONG_MM) > 0.5;
+            boolean inked = view.fit().coverage(edge.line(), position, position + reach, OF_OUTLINE) > 0.5;
             blank = inked ? 0 : blank + reach;
             if (inked) {
                 end = position;
@@ -254,6 +258,17 @@ record RoofLines(
             return edge;
         }
         return view.fit().fit(edge.line(), end + 1, edge.to() - 1, 1, 0.25).extendedTo(end, edge.to(), edge.line());
+    }
+
+    /** The run's own line: where the ink beside it drew the fit away, fitted from close by. */
+    private static Edge fitted(DrawingView view, Run run) {
+        Edge edge = view.fit(run, 1);
+        Point middle = run.segment().line().pointAt(run.length() / 2);
+        if (edge.line().distanceTo(middle) < DRAWN_AWAY_MM) {
+            return edge;
+        }
+        double half = run.length() / 2;
+        return view.fit().fit(run.segment().line(), 1, run.length() - 1, 1, CLOSE_BY_MM).within(-half, half);
     }
 
     /** Whether a line ends at the break line, not more than one length short of it and another beyond it. */
