@@ -1,7 +1,9 @@
 package wallplate.measure;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 import wallplate.stroke.CrossLines.Crossing;
@@ -12,6 +14,16 @@ final class BargeBoardReader {
 
     /** An upright as near as this to another part's is that part's own. */
     private static final double SAME_UPRIGHT_MM = 0.4;
+
+    private static final double FURTHEST_OUT_MM = 45;
+    private static final double SHORT_OF_COVERING_MM = 2.5;
+    private static final double LEAST_DEPTH_MM = 3;
+    private static final double SAME_FOOT_MM = 0.6;
+    private static final double MOST_COST = 6;
+    /** What it costs at most that an upright does not end at the covering. */
+    private static final double MOST_AT_TOP = 2;
+
+    private static final double CLEARLY_CHEAPER = 1;
 
     private final EavesPlace place;
     private final DrawingView view;
@@ -37,17 +49,17 @@ final class BargeBoardReader {
         }
         Edge covering = roof.coveringTop().get();
         Run best = null;
-        double bestCost = expectation.asksPart("barge-board") ? 6 : 3;
+        double bestCost = expectation.asksPart("barge-board") ? MOST_COST : MOST_COST / 2;
         for (Run run : view.upright()) {
             double x = run.segment().midpoint().x();
             double topY = run.highY();
             double bottomY = run.lowY();
-            if (run.length() < 5 || x > rightMost || x < rightMost - 45 || run.ink() < 0.5 * view.outlineInk()
+            if (run.length() < 5 || !isInReach(x, rightMost) || run.ink() < 0.5 * view.outlineInk()
                     || EavesPlace.standsAt(other, x, run.lowY(), SAME_UPRIGHT_MM)) {
                 continue;
             }
             double atTop = Math.abs(topY - covering.yAt(x));
-            if (atTop > 2.5) {
+            if (atTop > SHORT_OF_COVERING_MM) {
                 continue;
             }
             double slopesOff = slopesFrom(x, bottomY);
@@ -60,9 +72,71 @@ final class BargeBoardReader {
             }
         }
         if (best == null) {
-            return Optional.empty();
+            return expectation.asksPart("barge-board") ? endThatRunsOn(covering, rightMost, other) : Optional.empty();
         }
         return Optional.of(view.fit(best, 0.5));
+    }
+
+    /** An upright that may be the board's end from its lower edge up to the covering, whatever more of it there is. */
+    private record RunningOn(Run run, double footY, double cost) {}
+
+    /**
+     * The board's end as a part of an upright that runs on above the covering or below the board, as construction lines do,
+     * which a scan of black and white shows as dark as outlines: told from the sloping line that starts at it.
+     */
+    private Optional<Edge> endThatRunsOn(Edge covering, double rightMost, Optional<Edge> other) {
+        List<RunningOn> ends = view.upright().stream()
+                .filter(run -> run.length() >= 5 && run.ink() >= 0.5 * view.outlineInk())
+                .filter(run -> isInReach(run.segment().midpoint().x(), rightMost))
+                .filter(run -> !EavesPlace.standsAt(other, run.segment().midpoint().x(), run.lowY(), SAME_UPRIGHT_MM))
+                .flatMap(run -> runningOn(run, covering).stream())
+                .sorted(Comparator.comparingDouble(RunningOn::cost))
+                .toList();
+        if (ends.isEmpty() || ends.get(0).cost > MOST_COST) {
+            return Optional.empty();
+        }
+        RunningOn best = ends.get(0);
+        boolean isOpen = ends.stream()
+                .skip(1)
+                .anyMatch(next -> next.cost < best.cost + CLEARLY_CHEAPER
+                        && (next.run != best.run || Math.abs(next.footY - best.footY) > SAME_FOOT_MM));
+        return isOpen ? Optional.empty() : Optional.of(between(view.fit(best.run, 0.5), best.footY, covering));
+    }
+
+    private static Edge between(Edge upright, double footY, Edge covering) {
+        double foot = upright.line().positionOf(new Point(upright.xAt(footY), footY));
+        double top = upright.line().positionOf(Level.crossing(covering, upright));
+        return upright.within(Math.min(foot, top), Math.max(foot, top));
+    }
+
+    private static boolean isInReach(double x, double rightMost) {
+        return x <= rightMost && x >= rightMost - FURTHEST_OUT_MM;
+    }
+
+    private List<RunningOn> runningOn(Run run, Edge covering) {
+        double x = run.segment().midpoint().x();
+        double topY = covering.yAt(x);
+        if (run.highY() < topY - SHORT_OF_COVERING_MM || run.lowY() > topY - LEAST_DEPTH_MM) {
+            return List.of();
+        }
+        double atTop = Math.min(Math.abs(run.highY() - topY), MOST_AT_TOP);
+        return place.crossLines()
+                .find(Level.uprightAt(x), run.lowY() - 1.6, topY - LEAST_DEPTH_MM, view.slope(), y -> 0.3, y -> 4.4, 0.8)
+                .stream()
+                .filter(row -> row.ink() >= 0.5 * view.outlineInk() && isNoneOfTheRoofs(x, row.position()))
+                .map(row -> new RunningOn(
+                        run,
+                        row.position(),
+                        atTop
+                                + 4 * (1 - row.coverage())
+                                + expectation.cost("barge-board.depth", topY - row.position()) / 2))
+                .toList();
+    }
+
+    private boolean isNoneOfTheRoofs(double x, double y) {
+        return Stream.of(roof.rafterBottom(), roof.rafterTop(), roof.coveringBottom())
+                .flatMap(Optional::stream)
+                .allMatch(edge -> Math.abs(edge.yAt(x) - y) > SAME_FOOT_MM);
     }
 
     /** The share of ink on a sloping line that rises to the right from about a point. */
