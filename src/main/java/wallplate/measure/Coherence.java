@@ -60,6 +60,11 @@ final class Coherence {
         return doubts;
     }
 
+    /** Whether anything speaks against how the drawing was understood. */
+    boolean isInDoubt() {
+        return isNotUnderstood() || !doubts().isEmpty();
+    }
+
     /** Whether so many sizes agree, or are what a known slip makes of them, that little else can be meant. */
     boolean isWellUnderstood() {
         return shareExplained() >= WELL_UNDERSTOOD;

@@ -16,6 +16,9 @@ import wallplate.stroke.Edge;
 /** The measuring of one sheet, from its view to its keys. */
 final class SheetMeasuring {
 
+    /** A drawing so many times larger or smaller than asked for is noticed from its thicknesses, or would not fit the sheet. */
+    private static final double FURTHEST_SCALE = 2.1;
+
     private final DrawingView view;
     private final LevelPage page;
     private final Arrangement drawing;
@@ -39,7 +42,7 @@ final class SheetMeasuring {
         OptionalDouble factor = measuring.scale().another();
         if (factor.isPresent()) {
             measuring = atScale(view, page, asked.atScale(factor.getAsDouble()), log);
-        } else if (measuring.coherence().isNotUnderstood()) {
+        } else if (measuring.coherence().isInDoubt()) {
             measuring = atLikeliestScale(measuring, asked);
         }
         return measuring.lookedAtAgain(expected);
@@ -50,14 +53,17 @@ final class SheetMeasuring {
         return new SheetMeasuring(view, page, Arrangement.readAtScale(view, expectation, log), log);
     }
 
-    /** A drawing that was not understood at the scale asked for may be understood at another. */
-    private static SheetMeasuring atLikeliestScale(SheetMeasuring notUnderstood, Expectation asked) {
-        SheetMeasuring likeliest = notUnderstood;
+    /** A drawing that was not understood at the scale asked for, or not in all its parts, may be understood at another. */
+    private static SheetMeasuring atLikeliestScale(SheetMeasuring atAsked, Expectation asked) {
+        SheetMeasuring likeliest = atAsked;
         for (double factor : asked.otherScaleFactors()) {
+            if (factor < 1 / FURTHEST_SCALE || factor > FURTHEST_SCALE) {
+                continue;
+            }
             SheetMeasuring other =
-                    atScale(notUnderstood.view, notUnderstood.page, asked.atScale(factor), ChoiceLog.NONE);
+                    atScale(atAsked.view, atAsked.page, asked.atScale(factor), ChoiceLog.NONE);
             boolean isPlausible = other.coherence().isWellUnderstood()
-                    && other.scale().isClearlyBetter(notUnderstood.scale());
+                    && other.scale().isClearlyBetter(atAsked.scale());
             if (isPlausible && other.scale().misfit() < likeliest.scale().misfit()) {
                 likeliest = other;
             }
