@@ -1,6 +1,8 @@
 package wallplate.measure;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
+import wallplate.geometry.Point;
 import wallplate.stroke.Edge;
 
 /** Tells whether a timber cut across is crossed by its two diagonals, as section timbers are. */
@@ -11,6 +13,12 @@ final class Diagonals {
     /** Not more than this looks like the weaker diagonal where none were drawn. */
     private static final double NOT_CROSSED = 0.42;
 
+    /** The ink in the middle of a small box with diagonals and the mean within it, as parts of an outline's, and both without. */
+    private static final double INKED_MIDDLE = 0.45;
+
+    private static final double INKED_MEAN = 0.25;
+    private static final double BARE = 0.15;
+
     private final Pattern pattern;
 
     Diagonals(DrawingView view) {
@@ -19,9 +27,28 @@ final class Diagonals {
 
     /** How much of the weaker diagonal is there, 0 to 1; empty where the outline is too small to say. */
     OptionalDouble share(Edge left, Edge right, Edge lower, Edge upper) {
-        return pattern.crossed(
-                Level.crossing(left, lower), Level.crossing(right, lower), Level.crossing(left, upper),
-                Level.crossing(right, upper));
+        Point lowerLeft = Level.crossing(left, lower);
+        Point lowerRight = Level.crossing(right, lower);
+        Point upperLeft = Level.crossing(left, upper);
+        Point upperRight = Level.crossing(right, upper);
+        OptionalDouble crossed = pattern.crossed(lowerLeft, lowerRight, upperLeft, upperRight);
+        return crossed.isPresent() ? crossed : ofSmallBox(pattern.fillOf(lowerLeft, lowerRight, upperLeft, upperRight));
+    }
+
+    /**
+     * In a box too small to follow its diagonals there is a crossing in the middle, and nothing but paper where none were
+     * drawn; what is neither is half of them.
+     */
+    private static OptionalDouble ofSmallBox(Optional<Pattern.Fill> fill) {
+        if (fill.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        double middle = fill.get().middle();
+        double mean = fill.get().mean();
+        if (middle > INKED_MIDDLE && mean > INKED_MEAN) {
+            return OptionalDouble.of(1);
+        }
+        return OptionalDouble.of(middle < BARE && mean < BARE ? 0 : (NOT_CROSSED + CROSSED) / 2);
     }
 
     /** Puts down whether diagonals cross. */

@@ -1,5 +1,6 @@
 package wallplate.measure;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import wallplate.geometry.Point;
 import wallplate.geometry.Vector;
@@ -10,6 +11,12 @@ final class Pattern {
 
     /** Half a line's breadth and the blur of a scan. */
     private static final double CLEAR_OF_OUTLINE_MM = 0.45;
+
+    /** Half a line's breadth alone, within which a small box is read. */
+    private static final double CLEAR_OF_LINE_MM = 0.38;
+
+    private static final double SMALLEST_BOX_MM = 1;
+    private static final double MIDDLE_MM = 0.1;
 
     private final InkImage ink;
     private final double outlineInk;
@@ -32,6 +39,36 @@ final class Pattern {
         }
         return OptionalDouble.of(
                 Math.min(diagonal(lowerLeft, upperRight, clear), diagonal(upperLeft, lowerRight, clear)));
+    }
+
+    /** The ink in the middle of a box and the mean within it, as parts of an outline's ink. */
+    record Fill(double middle, double mean) {}
+
+    /** What fills a box that is too small for {@link #crossed}; empty where its own outline leaves nothing to be seen. */
+    Optional<Fill> fillOf(Point lowerLeft, Point lowerRight, Point upperLeft, Point upperRight) {
+        double height = (lowerLeft.distanceTo(upperLeft) + lowerRight.distanceTo(upperRight)) / 2;
+        double width = (lowerLeft.distanceTo(lowerRight) + upperLeft.distanceTo(upperRight)) / 2;
+        double clear = CLEAR_OF_LINE_MM / Math.min(height, width);
+        if (Math.min(height, width) < SMALLEST_BOX_MM) {
+            return Optional.empty();
+        }
+        double middle = 0;
+        double sum = 0;
+        int count = 0;
+        double step = (1 - 2 * clear) / 20;
+        for (double right = clear; right < 1 - clear + step / 2; right += step) {
+            Vector low = lowerRight.minus(lowerLeft).times(right);
+            Vector high = upperRight.minus(upperLeft).times(right);
+            for (double up = clear; up < 1 - clear + step / 2; up += step) {
+                Point place = lowerLeft.plus(low).plus(upperLeft.plus(high).minus(lowerLeft.plus(low)).times(up));
+                double here = Math.min(1, ink.at(place.x(), place.y()) / outlineInk);
+                sum += here;
+                count++;
+                boolean isMiddle = Math.abs(right - 0.5) * width < MIDDLE_MM && Math.abs(up - 0.5) * height < MIDDLE_MM;
+                middle = isMiddle ? Math.max(middle, here) : middle;
+            }
+        }
+        return Optional.of(new Fill(middle, sum / count));
     }
 
     /** The share of a diagonal's inner part with ink, the best of small shifts of its ends. */

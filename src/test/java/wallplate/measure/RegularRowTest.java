@@ -70,6 +70,18 @@ class RegularRowTest {
         assertThat(row(List.of(strong(40)))).isEmpty();
     }
 
+    /** At a tenth of the scale a box's place and the next lie closer together than a box may stand from its place. */
+    @Test
+    void endsWhereBoxesWouldStandCloserThanTheyMayStray() {
+        List<Crossing> columns = sorted(List.of(strong(10), strong(10.3), strong(11), strong(11.3), strong(12), strong(12.3)));
+
+        List<int[]> boxes = new RegularRow(columns, OUTLINE_INK, expectation.atScale(0.1), "support", ChoiceLog.NONE)
+                .choose()
+                .boxes();
+
+        assertThat(boxes).isNotEmpty().hasSizeLessThan(columns.size());
+    }
+
     @SafeVarargs
     private double[] positions(List<Crossing>... columns) {
         List<Crossing> all = new ArrayList<>();
