@@ -91,7 +91,7 @@ public class SheetDocuments {
     /** The feedback report of a sheet in a language, with the marks as they stand. */
     public byte[] feedback(ClassSet classSet, SheetEntry sheet, Locale language) throws IOException {
         ByteArrayOutputStream pdf = new ByteArrayOutputStream();
-        new FeedbackReport(language).write(withPicture(classSet, sheet, language), pdf);
+        new FeedbackReport(language).write(sheet.label(), withPicture(classSet, sheet, language), pdf);
         return pdf.toByteArray();
     }
 

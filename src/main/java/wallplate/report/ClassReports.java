@@ -56,7 +56,7 @@ public final class ClassReports {
         try (FeedbackDocument document = new FeedbackDocument(language)) {
             sheets.forEach(sheet -> {
                 int first = document.pages() + 1;
-                document.add(sheet.sheet());
+                document.add(sheet.name(), sheet.sheet());
                 document.bookmark(sheet.name(), first);
                 ranges.add(new PageRange(sheet.name(), first, document.pages()));
             });
@@ -72,7 +72,7 @@ public final class ClassReports {
         ZipOutputStream zip = new ZipOutputStream(out);
         sheets.forEach(sheet -> {
             ByteArrayOutputStream pages = new ByteArrayOutputStream();
-            report.write(sheet.sheet(), pages);
+            report.write(sheet.name(), sheet.sheet(), pages);
             ZipEntry entry = new ZipEntry(fileName(sheet.name(), taken));
             entry.setLastModifiedTime(EARLIEST);
             zip.putNextEntry(entry);

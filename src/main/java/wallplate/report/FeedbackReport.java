@@ -27,10 +27,19 @@ public final class FeedbackReport {
         this.language = language;
     }
 
-    /** Writes the report of a sheet; the stream is left open. */
+    /** Writes the report of a sheet that goes by its scan's name; the stream is left open. */
     public void write(AssessedSheet sheet, OutputStream out) throws IOException {
+        write(sheet.scan(), sheet, out);
+    }
+
+    /**
+     * Writes the report of a sheet; the stream is left open.
+     *
+     * @param name the learner's, as it stands at the head
+     */
+    public void write(String name, AssessedSheet sheet, OutputStream out) throws IOException {
         try (FeedbackDocument document = new FeedbackDocument(language)) {
-            document.add(sheet);
+            document.add(name, sheet);
             document.write(out);
         }
     }

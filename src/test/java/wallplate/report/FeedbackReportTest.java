@@ -234,7 +234,8 @@ class FeedbackReportTest {
                         new ClassReports.PageRange("Cyd Example", 4, 5));
         try (PDDocument report = Loader.loadPDF(out.toByteArray())) {
             assertThat(report.getNumberOfPages()).isEqualTo(5);
-            assertThat(text(report, 3)).contains("The page is blank.");
+            assertThat(text(report, 3)).contains("The page is blank.").contains("Feedback for Ben Example");
+            assertThat(text(report, 4)).contains("Feedback for Cyd Example");
             assertThat(report.getDocumentCatalog()
                             .getDocumentOutline()
                             .getFirstChild()

@@ -28,21 +28,25 @@ public final class FeedbackDocument implements Closeable {
         this.fonts = new ReportFonts(document);
     }
 
-    /** Adds the pages of a sheet's report and returns how many they are. */
-    public int add(AssessedSheet sheet) throws IOException {
+    /**
+     * Adds the pages of a sheet's report and returns how many they are.
+     *
+     * @param name whose they are, as it stands at their head: a learner's, or the scan's where nobody is known
+     */
+    public int add(String name, AssessedSheet sheet) throws IOException {
         FeedbackWords words = FeedbackWords.in(language, sheet.expected());
         if (document.getNumberOfPages() == 0) {
             describe(sheet, words);
         }
         if (sheet instanceof AssessedSheet.Unreadable unreadable) {
             try (Canvas canvas = newPage()) {
-                new UnreadablePage(words, unreadable).draw(canvas);
+                new UnreadablePage(words, name, unreadable).draw(canvas);
             }
             return 1;
         }
         AssessedSheet.Read read = (AssessedSheet.Read) sheet;
         try (Canvas canvas = newPage()) {
-            new MarksPage(document, words, read).draw(canvas);
+            new MarksPage(document, words, name, read).draw(canvas);
         }
         try (Canvas canvas = newPage()) {
             new NextTimePage(document, words, read).draw(canvas);

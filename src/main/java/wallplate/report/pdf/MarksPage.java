@@ -25,12 +25,14 @@ final class MarksPage {
 
     private final PDDocument document;
     private final FeedbackWords words;
+    private final String name;
     private final AssessedSheet.Read sheet;
     private final List<PartLines> parts;
 
-    MarksPage(PDDocument document, FeedbackWords words, AssessedSheet.Read sheet) {
+    MarksPage(PDDocument document, FeedbackWords words, String name, AssessedSheet.Read sheet) {
         this.document = document;
         this.words = words;
+        this.name = name;
         this.sheet = sheet;
         this.parts = PartLines.of(sheet);
     }
@@ -85,7 +87,7 @@ final class MarksPage {
         canvas.tagged(
                 "P",
                 () -> canvas.textFitted(
-                        words.text("head.feedback", Map.of("sheet", sheet.scan())),
+                        SheetFrame.heading(words, name, sheet),
                         content.left(),
                         content.top() - 10.5,
                         120,

@@ -90,6 +90,13 @@ final class SheetFrame {
         }
     }
 
+    /** Whose report it is: a learner's, or that on a scan which nobody is known to have drawn. */
+    static String heading(FeedbackWords words, String name, AssessedSheet sheet) {
+        return name.startsWith(sheet.scan())
+                ? words.text("head.feedback", Map.of("sheet", name))
+                : words.text("head.feedback-for", Map.of("learner", name));
+    }
+
     private String name() {
         return sheet.page() == 1
                 ? sheet.scan()

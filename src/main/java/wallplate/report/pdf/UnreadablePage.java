@@ -1,7 +1,6 @@
 package wallplate.report.pdf;
 
 import java.io.IOException;
-import java.util.Map;
 import wallplate.assessment.AssessedSheet;
 import wallplate.marking.Reasons;
 import wallplate.report.Box;
@@ -13,10 +12,12 @@ final class UnreadablePage {
     private static final int ADVICES = 4;
 
     private final FeedbackWords words;
+    private final String name;
     private final AssessedSheet.Unreadable sheet;
 
-    UnreadablePage(FeedbackWords words, AssessedSheet.Unreadable sheet) {
+    UnreadablePage(FeedbackWords words, String name, AssessedSheet.Unreadable sheet) {
         this.words = words;
+        this.name = name;
         this.sheet = sheet;
     }
 
@@ -34,7 +35,7 @@ final class UnreadablePage {
         canvas.tagged(
                 "P",
                 () -> canvas.textFitted(
-                        words.text("head.feedback", Map.of("sheet", sheet.scan())),
+                        SheetFrame.heading(words, name, sheet),
                         content.left(),
                         content.top() - 10.5,
                         120,
