@@ -2,8 +2,7 @@ package wallplate.operations;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.mockito.ArgumentMatchers.any;
-import static org.mockito.Mockito.doThrow;
-import static org.mockito.Mockito.reset;
+import static org.mockito.Mockito.doAnswer;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
@@ -13,6 +12,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -75,18 +75,28 @@ class DiskFullIT {
 
     @Test
     void losesNothingAndKeepsNothingTwice() throws Exception {
+        // Set up before anybody reads: workers call the store from threads of their own.
+        AtomicBoolean isFull = new AtomicBoolean();
+        doAnswer(call -> {
+                    if (isFull.get()) {
+                        throw new IOException("No space left on device");
+                    }
+                    return call.callRealMethod();
+                })
+                .when(store)
+                .put(any());
         SampleScans scans = SampleScans.read();
         ClassSet set = classSets.add("Full", "class", List.of(), tasks.add(SampleScans.task()), false);
         for (int sheet = 0; sheet < SHEETS; sheet++) {
             handIn(set, sheet, scans.scan(sheet)).andExpect(status().is3xxRedirection());
         }
-        doThrow(new IOException("No space left on device")).when(store).put(any());
+        isFull.set(true);
 
         handIn(set, 9, scans.scan(9)).andExpect(status().isInternalServerError());
         assertThat(files.of(set.id())).hasSize(SHEETS);
         Thread.sleep(6_000);
         assertThat(sheets.of(set.id())).extracting(SheetEntry::state).doesNotContain(SheetState.FAILED);
-        reset(store);
+        isFull.set(false);
 
         Instant latest = Instant.now().plus(Duration.ofSeconds(120));
         while (finished(set) < SHEETS && Instant.now().isBefore(latest)) {
