@@ -50,14 +50,11 @@ final class BargeBoardReader {
         Edge covering = roof.coveringTop().get();
         Run best = null;
         double bestCost = expectation.asksPart("barge-board") ? MOST_COST : MOST_COST / 2;
-        for (Run run : view.upright()) {
+        List<Run> uprights = uprights(rightMost, other);
+        for (Run run : uprights) {
             double x = run.segment().midpoint().x();
             double topY = run.highY();
             double bottomY = run.lowY();
-            if (run.length() < 5 || !isInReach(x, rightMost) || run.ink() < 0.5 * view.outlineInk()
-                    || EavesPlace.standsAt(other, x, run.lowY(), SAME_UPRIGHT_MM)) {
-                continue;
-            }
             double atTop = Math.abs(topY - covering.yAt(x));
             if (atTop > SHORT_OF_COVERING_MM) {
                 continue;
@@ -72,9 +69,22 @@ final class BargeBoardReader {
             }
         }
         if (best == null) {
-            return expectation.asksPart("barge-board") ? endThatRunsOn(covering, rightMost, other) : Optional.empty();
+            return expectation.asksPart("barge-board") ? endThatRunsOn(covering, uprights) : Optional.empty();
         }
         return Optional.of(view.fit(best, 0.5));
+    }
+
+    /** The dark uprights before the face that are no other part's. */
+    private List<Run> uprights(double rightMost, Optional<Edge> other) {
+        return view.upright().stream()
+                .filter(run -> run.length() >= 5 && run.ink() >= 0.5 * view.outlineInk())
+                .filter(run -> {
+                    double x = run.segment().midpoint().x();
+                    return x <= rightMost
+                            && x >= rightMost - FURTHEST_OUT_MM
+                            && !EavesPlace.standsAt(other, x, run.lowY(), SAME_UPRIGHT_MM);
+                })
+                .toList();
     }
 
     /** An upright that may be the board's end from its lower edge up to the covering, whatever more of it there is. */
@@ -84,11 +94,8 @@ final class BargeBoardReader {
      * The board's end as a part of an upright that runs on above the covering or below the board, as construction lines do,
      * which a scan of black and white shows as dark as outlines: told from the sloping line that starts at it.
      */
-    private Optional<Edge> endThatRunsOn(Edge covering, double rightMost, Optional<Edge> other) {
-        List<RunningOn> ends = view.upright().stream()
-                .filter(run -> run.length() >= 5 && run.ink() >= 0.5 * view.outlineInk())
-                .filter(run -> isInReach(run.segment().midpoint().x(), rightMost))
-                .filter(run -> !EavesPlace.standsAt(other, run.segment().midpoint().x(), run.lowY(), SAME_UPRIGHT_MM))
+    private Optional<Edge> endThatRunsOn(Edge covering, List<Run> uprights) {
+        List<RunningOn> ends = uprights.stream()
                 .flatMap(run -> runningOn(run, covering).stream())
                 .sorted(Comparator.comparingDouble(RunningOn::cost))
                 .toList();
@@ -107,10 +114,6 @@ final class BargeBoardReader {
         double foot = upright.line().positionOf(new Point(upright.xAt(footY), footY));
         double top = upright.line().positionOf(Level.crossing(covering, upright));
         return upright.within(Math.min(foot, top), Math.max(foot, top));
-    }
-
-    private static boolean isInReach(double x, double rightMost) {
-        return x <= rightMost && x >= rightMost - FURTHEST_OUT_MM;
     }
 
     private List<RunningOn> runningOn(Run run, Edge covering) {

@@ -60,8 +60,7 @@ final class SheetMeasuring {
             if (factor < 1 / FURTHEST_SCALE || factor > FURTHEST_SCALE) {
                 continue;
             }
-            SheetMeasuring other =
-                    atScale(atAsked.view, atAsked.page, asked.atScale(factor), ChoiceLog.NONE);
+            SheetMeasuring other = atScale(atAsked.view, atAsked.page, asked.atScale(factor), ChoiceLog.NONE);
             boolean isPlausible = other.coherence().isWellUnderstood()
                     && other.scale().isClearlyBetter(atAsked.scale());
             if (isPlausible && other.scale().misfit() < likeliest.scale().misfit()) {
