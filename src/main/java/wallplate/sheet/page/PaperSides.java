@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 import wallplate.geometry.Vector;
@@ -163,6 +164,10 @@ public record PaperSides(List<Optional<Side>> sides) {
 
         private static final double LEAST_CONTRAST = 2.5;
         private static final double LEAST_SHARE = 0.65;
+        /** Shadows beside paper on a white lid differ by up to forty from it. */
+        private static final double LEAST_CONTRAST_OF_INK = 40;
+
+        private static final double SAME_LEVEL = 0.04;
         private static final int ALONG = 6;
         private static final int FINE = 4;
 
@@ -210,7 +215,30 @@ public record PaperSides(List<Optional<Side>> sides) {
             Line best = robust(close, fitted, reach / 6);
             Vector shift = best.direction().leftNormal().times(steepest(close, best));
             List<Point> moved = close.stream().map(point -> point.plus(shift)).toList();
+            if (isStroke(moved, best.direction().leftNormal(), Math.abs(contrast))) {
+                return Optional.empty();
+            }
             return Optional.of(new Side(new Line(best.origin().plus(shift), best.direction()), moved, contrast));
+        }
+
+        /**
+         * Whether a line of ink was taken for an edge: dark as it is, the paper is the same close by on either side. A
+         * rafter may run across the whole sheet. The rim of a shadow is the same on either side only further off.
+         */
+        private boolean isStroke(List<Point> points, Vector outwards, double contrast) {
+            return contrast > LEAST_CONTRAST_OF_INK
+                    && Math.abs(level(points, outwards) - level(points, outwards.negated())) < SAME_LEVEL * contrast;
+        }
+
+        /** The middle grey of all places just beyond a line of ink at the points. */
+        private double level(List<Point> points, Vector towards) {
+            return points.stream()
+                    .flatMapToDouble(point -> DoubleStream.of(0.25, 0.3, 0.35, 0.4, 0.45)
+                            .map(share -> grey(point.plus(towards.times(share * reach)))))
+                    .sorted()
+                    .skip(points.size() * 5L / 2)
+                    .findFirst()
+                    .orElseThrow();
         }
 
         /**
