@@ -5,14 +5,17 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import wallplate.geometry.Angles;
 import wallplate.geometry.Line;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
 import wallplate.sheet.InkImage;
+import wallplate.sheet.LevelPage;
 import wallplate.stroke.CrossLines;
 import wallplate.stroke.Edge;
 import wallplate.stroke.EdgeFit;
+import wallplate.stroke.InkStrength;
 import wallplate.stroke.SlopeDirection;
 import wallplate.stroke.Stroke;
 import wallplate.stroke.StrokeFinder;
@@ -39,6 +42,9 @@ record DrawingView(
     /** The share of an outline's ink above which a line is an outline; construction lines stay below 0.42. */
     static final double OUTLINE_PART = 0.5;
 
+    /** What was too pale to be found as a stroke helps to even the ink once more. */
+    private static final int EVENINGS = 2;
+
     private static final double FLATTEST_DEGREES = 6;
     private static final double STEEPEST_DEGREES = 79;
     private static final double LONG_MM = 25;
@@ -50,6 +56,11 @@ record DrawingView(
 
     Vector squareToSlope() {
         return slope().leftNormal();
+    }
+
+    /** The ink as the page has it, not mirrored. */
+    InkImage inkOnPage() {
+        return mirrored ? mirror(ink) : ink;
     }
 
     /** The lines that cross a band of this drawing. */
@@ -68,7 +79,11 @@ record DrawingView(
     }
 
     /** The view of a page; empty where no family of long sloping lines is found. */
-    static Optional<DrawingView> of(InkImage page) {
+    static Optional<DrawingView> of(LevelPage page) {
+        return of(page.ink(), page.photograph() ? EVENINGS : 0);
+    }
+
+    private static Optional<DrawingView> of(InkImage page, int evenings) {
         StrokeFinder finder = new StrokeFinder(StrokeSettings.usual());
         for (double direction : SlopeDirection.candidates(page, FLATTEST_DEGREES, STEEPEST_DEGREES)) {
             boolean mirrored = direction < 0;
@@ -80,6 +95,13 @@ record DrawingView(
             if (longOnes.size() < 2) {
                 continue;
             }
+            Strokes strokes = new Strokes(sloping, finder.find(ink, 0), finder.find(ink, 90));
+            Optional<InkStrength> strength =
+                    evenings > 0 ? InkStrength.of(strokes.all(), ink.widthMm(), ink.heightMm()) : Optional.empty();
+            if (strength.isPresent()) {
+                InkImage even = strength.get().evened(ink);
+                return of(mirrored ? mirror(even) : even, evenings - 1);
+            }
             double outlineInk = outlineInk(longOnes);
             double leastInk = OUTLINE_PART * outlineInk;
             return Optional.of(new DrawingView(
@@ -88,11 +110,18 @@ record DrawingView(
                     Math.abs(direction),
                     outlineInk,
                     new EdgeFit(ink, outlineInk),
-                    runs(along(sloping, Math.abs(direction), 2.5), leastInk),
-                    runs(along(finder.find(ink, 0), 0, MOST_OFF_LEVEL_DEGREES), 0.8 * leastInk),
-                    runs(along(finder.find(ink, 90), 90, MOST_OFF_LEVEL_DEGREES), 0.8 * leastInk)));
+                    runs(along(strokes.sloping, Math.abs(direction), 2.5), leastInk),
+                    runs(along(strokes.level, 0, MOST_OFF_LEVEL_DEGREES), 0.8 * leastInk),
+                    runs(along(strokes.upright, 90, MOST_OFF_LEVEL_DEGREES), 0.8 * leastInk)));
         }
         return Optional.empty();
+    }
+
+    private record Strokes(List<Stroke> sloping, List<Stroke> level, List<Stroke> upright) {
+
+        List<Stroke> all() {
+            return Stream.of(sloping, level, upright).flatMap(List::stream).toList();
+        }
     }
 
     /** The strokes that run truly enough in a direction to be drawn with it; a leader line does not. */

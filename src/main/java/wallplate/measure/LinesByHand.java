@@ -10,6 +10,8 @@ import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
+import wallplate.sheet.Calibration;
+import wallplate.sheet.InkImage;
 import wallplate.sheet.LevelPage;
 import wallplate.stroke.Edge;
 import wallplate.stroke.EdgeFit;
@@ -45,16 +47,18 @@ public final class LinesByHand {
     private static final double PITCH_SIGMA_DEGREES = 0.05;
     private static final double LINE_SIGMA_MM = 0.012;
 
-    private final LevelPage page;
+    private final InkImage ink;
+    private final Calibration calibration;
     private final double slopeDegrees;
     private final double outlineInk;
     private final EdgeFit fit;
 
-    private LinesByHand(LevelPage page, double slopeDegrees, double outlineInk) {
-        this.page = page;
-        this.slopeDegrees = slopeDegrees;
-        this.outlineInk = outlineInk;
-        this.fit = new EdgeFit(page.ink(), outlineInk);
+    private LinesByHand(DrawingView view, Calibration calibration) {
+        this.ink = view.inkOnPage();
+        this.calibration = calibration;
+        this.slopeDegrees = view.mirrored() ? -view.slopeDegrees() : view.slopeDegrees();
+        this.outlineInk = view.outlineInk();
+        this.fit = new EdgeFit(ink, outlineInk);
     }
 
     private static StrokeSettings shortOnesToo(StrokeSettings usual) {
@@ -84,9 +88,7 @@ public final class LinesByHand {
 
     /** The lines of a page; empty where the page shows no sloping lines, so that its drawing is not understood at all. */
     public static Optional<LinesByHand> on(LevelPage page) {
-        return DrawingView.of(page.ink())
-                .map(view -> new LinesByHand(
-                        page, view.mirrored() ? -view.slopeDegrees() : view.slopeDegrees(), view.outlineInk()));
+        return DrawingView.of(page).map(view -> new LinesByHand(view, page.calibration()));
     }
 
     /** Whether a key can be measured from chosen lines. */
@@ -110,7 +112,7 @@ public final class LinesByHand {
         StrokeFinder finder = new StrokeFinder(SHORT_ONES_TOO);
         List<Segment> choices = new ArrayList<>();
         for (double direction : directions) {
-            for (Stroke stroke : finder.find(page.ink(), direction)) {
+            for (Stroke stroke : finder.find(ink, direction)) {
                 if (Angles.between(stroke.centreLine().inclinationDegrees(), direction) <= MOST_OFF_DEGREES) {
                     choices.addAll(pieces(stroke));
                 }
@@ -337,12 +339,12 @@ public final class LinesByHand {
 
     /** With the millimetres' own uncertainty. */
     private Finding.Quantity length(double value, double sigma) {
-        double scale = Math.abs(value) * page.calibration().uncertaintyPercent() / 100;
+        double scale = Math.abs(value) * calibration.uncertaintyPercent() / 100;
         return new Finding.Quantity(value, Math.sqrt(sigma * sigma + scale * scale + LINE_SIGMA_MM * LINE_SIGMA_MM));
     }
 
     private double pitchSigma(double pitch) {
-        double stretch = page.calibration().stretchUncertaintyPercent() / 100;
+        double stretch = calibration.stretchUncertaintyPercent() / 100;
         double radians = Math.toRadians(pitch);
         return Math.hypot(PITCH_SIGMA_DEGREES, Math.toDegrees(stretch * Math.sin(radians) * Math.cos(radians)));
     }

@@ -22,7 +22,7 @@ public final class Measurer {
 
     /** The same, with every choice between readings shown to a log. */
     MeasuredSheet measure(LevelPage page, ExpectedDrawing expected, ChoiceLog log) {
-        Optional<DrawingView> view = DrawingView.of(page.ink());
+        Optional<DrawingView> view = DrawingView.of(page);
         if (view.isEmpty()) {
             return nothingFound(expected, "no family of long sloping lines was found on the sheet");
         }

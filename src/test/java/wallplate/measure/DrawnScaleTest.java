@@ -44,7 +44,7 @@ class DrawnScaleTest {
     private Findings drawn(double factor, Set<String> smaller) {
         Random stray = new Random(3);
         Findings findings = new Findings(
-                DrawingView.of(ExactPage.of(drawing).ink()).orElseThrow(), ExactPage.of(drawing).calibration());
+                DrawingView.of(ExactPage.of(drawing)).orElseThrow(), ExactPage.of(drawing).calibration());
         for (Expected value : drawing.values()) {
             if (value instanceof Expected.Length length) {
                 double meant = length.exactMm() * (smaller.contains(length.key()) ? 2.0 / 3 : factor);
