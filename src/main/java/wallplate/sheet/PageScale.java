@@ -27,6 +27,8 @@ record PageScale(
     static final double BAR_DRAWN = 0.1;
     /** How well the sides of cut paper are known, in percent: a third of a millimetre in A4. */
     private static final double PAPER_CUT_PERCENT = 0.15;
+    /** Two scales agree where they are no farther apart than this many standard deviations of both. */
+    private static final double AGREEING_DEVIATIONS = 3;
     /** A scanner cuts off up to half a centimetre all round; where less than this share is left, a part is missing. */
     private static final double WHOLE_SHARE = 0.93;
 
@@ -44,12 +46,27 @@ record PageScale(
         }
         double length = format.referenceBarMm();
         double deviation = Math.hypot(bar.get().deviation() * scale, BAR_DRAWN);
+        double doubt = Math.hypot(deviation, disagreementMm(deviation));
         return new Calibration(
                 Source.REFERENCE_BAR,
                 length,
-                100 * deviation / length,
+                100 * doubt / length,
                 stretch.deviationPercent(),
                 level.deviationDegrees());
+    }
+
+    /**
+     * What the bar and the paper leave open between them, as one standard deviation: half of what lies between the two
+     * where that is more than both are known to, nothing where they agree or the paper's size says nothing.
+     */
+    private double disagreementMm(double barDeviationMm) {
+        if (!rough.isTrueToSize()) {
+            return 0;
+        }
+        double length = format.referenceBarMm();
+        double apart = length * Math.abs(1 / scale - 1);
+        double known = Math.hypot(barDeviationMm, length * PAPER_CUT_PERCENT / 100);
+        return apart > AGREEING_DEVIATIONS * known ? apart / 2 : 0;
     }
 
     List<String> warnings() {

@@ -9,6 +9,7 @@ import wallplate.sheet.opencv.StraightSegments;
 import wallplate.sheet.page.AxisLines;
 import wallplate.sheet.page.BarChoice;
 import wallplate.sheet.page.BarFinder;
+import wallplate.sheet.page.BarLength;
 import wallplate.sheet.page.DrawingCheck;
 import wallplate.sheet.page.FrameLines;
 import wallplate.sheet.page.GreyPage;
@@ -67,9 +68,7 @@ final class Sighting {
     }
 
     private BarFinder barFinder() {
-        double tolerance =
-                rough.scale() == Scale.FILLED_PICTURE ? BarFinder.GUESSED_SCALE : BarFinder.KNOWN_SCALE;
-        return new BarFinder(ink, refit, format.referenceBarMm(), tolerance);
+        return new BarFinder(ink, refit, BarLength.on(rough, format.referenceBarMm()));
     }
 
     private BarChoice barChoice(AxisLines drawn, Optional<SlopingLines> slopes) {

@@ -207,6 +207,38 @@ class SheetReaderTest {
         LevelPage page = read(sheet);
 
         assertThat(page.warnings()).singleElement().asString().contains("97.5 mm").contains("from the bar");
+        assertThat(page.calibration().source()).isEqualTo(Source.REFERENCE_BAR);
+        assertThat(page.calibration().uncertaintyPercent()).as("half of what lies between them").isCloseTo(1.28, within(0.1));
+    }
+
+    /** A title block begins 8 mm before the bar's end; a letter's foot lies in line with the bar, its stem is no tick. */
+    @Test
+    void takesTheTickThatThePaperBearsOutForTheBarsEnd() {
+        DrawnSheet sheet = aSheet().scannedAt(200)
+                .turned(0.4)
+                .surroundedBy(10, 30)
+                .with(
+                        Segment.between(122, 5, 122, 38),
+                        Segment.between(122, 38, 287, 38),
+                        Segment.between(130, 25, 133.6, 25),
+                        Segment.between(133.6, 23, 133.6, 28.5));
+
+        assertReadFromBar(sheet);
+        assertThat(read(sheet).warnings()).isEmpty();
+        assertThat(read(sheet).calibration().uncertaintyPercent()).isLessThan(0.2);
+    }
+
+    /** A tick that was set off wrongly at first and left standing, and nothing else that tells how large the sheet is. */
+    @Test
+    void statesWhatASecondTickLeavesOpen() {
+        DrawnSheet sheet = aSheet().scannedAt(200).with(
+                Segment.between(130, 25, 133.6, 25), Segment.between(133.6, 22, 133.6, 28));
+
+        LevelPage page = read(sheet);
+
+        assertThat(page.calibration().source()).isEqualTo(Source.REFERENCE_BAR);
+        assertThat(page.calibration().uncertaintyPercent()).isGreaterThan(1);
+        assertThat(read(aSheet().scannedAt(200)).calibration().uncertaintyPercent()).isLessThan(0.2);
     }
 
     @Test

@@ -5,26 +5,46 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.ToDoubleFunction;
+import wallplate.geometry.Angles;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
+import wallplate.sheet.page.LevelDirection;
+import wallplate.sheet.page.LineRefit.Fitted;
 
 /** Compares what the reader makes of test sheets with how they were really drawn and captured. */
 final class TruthCheck {
+
+    /** Shorter lines than these, in millimetres, the reader does not ask either, nor lines that are farther off, in degrees. */
+    private static final double SHORTEST_TOLD = 5;
+
+    private static final double FAMILY = 2.5;
 
     private TruthCheck() {}
 
     /**
      * How far one read page is from the truth.
      *
-     * @param rotationDegrees the drawing's own level direction on the page
+     * @param rotationDegrees the T-square's level direction on the page
+     * @param ownLevelDegrees the mean direction, on the page, of the long level lines as the learner drew them, which lie
+     *     off the T-square; not a number where none was drawn
+     * @param toldDegrees the level that the drawn lines' true directions give by the reader's own rule: what no better
+     *     seeing can mend
      * @param scalePercent the bar as drawn on the page against its nominal length
      * @param stretchPercent upright scale against level scale
      * @param placeMm largest distance of the drawing's line ends from a best similarity fit
      * @param barMm largest distance of the bar's ends from the true ones
      */
     record Errors(
-            double rotationDegrees, double scalePercent, double stretchPercent, double placeMm, double barMm, boolean upright) {}
+            double rotationDegrees,
+            double ownLevelDegrees,
+            double toldDegrees,
+            double scalePercent,
+            double stretchPercent,
+            double placeMm,
+            double barMm,
+            boolean upright) {}
 
     record Outcome(TruthSheet sheet, SheetReading reading, List<Errors> errors, long millis) {
 
@@ -89,11 +109,27 @@ final class TruthCheck {
         }
         return new Errors(
                 along.angleDegrees(),
+                along.angleDegrees()
+                        + sheet.longLevelDegrees().orElse(Double.NaN)
+                        - sheet.tiltDegrees(),
+                toldLevel(sheet) - sheet.tiltDegrees(),
                 scale,
                 100 * (uprightScale / levelScale - 1),
                 similarityResidual(sheet, page, lines),
                 bar,
                 Math.abs(along.angleDegrees()) < 45 && along.cross(across) > 0);
+    }
+
+    private static double toldLevel(TruthSheet sheet) {
+        List<Fitted> level = new ArrayList<>();
+        List<Fitted> upright = new ArrayList<>();
+        for (Segment line : sheet.straightLines()) {
+            double off = Angles.between(line.inclinationDegrees(), sheet.tiltDegrees());
+            if (line.length() > SHORTEST_TOLD && Math.min(off, 90 - off) < FAMILY) {
+                (off < 45 ? level : upright).add(new Fitted(line, 1, 1, 0));
+            }
+        }
+        return LevelDirection.of(level, upright, sheet.tiltDegrees()).tiltDegrees();
     }
 
     private static Point onPage(TruthSheet sheet, LevelPage page, Point drawn) {
@@ -163,9 +199,12 @@ final class TruthCheck {
         return name
                 + String.format(
                         Locale.ROOT,
-                        " rot %7.3f scale %7.3f stretch %7.3f place %6.3f bar %6.3f %s %s%s %d ms %s",
+                        " rot %7.3f own %7.3f told %7.3f scale %7.3f (%.2f) stretch %7.3f place %6.3f bar %6.3f %s %s%s %d ms %s",
                         e.rotationDegrees(),
+                        e.ownLevelDegrees(),
+                        e.toldDegrees(),
                         e.scalePercent(),
+                        page.calibration().uncertaintyPercent(),
                         e.stretchPercent(),
                         e.placeMm(),
                         e.barMm(),
@@ -176,17 +215,25 @@ final class TruthCheck {
                         page.warnings());
     }
 
-    /** Checks every sheet under the given folder and prints what was found. */
-    public static void main(String[] arguments) throws IOException {
-        List<Outcome> outcomes = new ArrayList<>();
-        for (TruthSheet sheet : TruthSheet.under(Path.of(arguments[0]))) {
-            if (arguments.length > 1 && !sheet.name().contains(arguments[1])) {
-                continue;
+    /** Checks every sheet under the given folders and prints what was found, folder by folder and for all together. */
+    public static void main(String[] folders) throws IOException {
+        List<Outcome> all = new ArrayList<>();
+        for (String folder : folders) {
+            List<Outcome> outcomes = new ArrayList<>();
+            for (TruthSheet sheet : TruthSheet.under(Path.of(folder))) {
+                Outcome outcome = check(sheet);
+                System.out.println(line(outcome));
+                outcomes.add(outcome);
             }
-            Outcome outcome = check(sheet);
-            System.out.println(line(outcome));
-            outcomes.add(outcome);
+            summarize(folder, outcomes);
+            all.addAll(outcomes);
         }
+        if (folders.length > 1) {
+            summarize("all", all);
+        }
+    }
+
+    private static void summarize(String name, List<Outcome> outcomes) {
         for (boolean photographs : new boolean[] {false, true}) {
             List<Outcome> kind = outcomes.stream()
                     .filter(o -> !o.sheet().hopeless() && o.sheet().photograph() == photographs)
@@ -195,19 +242,28 @@ final class TruthCheck {
                     kind.stream().flatMap(o -> o.errors().stream()).toList();
             System.out.printf(
                     Locale.ROOT,
-                    "%s: %d sheets, %d refused, rotation p95 %.3f, scale p95 %.3f %%, stretch p95 %.3f, place p95 %.3f, wrong way up %d%n",
+                    "%s, %s: %d sheets, %d refused, %d the wrong way up; 95 %% within: rotation %.3f (told %.3f, own level"
+                            + " lines %.3f), scale %.3f %%, stretch %.3f %%, place %.3f mm%n",
+                    name,
                     photographs ? "photographs" : "scans",
                     kind.size(),
                     kind.stream().filter(o -> !o.readable()).count(),
-                    percentile(errors.stream().map(Errors::rotationDegrees).toList(), 0.95),
-                    percentile(errors.stream().map(Errors::scalePercent).toList(), 0.95),
-                    percentile(errors.stream().map(Errors::stretchPercent).toList(), 0.95),
-                    percentile(errors.stream().map(Errors::placeMm).toList(), 0.95),
-                    errors.stream().filter(e -> !e.upright()).count());
+                    errors.stream().filter(e -> !e.upright()).count(),
+                    within(errors, Errors::rotationDegrees),
+                    within(errors, Errors::toldDegrees),
+                    within(errors, Errors::ownLevelDegrees),
+                    within(errors, Errors::scalePercent),
+                    within(errors, Errors::stretchPercent),
+                    within(errors, Errors::placeMm));
         }
         System.out.printf(
-                "hopeless: %d, read %d%n",
+                "%s, hopeless: %d, read %d%n",
+                name,
                 outcomes.stream().filter(o -> o.sheet().hopeless()).count(),
                 outcomes.stream().filter(o -> o.sheet().hopeless() && o.readable()).count());
+    }
+
+    static double within(List<Errors> errors, ToDoubleFunction<Errors> value) {
+        return percentile(errors.stream().map(value::applyAsDouble).toList(), 0.95);
     }
 }

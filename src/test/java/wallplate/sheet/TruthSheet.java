@@ -7,6 +7,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
@@ -16,6 +19,9 @@ import wallplate.task.SheetFormat;
 
 /** A test sheet together with the truth of how it was drawn and captured. */
 record TruthSheet(Path scan, JsonNode truth, SheetFormat format) {
+
+    private static final Set<String> LONG_LEVEL =
+            Set.of("tie-beam.bottom", "tie-beam.top", "ceiling.top", "ceiling.bottom");
 
     /** Every sheet of a folder {@code TASK/scans} with {@code TASK/truth} and {@code TASK/task.yml}, by name. */
     static List<TruthSheet> under(Path folder) throws IOException {
@@ -102,9 +108,7 @@ record TruthSheet(Path scan, JsonNode truth, SheetFormat format) {
     }
 
     Segment bar() {
-        JsonNode line = truth.path("bar").path("line");
-        return Segment.between(
-                line.get(0).asDouble(), line.get(1).asDouble(), line.get(2).asDouble(), line.get(3).asDouble());
+        return segment(truth.path("bar").path("line"));
     }
 
     /** From millimetres on the sheet as drawn to pixels of the page as handed in. */
@@ -134,16 +138,42 @@ record TruthSheet(Path scan, JsonNode truth, SheetFormat format) {
 
     /** All lines of the drawing in millimetres on the sheet. */
     List<Segment> lines() {
-        List<Segment> lines = new ArrayList<>();
-        for (JsonNode line : truth.path("lines")) {
-            if (line.size() == 4 && line.get(0).isNumber()) {
-                lines.add(Segment.between(
-                        line.get(0).asDouble(),
-                        line.get(1).asDouble(),
-                        line.get(2).asDouble(),
-                        line.get(3).asDouble()));
-            }
+        return lines(name -> true);
+    }
+
+    /** The lines drawn along T-square and set square, with the bar's: no diagonals and no hatching. */
+    List<Segment> straightLines() {
+        List<Segment> lines = lines(name -> !name.contains("cross") && !name.contains("hatch"));
+        if (hasBar()) {
+            lines.add(bar());
         }
         return lines;
+    }
+
+    /** The mean direction of the long level lines as drawn, weighted with their lengths; empty where none was drawn. */
+    OptionalDouble longLevelDegrees() {
+        List<Segment> level = lines(LONG_LEVEL::contains);
+        double length = level.stream().mapToDouble(Segment::length).sum();
+        return length == 0
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(level.stream()
+                                .mapToDouble(line -> line.inclinationDegrees() * line.length())
+                                .sum()
+                        / length);
+    }
+
+    private List<Segment> lines(Predicate<String> wanted) {
+        List<Segment> lines = new ArrayList<>();
+        truth.path("lines").properties().forEach(entry -> {
+            if (wanted.test(entry.getKey()) && entry.getValue().size() == 4 && entry.getValue().get(0).isNumber()) {
+                lines.add(segment(entry.getValue()));
+            }
+        });
+        return lines;
+    }
+
+    private static Segment segment(JsonNode line) {
+        return Segment.between(
+                line.get(0).asDouble(), line.get(1).asDouble(), line.get(2).asDouble(), line.get(3).asDouble());
     }
 }

@@ -17,13 +17,13 @@ import wallplate.sheet.page.LineRefit.Fitted;
  */
 public final class BarFinder {
 
-    /** How far a bar's rough length may be from the nominal one where the rough scale is a guess. */
-    public static final double GUESSED_SCALE = 0.09;
-    /** The same where the paper's edges or a stated resolution give the rough scale: a ruler read wrongly. */
-    public static final double KNOWN_SCALE = 0.045;
-
     /** A soft pencil's line is found in pieces; one of them is at least this share of the bar. */
     private static final double LEAST_PIECE = 0.25;
+
+    /** Two ticks make no bar below this. */
+    private static final double LEAST_SHAPE = 0.3;
+    /** From this share of the likeliest shape another reading may be right. */
+    private static final double FAIRLY_LIKELY = 0.5;
 
     /** What a line may be longer than the bar drawn on it, in millimetres. */
     private static final double OVERSHOOT = 20;
@@ -44,6 +44,7 @@ public final class BarFinder {
     private static final double BEYOND_FAR = 4.5;
     private static final double BEYOND_LINE = 2.8;
     private static final double LEAST_BETWEEN = 0.6;
+    /** More ink than this share behind a tick is a line that runs on, or lettering. */
     private static final double MOST_BEYOND = 0.5;
     /** A bar's line reaches both its ticks: the last millimetres before a tick, and the least share of them with ink. */
     private static final double LAST = 4;
@@ -60,32 +61,32 @@ public final class BarFinder {
 
     private final InkImage ink;
     private final LineRefit refit;
-    private final double nominal;
-    private final double tolerance;
+    private final BarLength length;
 
-    /**
-     * @param nominal the length that the bar should have
-     * @param tolerance the share of that length by which it may differ in rough millimetres
-     */
-    public BarFinder(InkImage ink, LineRefit refit, double nominal, double tolerance) {
+    public BarFinder(InkImage ink, LineRefit refit, BarLength length) {
         this.ink = ink;
         this.refit = refit;
-        this.nominal = nominal;
-        this.tolerance = tolerance;
+        this.length = length;
     }
 
     /**
      * A line with two ticks.
      *
      * @param segment between the ticks' centre lines, on the bar's own centre line
-     * @param shape how much it looks like a bar, from 0 to 1
-     * @param deviation one standard deviation of the length as measured
+     * @param shape how much the line looks like a bar, from 0 to 1, by its likeliest ticks
+     * @param deviation one standard deviation of the length as measured, with what other ticks on the line leave open
      */
     public record Bar(Segment segment, double shape, double deviation) {}
 
+    /** Two ticks between which the line could be the bar. */
+    private record TickPair(Tick left, Tick right, double shape, boolean alone) {}
+
+    /** A bar between two ticks, and whether nothing follows behind them. */
+    private record BarReading(Bar bar, boolean alone) {}
+
     /** Every line among these that could be the bar, most likely shape first. */
     public List<Bar> among(List<Fitted> lines) {
-        return among(lines, nominal * (1 + tolerance) + OVERSHOOT);
+        return among(lines, length.nominalMm() + length.longestDifference() + OVERSHOOT);
     }
 
     /** Also lines that run on beyond the bar: a title block's line in one line with it looks like its continuation. */
@@ -96,7 +97,7 @@ public final class BarFinder {
     private List<Bar> among(List<Fitted> lines, double longest) {
         List<Bar> bars = new ArrayList<>();
         for (Fitted line : lines) {
-            if (line.segment().length() > LEAST_PIECE * nominal && line.segment().length() < longest) {
+            if (line.segment().length() > LEAST_PIECE * length.nominalMm() && line.segment().length() < longest) {
                 onLine(line).ifPresent(bars::add);
             }
         }
@@ -107,23 +108,64 @@ public final class BarFinder {
     private Optional<Bar> onLine(Fitted fitted) {
         Segment rough = fitted.segment();
         Line line = rough.line();
-        double from = -(1 - LEAST_PIECE) * nominal;
-        double to = rough.length() + (1 - LEAST_PIECE) * nominal;
-        List<Tick> ticks = ticks(line, from, to);
-        Bar best = null;
+        double around = (1 - LEAST_PIECE) * length.nominalMm();
+        List<BarReading> readings = pairs(line, ticks(line, -around, rough.length() + around)).stream()
+                .flatMap(pair -> measured(line, pair).map(bar -> new BarReading(bar, pair.alone)).stream())
+                .toList();
+        return readings.stream().filter(BarReading::alone).findFirst().map(first -> likeliest(first.bar, readings));
+    }
+
+    /**
+     * Ticks as far apart as a bar's, most likely shape first; none where there is ink behind each, as behind a tick of a line
+     * that runs on.
+     */
+    private List<TickPair> pairs(Line line, List<Tick> ticks) {
+        List<TickPair> pairs = new ArrayList<>();
         for (Tick left : ticks) {
             for (Tick right : ticks) {
-                double length = right.position - left.position;
-                if (Math.abs(length - nominal) > tolerance * nominal) {
-                    continue;
-                }
-                double shape = shape(line, left, right);
-                if (shape > 0.3 && (best == null || shape > best.shape)) {
-                    best = measured(line, left, right, shape).orElse(best);
+                if (length.isPossible(right.position - left.position)) {
+                    Ends ends = ends(line, left, right);
+                    pairs.add(new TickPair(left, right, shape(line, left, right, ends), ends.beyond <= MOST_BEYOND));
                 }
             }
         }
-        return Optional.ofNullable(best);
+        pairs.removeIf(pair -> pair.shape <= LEAST_SHAPE);
+        pairs.sort(Comparator.comparingDouble(TickPair::shape).reversed());
+        return pairs.stream().anyMatch(TickPair::alone) ? pairs : List.of();
+    }
+
+    /**
+     * The likeliest reading with nothing behind its ticks, unless the paper bears out another that is fairly likely: a bar
+     * that was drawn into the title block ends in its lettering, and a letter's stem looks like a tick.
+     */
+    private Bar likeliest(Bar first, List<BarReading> readings) {
+        Bar chosen = readings.stream()
+                .map(BarReading::bar)
+                .filter(bar -> bar.shape > FAIRLY_LIKELY * first.shape && isBorneOut(bar))
+                .findFirst()
+                .orElse(first);
+        List<Bar> rivals = readings.stream()
+                .map(BarReading::bar)
+                .filter(bar -> bar != chosen && bar.shape > FAIRLY_LIKELY * chosen.shape)
+                .filter(bar -> isBorneOut(bar) || !isBorneOut(chosen))
+                .toList();
+        return new Bar(chosen.segment, first.shape, Math.hypot(chosen.deviation, spread(chosen, rivals)));
+    }
+
+    private boolean isBorneOut(Bar bar) {
+        return length.isBorneOutByPaper(bar.segment.length());
+    }
+
+    /** How far off the chosen length may be where rivals may be right instead, as one standard deviation. */
+    private static double spread(Bar chosen, List<Bar> rivals) {
+        double squares = 0;
+        double shapes = chosen.shape;
+        for (Bar rival : rivals) {
+            double apart = rival.segment.length() - chosen.segment.length();
+            squares += rival.shape * apart * apart;
+            shapes += rival.shape;
+        }
+        return Math.sqrt(squares / shapes);
     }
 
     private record Tick(double position, double strength, double above, double below) {}
@@ -196,32 +238,41 @@ public final class BarFinder {
         return (double) inked / count;
     }
 
-    private double shape(Line line, Tick left, Tick right) {
+    /**
+     * What is at the ends of a possible bar.
+     *
+     * @param runOn how many of its ticks belong to lines that run on
+     * @param beyond the share of the line's continuation that is inked, at the worse end
+     */
+    private record Ends(int runOn, double beyond) {}
+
+    private Ends ends(Line line, Tick left, Tick right) {
+        boolean leftRunsOn = runsOn(line, left);
+        boolean rightRunsOn = runsOn(line, right);
+        double beyond = Math.max(beyond(line, left, -1, leftRunsOn), beyond(line, right, 1, rightRunsOn));
+        return new Ends((leftRunsOn ? 1 : 0) + (rightRunsOn ? 1 : 0), beyond);
+    }
+
+    private double shape(Line line, Tick left, Tick right, Ends ends) {
         double between = coverage(line, left.position + 0.5, right.position - 0.5, 0);
         double last = Math.min(
                 coverage(line, left.position + 0.5, left.position + LAST, 0),
                 coverage(line, right.position - LAST, right.position - 0.5, 0));
-        if (between < LEAST_BETWEEN || last < LEAST_LAST) {
+        if (between < LEAST_BETWEEN || last < LEAST_LAST || ends.runOn == 2) {
             return 0;
         }
-        boolean leftRunsOn = runsOn(line, left);
-        boolean rightRunsOn = runsOn(line, right);
-        double beyond = Math.max(beyond(line, left, -1, leftRunsOn), beyond(line, right, 1, rightRunsOn));
-        if (leftRunsOn && rightRunsOn || beyond > MOST_BEYOND) {
-            return 0;
-        }
-        double ends = leftRunsOn || rightRunsOn ? ENDS_AT_LINE : 1;
         double ticks = (Math.min(2, left.strength) + Math.min(2, right.strength)) / 4;
         double arrows = (arrow(line, left.position, 1) + arrow(line, right.position, -1)) / 2;
         double alone = 1 - clutter(line, left.position, right.position);
-        double close = 1 - Math.abs(right.position - left.position - nominal) / (tolerance * nominal) * 0.3;
+        double off = Math.abs(right.position - left.position - length.nominalMm());
+        double close = 1 - off / length.longestDifference() * 0.3;
         return between
-                * (1 - beyond)
+                * (1 - Math.min(MOST_BEYOND, ends.beyond))
                 * (0.6 + 0.4 * ticks)
                 * (1 - 0.4 * arrows)
                 * (0.4 + 0.6 * alone)
                 * close
-                * ends;
+                * (ends.runOn == 1 ? ENDS_AT_LINE : 1);
     }
 
     /** The share of the line's continuation that is inked; behind a title block's side lettering is none. */
@@ -297,11 +348,11 @@ public final class BarFinder {
         return worst;
     }
 
-    private Optional<Bar> measured(Line line, Tick left, Tick right, double shape) {
-        Segment rough = line.between(left.position + 0.6, right.position - 0.6);
+    private Optional<Bar> measured(Line line, TickPair pair) {
+        Segment rough = line.between(pair.left.position + 0.6, pair.right.position - 0.6);
         Optional<Fitted> bar = refit.fit(rough);
-        Optional<Fitted> first = tickLine(line, left);
-        Optional<Fitted> second = tickLine(line, right);
+        Optional<Fitted> first = tickLine(line, pair.left);
+        Optional<Fitted> second = tickLine(line, pair.right);
         if (bar.isEmpty() || first.isEmpty() || second.isEmpty()) {
             return Optional.empty();
         }
@@ -312,7 +363,7 @@ public final class BarFinder {
             return Optional.empty();
         }
         double ticks = Math.hypot(tickDeviation(first.get()), tickDeviation(second.get()));
-        return Optional.of(new Bar(new Segment(start.get(), end.get()), shape, ticks));
+        return Optional.of(new Bar(new Segment(start.get(), end.get()), pair.shape, ticks));
     }
 
     private static double tickDeviation(Fitted tick) {
