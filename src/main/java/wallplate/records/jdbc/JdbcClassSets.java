@@ -3,6 +3,7 @@ package wallplate.records.jdbc;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -59,6 +60,17 @@ class JdbcClassSets implements ClassSets {
     public List<ClassSet> ofTask(long taskId, Share share) {
         return database.sql(SELECT + "where s.task_id = ? and " + condition(share) + NEWEST_FIRST)
                 .param(taskId)
+                .query((row, number) -> classSet(row))
+                .list();
+    }
+
+    /** The newest first. */
+    List<ClassSet> of(Collection<Long> ids) {
+        if (ids.isEmpty()) {
+            return List.of();
+        }
+        return database.sql(SELECT + "where s.id in (:sets)" + NEWEST_FIRST)
+                .param("sets", ids)
                 .query((row, number) -> classSet(row))
                 .list();
     }
@@ -189,7 +201,7 @@ class JdbcClassSets implements ClassSets {
                 > 0;
     }
 
-    static ClassSet classSet(ResultSet row) throws SQLException {
+    private static ClassSet classSet(ResultSet row) throws SQLException {
         return new ClassSet(
                 row.getLong("id"),
                 row.getString("title"),

@@ -151,8 +151,8 @@ class JdbcSheetCorrections implements SheetCorrections {
         database.sql(
                         """
                         update sheets set
-                            (page_picture, screen_picture, warnings, assessment, result_json) =
-                            (select f.page_picture, f.screen_picture, f.warnings, f.assessment, f.result_json
+                            (page_picture, screen_picture, warnings, warned, assessment, result_json) =
+                            (select f.page_picture, f.screen_picture, f.warnings, f.warnings <> '', f.assessment, f.result_json
                              from sheet_first_readings f where f.sheet_id = sheets.id)
                         where id = ? and exists (select 1 from sheet_first_readings where sheet_id = ?)""")
                 .params(sheetId, sheetId)
@@ -169,7 +169,7 @@ class JdbcSheetCorrections implements SheetCorrections {
                         update sheets set
                             (reason, result_json) =
                             (select f.refused, f.result_json from sheet_first_readings f where f.sheet_id = sheets.id),
-                            state = ?, warnings = '', page_picture = null, screen_picture = null, assessment = null,
+                            state = ?, warnings = '', warned = false, page_picture = null, screen_picture = null, assessment = null,
                             awarded = 0, available = 0, undecided = 0, page_width_mm = null, page_height_mm = null,
                             page_pixels_per_mm = null, checked_at = null
                         where id = ?""")

@@ -122,11 +122,12 @@ class JdbcSheets implements Sheets {
         KeptAssessment kept = KeptAssessment.of(sheet);
         database.sql(
                         """
-                        update sheets set state = ?, reason = null, attempts = 0, warnings = ?, page_picture = ?,
+                        update sheets set state = ?, reason = null, attempts = 0, warnings = ?, warned = ?, page_picture = ?,
                             screen_picture = ?, assessment = ?, result_json = ?, assessed_at = ? where id = ?""")
                 .params(
                         SheetState.READ.word(),
                         Rows.cut(String.join("\n", sheet.levelPage().warnings()), LONGEST_WARNINGS),
+                        !sheet.levelPage().warnings().isEmpty(),
                         pagePicture,
                         screenPicture,
                         AssessmentJson.write(kept),

@@ -1,47 +1,61 @@
 package wallplate.records.jdbc;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import wallplate.ownership.Share;
+import wallplate.records.Progress;
 import wallplate.records.Standings;
 
+/** Finds by narrow rows which sets stand on a page, and fetches only those whole: a set's row carries its whole task. */
 @Repository
 class JdbcStandings implements Standings {
 
-    private static final String SELECT =
+    private static final String FOUND =
             """
-            select s.id, s.title, s.class_id, c.name as class_name, s.task_id, s.task_yaml, s.demonstration,
-                   s.created_at, s.released_at, coalesce(p.sheets, 0) as sheets, coalesce(p.waiting, 0) as waiting,
-                   coalesce(p.reading, 0) as reading, coalesce(p.done, 0) as done,
-                   coalesce(p.unreadable, 0) as unreadable, coalesce(p.failed, 0) as failed,
-                   coalesce(p.needs_person, 0) as needs_person, coalesce(p.checked, 0) as checked,
-                   count(*) over () as found
+            select s.id, count(*) over () as found
             from class_sets s
             join school_classes c on c.id = s.class_id
-            left join (%s group by class_set_id) p on p.class_set_id = s.id
+            %s
             where %s and %s and (? = '' or position(? in lower(s.title || ' ' || c.name)) > 0)
             order by s.created_at desc, s.id desc limit ? offset ?""";
 
-    private final JdbcClient database;
+    private static final String WITH_PROGRESS =
+            "join (" + SheetRows.PROGRESS + " group by class_set_id) p on p.class_set_id = s.id";
 
-    JdbcStandings(JdbcClient database) {
+    private final JdbcClient database;
+    private final JdbcClassSets sets;
+    private final SheetRows sheets;
+
+    JdbcStandings(JdbcClient database, JdbcClassSets sets, SheetRows sheets) {
         this.database = database;
+        this.sets = sets;
+        this.sheets = sheets;
     }
 
     @Override
     public Page page(Share share, Which which, String containing, int from, int most) {
         String sought = containing.strip().toLowerCase(Locale.ROOT);
         AtomicInteger found = new AtomicInteger();
-        var sets = database.sql(SELECT.formatted(SheetRows.PROGRESS, share.condition("s.owner_id", "s.demonstration"), condition(which)))
+        List<Long> ids = database.sql(FOUND.formatted(
+                        which == Which.ALL ? "" : WITH_PROGRESS,
+                        share.condition("s.owner_id", "s.demonstration"),
+                        condition(which)))
                 .params(sought, sought, most, from)
                 .query((row, number) -> {
                     found.set(row.getInt("found"));
-                    return new Standing(JdbcClassSets.classSet(row), SheetRows.progress(row));
+                    return row.getLong("id");
                 })
                 .list();
-        return new Page(sets, found.get());
+        Map<Long, Progress> progress = sheets.progress(ids);
+        return new Page(
+                sets.of(ids).stream()
+                        .map(set -> new Standing(set, progress.get(set.id())))
+                        .toList(),
+                found.get());
     }
 
     private static String condition(Which which) {

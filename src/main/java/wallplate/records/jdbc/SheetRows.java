@@ -40,7 +40,7 @@ class SheetRows {
             left join school_classes c on c.id = l.class_id
             """;
 
-    /** As {@link SheetEntry#needsPerson()} has it. */
+    /** As {@link SheetEntry#needsPerson()} has it. Reads the index sheets_by_progress only: a sheet's row carries its whole assessment. */
     static final String PROGRESS =
             """
             select class_set_id, count(*) as sheets,
@@ -50,7 +50,7 @@ class SheetRows {
                    count(case when state = 'unreadable' then 1 end) as unreadable,
                    count(case when state = 'failed' then 1 end) as failed,
                    count(case when checked_at is null
-                       and (state in ('unreadable', 'failed') or undecided > 0 or warnings <> '') then 1 end)
+                       and (state in ('unreadable', 'failed') or undecided > 0 or warned) then 1 end)
                        as needs_person,
                    count(checked_at) as checked
             from sheets
@@ -127,7 +127,7 @@ class SheetRows {
                 .toList();
     }
 
-    static Progress progress(ResultSet row) throws SQLException {
+    private static Progress progress(ResultSet row) throws SQLException {
         return new Progress(
                 row.getInt("sheets"),
                 row.getInt("waiting"),
