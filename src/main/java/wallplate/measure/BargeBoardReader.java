@@ -16,7 +16,7 @@ final class BargeBoardReader {
     private static final double SAME_UPRIGHT_MM = 0.4;
 
     private static final double FURTHEST_OUT_MM = 45;
-    private static final double SHORT_OF_COVERING_MM = 2.5;
+    private static final double SHORT_OF_COVERING_MM = 4;
     private static final double LEAST_DEPTH_MM = 3;
     private static final double SAME_FOOT_MM = 0.6;
     private static final double MOST_COST = 6;
@@ -55,7 +55,7 @@ final class BargeBoardReader {
             double x = run.segment().midpoint().x();
             double topY = run.highY();
             double bottomY = run.lowY();
-            double atTop = Math.abs(topY - covering.yAt(x));
+            double atTop = fallsShort(x, topY, covering.yAt(x));
             if (atTop > SHORT_OF_COVERING_MM) {
                 continue;
             }
@@ -72,6 +72,12 @@ final class BargeBoardReader {
             return expectation.asksPart("barge-board") ? endThatRunsOn(covering, uprights) : Optional.empty();
         }
         return Optional.of(view.fit(best, 0.5));
+    }
+
+    /** How far from the covering an upright ends, less what is inked of that way: broken lead leaves a gap near the top. */
+    private double fallsShort(double x, double topY, double coveringY) {
+        double gap = Math.abs(topY - coveringY);
+        return gap > 2 * SHORT_OF_COVERING_MM ? gap : gap * (1 - view.uprightInk(x, topY, coveringY));
     }
 
     /** The dark uprights before the face that are no other part's. */

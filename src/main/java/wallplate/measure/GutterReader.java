@@ -82,6 +82,11 @@ final class GutterReader {
 
     private static final double MOST_COST = 4;
 
+    /** Broken lead leaves gaps of a few millimetres. */
+    private static final double LONGEST_GAP_MM = 3.6;
+
+    private static final double LEAST_RESUMED_MM = 1.5;
+    private static final double STEP_MM = 0.3;
     private static final double VACANCY_STEP_MM = 0.2;
     /** However large the place where a gutter hangs is: a line 3 mm long leaves more ink than this. */
     private static final double MOST_STRAY_INK_MM2 = 0.9;
@@ -116,6 +121,7 @@ final class GutterReader {
         List<Crossing> rows = place.crossLines().find(
                 Level.uprightAt(faceX), lowY - 10, highY + 4, Level.RIGHT, y -> -2.6, y -> -0.4, 0.4);
         rows.forEach(row -> offer(choice, row));
+        beyondAGap(rows, lowY - 10, highY + 4).forEach(row -> offer(choice, row));
         place.log().made(choice);
         Box best = choice.best().orElseThrow();
         boolean isSure = choice.probability(best::sharesSidesWith) >= Choice.SURE;
@@ -141,9 +147,30 @@ final class GutterReader {
         return traits;
     }
 
+    /** Bottoms of which the lead broke beside the face, so that they are seen only further out. */
+    private List<Crossing> beyondAGap(List<Crossing> rows, double fromY, double toY) {
+        return place.crossLines()
+                .find(Level.uprightAt(faceX), fromY, toY, Level.RIGHT, y -> -2.4 - LONGEST_GAP_MM, y -> -2.4, 0.6)
+                .stream()
+                .filter(row -> rows.stream().noneMatch(near -> Math.abs(near.position() - row.position()) < SAME_MM))
+                .map(row -> {
+                    double beside = place.view().levelInk(row.position(), faceX - 2.6, faceX - 0.4);
+                    return new Crossing(row.position(), beside * row.ink(), beside);
+                })
+                .toList();
+    }
+
     private void offer(Choice<Box> choice, Crossing row) {
+        double unbroken = leftEnd(row.position(), faceX - 1, 1);
+        double broken = leftEnd(row.position(), faceX - 1, LONGEST_GAP_MM);
+        offer(choice, row, unbroken);
+        if (broken < unbroken - SAME_MM) {
+            offer(choice, row, broken);
+        }
+    }
+
+    private void offer(Choice<Box> choice, Crossing row, double leftX) {
         double bottomY = row.position();
-        double leftX = leftEnd(bottomY, faceX - 1);
         if (faceX - leftX < 1.2) {
             return;
         }
@@ -197,14 +224,19 @@ final class GutterReader {
         };
     }
 
-    private double leftEnd(double y, double fromX) {
+    /** How far to the left a level line goes on; beyond a gap only where it goes on for some way. */
+    private double leftEnd(double y, double fromX, double longestGap) {
         double blank = 0;
+        double resumed = 0;
         double end = fromX;
-        for (double x = fromX; blank < 1 && x > fromX - 40; x -= 0.3) {
-            boolean inked = place.view().fit().coverage(Level.levelAt(y), x - 0.3, x, 0.4) > 0.5;
-            blank = inked ? 0 : blank + 0.3;
-            if (inked) {
-                end = x - 0.3;
+        for (double x = fromX; blank < longestGap && x > fromX - 40; x -= STEP_MM) {
+            boolean inked = place.view().fit().coverage(Level.levelAt(y), x - STEP_MM, x, 0.4) > 0.5;
+            resumed = inked ? resumed + STEP_MM : 0;
+            if (inked && (blank < 1 || resumed >= LEAST_RESUMED_MM)) {
+                end = x - STEP_MM;
+                blank = 0;
+            } else if (!inked || blank >= 1) {
+                blank += STEP_MM;
             }
         }
         return end;

@@ -1,0 +1,111 @@
+package wallplate.measure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+import wallplate.solver.DrawnLine;
+import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.LineRole;
+import wallplate.task.EavesSide;
+
+/** Pages on which the lead broke, so that a line has a gap, or on which one line more was drawn. */
+class BrokenLinesTest {
+
+    private static final ExpectedDrawing NET_LOFT = MeasureTasks.solved(MeasureTasks.NET_LOFT);
+    private static final double WITHIN_MM = 0.12;
+
+    /** The shares of the line, from the gutter's outer side to the fascia, between which there is no ink. */
+    @ParameterizedTest
+    @CsvSource({"0.55, 0.95", "0.3, 0.65", "0.62, 0.99"})
+    void measuresAGutterWhoseBottomIsBroken(double from, double to) {
+        MeasuredSheet sheet = measured(broken("gutter", "bottom", from, to));
+
+        assertThat(length(sheet, "gutter.width")).isCloseTo(6.5, within(WITHIN_MM));
+        assertThat(length(sheet, "gutter.depth")).isCloseTo(5, within(2 * WITHIN_MM));
+        assertThat(length(sheet, "barge-board.clearance")).isCloseTo(1.2, within(WITHIN_MM));
+    }
+
+    /** From the foot of the board's end to the covering. */
+    @ParameterizedTest
+    @CsvSource({"0.72, 0.9", "0.75, 0.97"})
+    void measuresABargeBoardWhoseEndIsBrokenNearTheCovering(double from, double to) {
+        MeasuredSheet sheet = measured(broken("barge-board", "end", from, to));
+
+        assertThat(length(sheet, "barge-board.depth")).isCloseTo(15, within(WITHIN_MM));
+        assertThat(length(sheet, "barge-board.clearance")).isCloseTo(1.2, within(WITHIN_MM));
+    }
+
+    @Test
+    void aLoneUprightBeforeThePostIsNoPost() {
+        MeasuredSheet sheet = measured(with(upright(45)));
+
+        assertThat(length(sheet, "post.position")).isCloseTo(80, within(WITHIN_MM));
+        assertThat(length(sheet, "post.width")).isCloseTo(5, within(WITHIN_MM));
+    }
+
+    /** A post of another width, then the right one: which of them is the first that was asked for is not decided. */
+    @Test
+    void aPairOfUprightsBeforeThePostLeavesItOpen() {
+        MeasuredSheet sheet = measured(with(upright(45), upright(53.5)));
+
+        assertThat(sheet.measurement("post.position").orElseThrow().finding()).isInstanceOf(Finding.Uncertain.class);
+    }
+
+    private static List<DrawnLine> with(DrawnLine... more) {
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.addAll(List.of(more));
+        return lines;
+    }
+
+    /** An upright from the tie beam to the rafter, places counted from the wall as the solver's lines are. */
+    private static DrawnLine upright(double x) {
+        DrawnLine beam = line("tie-beam", "top");
+        DrawnLine rafter = line("rafter", "bottom");
+        double low = beam.segment().start().y();
+        Segment slope = rafter.segment();
+        double high = slope.start().y() + (x - slope.start().x()) * slope.vector().y() / slope.vector().x();
+        return new DrawnLine("post", 9, "outer", new Segment(new Point(x, low), new Point(x, high)), LineRole.SEEN_OUTLINE);
+    }
+
+    private static DrawnLine line(String part, String edge) {
+        return NET_LOFT.lines().stream()
+                .filter(line -> line.part().equals(part) && line.edge().equals(edge))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static List<DrawnLine> broken(String part, String edge, double from, double to) {
+        DrawnLine whole = line(part, edge);
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.remove(whole);
+        lines.add(piece(whole, 0, from));
+        lines.add(piece(whole, to, 1));
+        return lines;
+    }
+
+    private static DrawnLine piece(DrawnLine whole, double from, double to) {
+        Segment segment = whole.segment();
+        return new DrawnLine(
+                whole.part(), whole.index(), whole.edge(), new Segment(segment.at(from), segment.at(to)), whole.role());
+    }
+
+    private static MeasuredSheet measured(List<DrawnLine> lines) {
+        boolean right = NET_LOFT.task().eaves() == EavesSide.RIGHT;
+        double width = NET_LOFT.task().sheet().widthMm();
+        double height = NET_LOFT.task().sheet().heightMm();
+        return new Measurer().measure(ExactPage.of(lines, right, width, height), NET_LOFT);
+    }
+
+    private static double length(MeasuredSheet sheet, String key) {
+        Finding finding = sheet.measurement(key).orElseThrow().finding();
+        assertThat(finding).as(key).isInstanceOf(Finding.Quantity.class);
+        return ((Finding.Quantity) finding).value();
+    }
+}
