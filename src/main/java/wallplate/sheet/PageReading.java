@@ -79,7 +79,7 @@ final class PageReading {
                 rough,
                 sight.turn(),
                 stretch,
-                frames.ruledByTheDrawing(sight.drawn()),
+                frames.ruledByTheDrawing(sight.all()),
                 sight.bar(),
                 format.referenceBarMm());
         PageScale scale = new PageScale(

@@ -22,8 +22,10 @@ public final class FrameLines {
     private static final double FRAME_SHARE = 0.6;
     /** Nothing in a drawing runs across so much of a page; streaks of a feeder do. */
     private static final double ACROSS_SHARE = 0.8;
-    /** How far from the picture's side a frame line may lie, as a share of the page across it. */
+    /** How far from the picture's side a frame line may lie, as a share of the page across it and in millimetres. */
     private static final double MARGIN_SHARE = 0.16;
+
+    private static final double WIDEST_MARGIN = 35;
     /** So near the picture's side, in millimetres, runs the paper's own edge, never the drawing. */
     private static final double RIM = 5;
     private static final double TOUCH = 1.8;
@@ -31,14 +33,6 @@ public final class FrameLines {
     private static final double STREAK_DARKNESS = 0.15;
     /** Frames stand 10 mm from the paper's edge; what runs along a side so near to it is a piece of one. */
     private static final double FRAME_PIECE = 14;
-    /** Title blocks are hardly higher; ISO 7200 leaves their height open. */
-    private static final double BLOCK_HEIGHT = 60;
-    /** How nearly the rows of a title block end alike, and how much of their length they lie over one another. */
-    private static final double ROWS_END = 3;
-
-    private static final double ROWS_SHARE = 0.7;
-    private static final double ROWS_APART = 3;
-    private static final int FEWEST_OTHER_ROWS = 2;
     /** The drawing's own level is asked of at least so much length of lines. */
     private static final double ENOUGH_LENGTH = 60;
 
@@ -52,76 +46,65 @@ public final class FrameLines {
 
     /** The lines without frame, title block and streaks. */
     public AxisLines without(AxisLines lines) {
-        List<Segment> frame = new ArrayList<>();
-        for (Fitted line : lines.alongX()) {
-            if (isFrame(line.segment(), true)) {
-                frame.add(line.segment());
-            }
-        }
-        for (Fitted line : lines.alongY()) {
-            if (isFrame(line.segment(), false)) {
-                frame.add(line.segment());
-            }
-        }
+        List<Segment> frame = new ArrayList<>(frames(lines.alongX(), true));
+        frame.addAll(frames(lines.alongY(), false));
         return new AxisLines(
                 lines.tiltDegrees(), apartFrom(frame, lines.alongX(), true), apartFrom(frame, lines.alongY(), false));
+    }
+
+    private List<Segment> frames(List<Fitted> lines, boolean alongX) {
+        return lines.stream()
+                .map(Fitted::segment)
+                .filter(line -> isFrame(line, alongX))
+                .toList();
     }
 
     /**
      * The lines that say how the drawing's T-square lay: none of the pieces of a frame that was found in part only, and none
      * of a title block, which were printed or ruled along the paper. All of them where hardly any others are there.
      *
-     * @param drawn the lines without those of a frame that was found whole
+     * @param all the lines along the axes, with those of frame and title block
      */
-    public AxisLines ruledByTheDrawing(AxisLines drawn) {
+    public AxisLines ruledByTheDrawing(AxisLines all) {
+        AxisLines drawn = without(all);
         List<Segment> paperwork = new ArrayList<>();
-        addPaperwork(paperwork, drawn.alongX(), true);
-        addPaperwork(paperwork, drawn.alongY(), false);
+        addPaperwork(paperwork, all.alongX(), all.alongY(), true);
+        addPaperwork(paperwork, all.alongY(), all.alongX(), false);
         AxisLines others = new AxisLines(
-                drawn.tiltDegrees(), besides(paperwork, drawn.alongX()), besides(paperwork, drawn.alongY()));
+                drawn.tiltDegrees(),
+                besides(paperwork, withLongOnes(drawn.alongX(), all.alongX(), all.alongY(), true)),
+                besides(paperwork, withLongOnes(drawn.alongY(), all.alongY(), all.alongX(), false)));
         double length = Stream.concat(others.alongX().stream(), others.alongY().stream())
                 .mapToDouble(line -> line.segment().length())
                 .sum();
         return length < ENOUGH_LENGTH ? drawn : others;
     }
 
-    private void addPaperwork(List<Segment> paperwork, List<Fitted> lines, boolean alongX) {
-        List<Segment> low = lines.stream()
-                .map(Fitted::segment)
-                .filter(line -> margin(line, alongX) < BLOCK_HEIGHT)
+    /** With the lines that are longer than a title block is high and reach the frame with one end: a drawing runs into it. */
+    private List<Fitted> withLongOnes(List<Fitted> drawn, List<Fitted> along, List<Fitted> across, boolean alongX) {
+        List<Segment> frame = frames(across, !alongX);
+        return along.stream()
+                .filter(line -> drawn.contains(line) || isLong(line.segment(), alongX) && reachesOnce(line.segment(), frame))
                 .toList();
-        for (Segment line : low) {
-            boolean row = endsAtFrame(line, alongX)
-                    && low.stream().filter(other -> areRows(line, other, alongX)).count() >= FEWEST_OTHER_ROWS;
-            if (row || margin(line, alongX) < FRAME_PIECE) {
-                paperwork.add(line);
-            }
-        }
     }
 
-    /** Whether one of a line's ends is where the frame across it stands. */
-    private boolean endsAtFrame(Segment line, boolean alongX) {
-        double side = alongX ? width : height;
-        return from(line, alongX) < FRAME_PIECE || to(line, alongX) > side - FRAME_PIECE;
+    private boolean isLong(Segment line, boolean alongX) {
+        return line.length() > TitleBlock.HEIGHT && !isFrame(line, alongX) && margin(line, alongX) > FRAME_PIECE;
     }
 
-    private boolean areRows(Segment line, Segment other, boolean alongX) {
-        double overlap = Math.min(to(line, alongX), to(other, alongX)) - Math.max(from(line, alongX), from(other, alongX));
-        boolean endAlike = Math.abs(from(line, alongX) - from(other, alongX)) < ROWS_END
-                || Math.abs(to(line, alongX) - to(other, alongX)) < ROWS_END;
-        double apart = Math.abs(line.line().distanceTo(other.midpoint()));
-        return endAlike
-                && apart > ROWS_APART
-                && apart < BLOCK_HEIGHT
-                && overlap > ROWS_SHARE * Math.max(line.length(), other.length());
+    private static boolean reachesOnce(Segment line, List<Segment> frame) {
+        boolean start = frame.stream().anyMatch(side -> near(side, line.start()));
+        boolean end = frame.stream().anyMatch(side -> near(side, line.end()));
+        return start != end;
     }
 
-    private static double from(Segment line, boolean alongX) {
-        return alongX ? Math.min(line.start().x(), line.end().x()) : Math.min(line.start().y(), line.end().y());
-    }
-
-    private static double to(Segment line, boolean alongX) {
-        return alongX ? Math.max(line.start().x(), line.end().x()) : Math.max(line.start().y(), line.end().y());
+    private void addPaperwork(List<Segment> paperwork, List<Fitted> along, List<Fitted> across, boolean alongX) {
+        List<Segment> low = along.stream()
+                .map(Fitted::segment)
+                .filter(line -> !isFrame(line, alongX) && margin(line, alongX) < TitleBlock.HEIGHT)
+                .toList();
+        low.stream().filter(line -> margin(line, alongX) < FRAME_PIECE).forEach(paperwork::add);
+        paperwork.addAll(new TitleBlock(low, frames(across, !alongX), alongX, alongX ? width : height).lines());
     }
 
     /** The lines that neither are paperwork nor end at it, as the uprights of a title block do. */
@@ -149,7 +132,7 @@ public final class FrameLines {
         return lines.stream()
                 .filter(line -> line.darkness() > STREAK_DARKNESS)
                 .map(Fitted::segment)
-                .filter(line -> isFrame(line, alongX) && margin.applyAsDouble(line) < MARGIN_SHARE * across)
+                .filter(line -> isFrame(line, alongX) && margin.applyAsDouble(line) < widestMargin(across))
                 .min(Comparator.comparingDouble(margin));
     }
 
@@ -164,7 +147,11 @@ public final class FrameLines {
         double side = alongX ? width : height;
         double across = alongX ? height : width;
         return line.length() > ACROSS_SHARE * side
-                || (line.length() > FRAME_SHARE * side && margin(line, alongX) < MARGIN_SHARE * across);
+                || (line.length() > FRAME_SHARE * side && margin(line, alongX) < widestMargin(across));
+    }
+
+    private static double widestMargin(double across) {
+        return Math.min(WIDEST_MARGIN, MARGIN_SHARE * across);
     }
 
     private boolean isRim(Segment line, boolean alongX) {

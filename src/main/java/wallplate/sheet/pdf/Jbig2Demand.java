@@ -10,9 +10,8 @@ import org.apache.pdfbox.cos.COSStream;
 
 /**
  * What a decoder of JBIG2 sets aside by the headers of its segments (ITU-T T.88, section 7): those of the image and those
- * that it shares with other images of the file.
- *
- * <p>Not told by any header is how large single symbols of a dictionary are; only how many there are.
+ * that it shares with other images of the file. How large the symbols of a dictionary are, no header tells:
+ * {@link Jbig2Symbols} looks.
  */
 final class Jbig2Demand {
 
@@ -78,8 +77,9 @@ final class Jbig2Demand {
         int size = number <= 256 ? 1 : number <= 65_536 ? 2 : 4;
         in.skipNBytes(references * size + ((flags & 0x40) == 0 ? 1 : 4));
         long length = Integer.toUnsignedLong(in.readInt());
-        byte[] head = in.readNBytes((int) Math.min(HEAD, length));
-        add(flags & 0x3f, ByteBuffer.wrap(head));
+        int type = flags & 0x3f;
+        byte[] head = in.readNBytes((int) Math.min(type == SYMBOLS ? Integer.MAX_VALUE : HEAD, length));
+        add(type, ByteBuffer.wrap(head));
         if (length != UNKNOWN) {
             in.skipNBytes(length - head.length);
         }
@@ -97,9 +97,10 @@ final class Jbig2Demand {
         return count;
     }
 
-    private void add(int type, ByteBuffer data) {
+    private void add(int type, ByteBuffer data) throws IOException {
         if (type == SYMBOLS) {
             addSymbols(data);
+            add(Jbig2Symbols.pixels(data.array()));
         } else if (type == PATTERNS) {
             addPatterns(data);
         } else if (type == PAGE_INFORMATION) {
@@ -131,12 +132,14 @@ final class Jbig2Demand {
     }
 
     /** Section 7.4.3.1: how often a symbol is put into the region. */
-    private void addText(ByteBuffer data) {
+    private void addText(ByteBuffer data) throws PageLimits.Exceeded {
         int flags = data.limit() < 19 ? 0 : data.getShort(17);
         boolean huffman = (flags & 1) != 0;
         boolean refined = (flags & 2) != 0;
-        int refinement = refined && (flags >> 15 & 1) == 0 ? 4 : 0;
-        add(OBJECT * number(data, 19 + (huffman ? 2 : 0) + refinement));
+        if (refined) {
+            throw new PageLimits.Exceeded("a JBIG2 image of the page makes letters of any size out of its symbols");
+        }
+        add(OBJECT * number(data, 19 + (huffman ? 2 : 0)));
     }
 
     /** Section 7.4.4.1: all patterns lie side by side in one picture. */

@@ -3,6 +3,7 @@ package wallplate.sheet.page;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import wallplate.geometry.Segment;
 import wallplate.sheet.page.LineRefit.Fitted;
@@ -29,6 +30,43 @@ class FrameLinesTest {
 
         assertThat(segments(ruled.alongX())).containsExactly(BEAM_TOP, BEAM_BOTTOM, BAR);
         assertThat(segments(ruled.alongY())).containsExactly(WALL);
+    }
+
+    /** Pencil rows found in pieces: one reaches the frame, the others end where their pieces do. */
+    @Test
+    void leavesOutRowsThatWereFoundInPieces() {
+        Segment left = Segment.between(10, 10, 10, 200);
+        Segment right = Segment.between(287, 10, 287, 200);
+        List<Segment> rows = List.of(
+                Segment.between(214, 26, 286, 26),
+                Segment.between(215, 34, 268, 34),
+                Segment.between(250, 18, 283, 18),
+                Segment.between(212, 18, 231, 18),
+                Segment.between(216, 41, 283, 41));
+        AxisLines ruled = FRAMES.ruledByTheDrawing(
+                lines(Stream.concat(Stream.of(BEAM_TOP, BEAM_BOTTOM, BAR), rows.stream()).toList(), List.of(left, right, WALL)));
+
+        assertThat(segments(ruled.alongX())).containsExactly(BEAM_TOP, BEAM_BOTTOM, BAR);
+        assertThat(segments(ruled.alongY())).containsExactly(WALL);
+    }
+
+    @Test
+    void keepsALongLineOfTheDrawingThatRunsIntoTheFrame() {
+        Segment top = Segment.between(10, 200, 287, 200);
+        Segment breakLine = Segment.between(240, 85, 240.2, 199.5);
+        AxisLines ruled = FRAMES.ruledByTheDrawing(lines(List.of(BEAM_TOP, BEAM_BOTTOM, top), List.of(WALL, breakLine)));
+
+        assertThat(segments(ruled.alongY())).containsExactlyInAnyOrder(WALL, breakLine);
+    }
+
+    /** On a large sheet a frame stands no farther from the edge than on a small one. */
+    @Test
+    void takesNoBreakLineWellInsideALargeSheetForAFrame() {
+        Segment breakLine = Segment.between(48, 60, 48, 240);
+        Segment beam = Segment.between(48.5, 150, 250, 150);
+
+        assertThat(segments(new FrameLines(420, 297).without(lines(List.of(beam), List.of(breakLine))).alongX()))
+                .containsExactly(beam);
     }
 
     @Test

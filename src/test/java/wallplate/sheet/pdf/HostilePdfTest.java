@@ -284,6 +284,30 @@ class HostilePdfTest {
         assertRefused(pdf, TOO_MUCH);
     }
 
+    /** A dictionary by Huffman's tables whose one symbol is 100,076 pixels high (table B.4: 11111 and 32 bits). */
+    @Test
+    void refusesJbig2WithOneSymbolWithoutEnd() {
+        byte[] data = new byte[60];
+        ByteBuffer.wrap(data).putShort(0, (short) 1).putInt(2, 1).putInt(6, 1).putLong(10, 0b11111L << 59 | 100_000L << 27);
+        ByteArrayOutputStream segments = new ByteArrayOutputStream();
+        segments.writeBytes(Jbig2.page(300, 200, new byte[10]));
+        Jbig2.segment(segments, 2, 0, data);
+
+        assertRefused(jbig2(segments.toByteArray()).end(), TOO_MUCH);
+    }
+
+    /** Each place of a symbol may make a letter of any size out of it (SBREFINE). */
+    @Test
+    void refusesJbig2WhoseTextRefinesSymbols() {
+        byte[] data = new byte[60];
+        data[18] = 2;
+        ByteArrayOutputStream segments = new ByteArrayOutputStream();
+        segments.writeBytes(Jbig2.page(300, 200, new byte[10]));
+        Jbig2.segment(segments, 2, 6, data);
+
+        assertRefused(jbig2(segments.toByteArray()).end(), TOO_MUCH);
+    }
+
     private static RawPdf jbig2(byte[] segments) {
         return RawPdf.withImage(
                 "/Width 300 /Height 200 /ColorSpace /DeviceGray /BitsPerComponent 1 /Filter /JBIG2Decode", segments);
