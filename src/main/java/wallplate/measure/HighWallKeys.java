@@ -44,8 +44,11 @@ final class HighWallKeys {
             findings.unsettle(
                     "other lines could be the high plate's", "high-plate.width", "high-plate.depth", "high-plate.crossed");
         }
+        if (drawing.wall().areFacesOpen()) {
+            findings.unsettle("other uprights could be the wall's faces", "high-wall.clear-span");
+        }
         if (drawing.wall().areFacesOpen() || drawing.wall().isPlateOpen()) {
-            findings.unsettle("other lines could be the low wall's", "high-wall.clear-span", "high-plate.rise");
+            findings.unsettle("other lines could be the low wall's", "high-plate.rise");
         }
     }
 

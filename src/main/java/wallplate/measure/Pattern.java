@@ -17,6 +17,8 @@ final class Pattern {
 
     private static final double SMALLEST_BOX_MM = 1;
     private static final double MIDDLE_MM = 0.1;
+    private static final double REGION_STEP_MM = 0.15;
+    private static final double LEAST_REGION_MM2 = 1.5;
 
     private final InkImage ink;
     private final double outlineInk;
@@ -104,19 +106,21 @@ final class Pattern {
         return inked / (double) Math.max(1, counted);
     }
 
-    /** Mean ink of a region, as a part of an outline's. */
-    double meanInk(Region region) {
+    /** Mean ink of a region, as a part of an outline's; empty where too little of it is free to tell. */
+    OptionalDouble meanInk(Region region) {
         double sum = 0;
         int count = 0;
-        for (double y = region.lowY(); y < region.highY(); y += 0.15) {
-            for (double x = region.leftX(y); x < region.rightX(y); x += 0.15) {
+        for (double y = region.lowY(); y < region.highY(); y += REGION_STEP_MM) {
+            for (double x = region.leftX(y); x < region.rightX(y); x += REGION_STEP_MM) {
                 if (region.contains(x, y)) {
                     sum += ink.at(x, y);
                     count++;
                 }
             }
         }
-        return count == 0 ? 0 : sum / count / outlineInk;
+        return count * REGION_STEP_MM * REGION_STEP_MM < LEAST_REGION_MM2
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(sum / count / outlineInk);
     }
 
     /** A region of the page between two heights, with its own left and right end at each height. */

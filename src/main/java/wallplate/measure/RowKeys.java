@@ -28,10 +28,10 @@ final class RowKeys {
         this.log = log;
     }
 
-    /** The supports between the rafter's top and the covering's underside. */
-    void supports() {
+    /** The supports between the rafter's top and the covering's underside; the boxes that were found. */
+    List<BoxRow.Box> supports() {
         if (drawing.roof().rafterTop().isEmpty() || drawing.roof().coveringBottom().isEmpty()) {
-            return;
+            return List.of();
         }
         Edge lower = drawing.roof().rafterTop().get();
         Edge upper = drawing.roof().coveringBottom().get();
@@ -52,6 +52,7 @@ final class RowKeys {
         } else if (!findings.isUncertain("support.count")) {
             findings.absent("support.depth");
         }
+        return row.boxes();
     }
 
     /** The branders between the ceiling and the line above it; how many there are. */

@@ -91,7 +91,7 @@ final class SheetMeasuring {
         wall.wallAndPlate();
         slope.rafter();
         slope.covering();
-        rows.supports();
+        List<BoxRow.Box> supports = rows.supports();
         beam.tieBeam();
         beam.ceiling();
         Map<String, Edge> found = beam.posts();
@@ -99,7 +99,7 @@ final class SheetMeasuring {
         eaves.gutter();
         eaves.bargeBoard();
         eaves.doubts();
-        wall.beamFilling();
+        wall.beamFilling(supports);
         new HighWallKeys(drawing, calibration, findings).highWall();
         return found;
     }

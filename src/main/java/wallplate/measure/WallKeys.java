@@ -1,5 +1,8 @@
 package wallplate.measure;
 
+import java.util.List;
+import java.util.OptionalDouble;
+import wallplate.geometry.Point;
 import wallplate.stroke.Edge;
 
 /** Measures the wall with its plate and the beam-filling above it. */
@@ -10,11 +13,16 @@ final class WallKeys {
 
     private static final double CLEAR_OF_SLOPES_MM = 0.45;
 
+    private static final double CLEAR_OF_BOX_MM = 0.7;
+
     /** The least width of the beam-filling that is looked at. */
     private static final double LEAST_WIDTH_MM = 1.5;
 
-    /** More ink than this in the mean is hatching; clean paper has next to none. */
+    /** More ink than this in the mean is hatching. */
     private static final double HATCHED_INK = 0.08;
+
+    /** A leader or a construction line leaves up to this. */
+    private static final double STRAY_INK = 0.045;
 
     private final Arrangement drawing;
     private final Findings findings;
@@ -50,7 +58,12 @@ final class WallKeys {
         }
     }
 
-    void beamFilling() {
+    /**
+     * Whether the beam filling is hatched.
+     *
+     * @param supports the boxes between the rafter and the covering, one of which may stand within it
+     */
+    void beamFilling(List<BoxRow.Box> supports) {
         RoofLines roof = drawing.roof();
         if (!drawing.expectation().asks("beam-filling.hatched") || drawing.wall().outer().isEmpty()
                 || roof.rafterTop().isEmpty() || roof.coveringBottom().isEmpty()) {
@@ -65,12 +78,20 @@ final class WallKeys {
         double faceX = outer.xAt(low.middle().y());
         double leftX = faceX + CLEAR_OF_LINES_MM;
         double rightX = faceX + Math.max(setIn, LEAST_WIDTH_MM) - CLEAR_OF_LINES_MM;
-        double ink = new Pattern(drawing.view()).meanInk(new BetweenSlopes(low, high, leftX, rightX));
-        findings.yesNo("beam-filling.hatched", ink > HATCHED_INK);
+        OptionalDouble ink =
+                new Pattern(drawing.view()).meanInk(new BetweenSlopes(low, high, leftX, rightX, supports));
+        if (ink.isEmpty()) {
+            findings.uncertain("other lines take up the place where the beam filling would be hatched", "beam-filling.hatched");
+        } else if (ink.getAsDouble() > STRAY_INK && ink.getAsDouble() < HATCHED_INK) {
+            findings.uncertain("too little ink is there for hatching and too much for none", "beam-filling.hatched");
+        } else {
+            findings.yesNo("beam-filling.hatched", ink.getAsDouble() >= HATCHED_INK);
+        }
     }
 
     /** The region between two sloping lines and two uprights, clear of all four. */
-    private record BetweenSlopes(Edge low, Edge high, double left, double right) implements Pattern.Region {
+    private record BetweenSlopes(Edge low, Edge high, double left, double right, List<BoxRow.Box> supports)
+            implements Pattern.Region {
 
         @Override
         public double lowY() {
@@ -94,7 +115,13 @@ final class WallKeys {
 
         @Override
         public boolean contains(double x, double y) {
-            return y > low.yAt(x) + CLEAR_OF_SLOPES_MM && y < high.yAt(x) - CLEAR_OF_SLOPES_MM;
+            return y > low.yAt(x) + CLEAR_OF_SLOPES_MM
+                    && y < high.yAt(x) - CLEAR_OF_SLOPES_MM
+                    && supports.stream().noneMatch(box -> isAt(box, low.line().positionOf(new Point(x, y))));
+        }
+
+        private static boolean isAt(BoxRow.Box box, double position) {
+            return position > box.from() - CLEAR_OF_BOX_MM && position < box.to() + CLEAR_OF_BOX_MM;
         }
     }
 }

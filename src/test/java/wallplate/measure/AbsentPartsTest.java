@@ -2,12 +2,15 @@ package wallplate.measure;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.assertj.core.api.SoftAssertions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
+import wallplate.geometry.Vector;
 import wallplate.sheet.LevelPage;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.ExpectedDrawing;
@@ -58,6 +61,46 @@ class AbsentPartsTest {
     void seesThatTheBeamFillingIsNotHatched() {
         LevelPage page = ExactPage.of(NET_LOFT, line -> !line.edge().equals("hatch"));
         assertThat(finding(page, "beam-filling.hatched")).isEqualTo(new Finding.YesNo(false));
+    }
+
+    /** The row of purlins is set out further down, so that one with its diagonals stands in the beam filling. */
+    @Test
+    void takesNoSupportForHatching() {
+        List<DrawnLine> supports = NET_LOFT.lines().stream()
+                .filter(line -> line.part().equals("support"))
+                .toList();
+        Point foot = supports.stream().filter(line -> line.index() == 1).findFirst().orElseThrow().segment().start();
+        // Along the rafter's top to where the filling's outer side stands.
+        DrawnLine side = NET_LOFT.lines().stream()
+                .filter(line -> line.part().equals("beam-filling") && line.edge().equals("outer"))
+                .findFirst()
+                .orElseThrow();
+        double along = side.segment().start().x() + 2.5 - foot.x();
+        Segment slope = NET_LOFT.lines().stream()
+                .filter(line -> line.part().equals("rafter") && line.edge().equals("top"))
+                .findFirst()
+                .orElseThrow()
+                .segment();
+        Vector shift = slope.vector().times(along / slope.vector().x());
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.removeAll(supports);
+        supports.stream()
+                .filter(line -> line.index() > 0)
+                .map(line -> new DrawnLine(
+                        line.part(), line.index(), line.edge(),
+                        new Segment(line.segment().start().plus(shift), line.segment().end().plus(shift)), line.role()))
+                .forEach(lines::add);
+
+        assertThat(hatched(lines)).isNotEqualTo(new Finding.YesNo(false));
+        lines.removeIf(line -> line.part().equals("beam-filling") && line.edge().equals("hatch"));
+        assertThat(hatched(lines)).isEqualTo(new Finding.YesNo(false));
+    }
+
+    private static Finding hatched(List<DrawnLine> lines) {
+        boolean right = NET_LOFT.task().eaves() == EavesSide.RIGHT;
+        LevelPage page = ExactPage.of(
+                lines, right, NET_LOFT.task().sheet().widthMm(), NET_LOFT.task().sheet().heightMm());
+        return finding(page, "beam-filling.hatched");
     }
 
     @Test
