@@ -72,6 +72,12 @@ class TableFileTest {
         assertThat(sheet).doesNotContain("<f>");
     }
 
+    /** Paper 9 of ECMA-376, part 1, 18.3.1.63 (from memory): 210 by 297 mm. */
+    @Test
+    void printsOnA4() throws IOException {
+        assertThat(part(workbook(ODD_TEXTS), "xl/worksheets/sheet1.xml")).contains("paperSize=\"9\"");
+    }
+
     @Test
     void readsSemicolonsAndTabsAsSpreadsheetsWriteThem() {
         assertThat(cells(csv("name;number\nLind, Bo;12\n"))).contains(List.of("Lind, Bo", "12"));

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipFile;
+import org.dhatim.fastexcel.PaperSize;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
 import org.dhatim.fastexcel.reader.CellType;
@@ -118,6 +119,8 @@ public final class XlsxTable {
             sheet.style(0, column).bold().set();
         }
         sheet.freezePane(0, 1);
+        // The library's own is US letter.
+        sheet.paperSize(PaperSize.A4_PAPER);
         for (int row = 0; row < table.rows().size(); row++) {
             List<Cell> cells = table.rows().get(row);
             for (int column = 0; column < cells.size(); column++) {
