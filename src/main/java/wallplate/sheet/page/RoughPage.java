@@ -18,6 +18,9 @@ public record RoughPage(
 
     private static final double LEAST_APART = 50;
 
+    /** Opposite edges run against one another; neighbours are square only nearly. */
+    private static final double MOST_DOT_OF_OPPOSITE = -0.9;
+
     public RoughPage {
         paper = List.copyOf(paper);
     }
@@ -37,7 +40,8 @@ public record RoughPage(
             for (Line first : paper) {
                 for (Line second : paper) {
                     double apart = Math.abs(first.distanceTo(second.origin()));
-                    if (first.direction().dot(second.direction()) < 0 && apart > LEAST_APART) {
+                    boolean areOpposite = first.direction().dot(second.direction()) < MOST_DOT_OF_OPPOSITE;
+                    if (areOpposite && apart > LEAST_APART) {
                         boolean upright = Math.abs(first.direction().y()) > Math.abs(first.direction().x());
                         return upright == apart > middle;
                     }
