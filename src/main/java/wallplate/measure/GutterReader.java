@@ -235,7 +235,7 @@ final class GutterReader {
             if (inked && (blank < 1 || resumed >= LEAST_RESUMED_MM)) {
                 end = x - STEP_MM;
                 blank = 0;
-            } else if (!inked || blank >= 1) {
+            } else {
                 blank += STEP_MM;
             }
         }
