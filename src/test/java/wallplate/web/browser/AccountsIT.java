@@ -81,6 +81,8 @@ class AccountsIT {
             browser.go("/account").awaitText("Teacher");
             browser.look("account");
             browser.find(".who button").click();
+            // Asking for the next page while the session is being ended would lose what was asked for.
+            browser.awaitText("Name of the account");
 
             // A visitor may look at the invented set; what belongs to an account asks for one.
             browser.go("/account").awaitText("Name of the account");

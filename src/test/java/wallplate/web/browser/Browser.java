@@ -143,7 +143,7 @@ final class Browser implements AutoCloseable {
     /** Waits until a condition written in the page's own language holds. */
     void await(String what, String condition) {
         waiting()
-                .withMessage(what)
+                .withMessage(() -> what + ", at " + path())
                 .until(page -> Boolean.TRUE.equals(((JavascriptExecutor) page).executeScript("return " + condition)));
     }
 
@@ -151,7 +151,7 @@ final class Browser implements AutoCloseable {
     void awaitText(String text) {
         waiting()
                 .ignoring(WebDriverException.class)
-                .withMessage("the text " + text)
+                .withMessage(() -> "the text " + text + ", at " + path())
                 .until(page -> page.findElement(By.tagName("body")).getText().contains(text));
     }
 
