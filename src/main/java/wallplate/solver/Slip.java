@@ -2,6 +2,7 @@ package wallplate.solver;
 
 import java.util.List;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /**
  * A mistake that learners are known to make, as data: what it does to a value, and what to say about it.
@@ -21,10 +22,12 @@ public record Slip(
     public enum Reach {
         /** The slip gives a value of its own, from the way this key is measured. */
         PARTICULAR(0.06),
-        /** The same, and seldom made. */
+        /** The slip gives a value of its own, and is seldom made. */
         SELDOM(0.012),
         /** The slip gives a value of its own, and can happen to any size. */
         GENERAL(0.01),
+        /** The size of another part was taken: values of their own, but so many that no line is looked for by them. */
+        BORROWED(0.01),
         /** Many values fit, so that each of them says little for it. */
         LOOSE(0.03);
 
@@ -34,7 +37,12 @@ public record Slip(
             this.share = share;
         }
 
-        /** Whether the value follows from the way this key is measured. */
+        /** Whether its values are worth looking for on a sheet. */
+        boolean isLookedFor() {
+            return this != BORROWED && this != LOOSE;
+        }
+
+        /** Whether the value may follow from the way this key is measured. */
         boolean isOfTheKey() {
             return this == PARTICULAR || this == SELDOM;
         }
@@ -78,14 +86,9 @@ public record Slip(
             return new Reading(from, to, true, "");
         }
 
-        /**
-         * This reading of the exact size together with that of the rounded one: a value may lie anywhere between the
-         * two, a range is what both have in common.
-         */
-        Reading with(Reading ofRounded) {
-            double lower = isRange ? Math.max(from, ofRounded.from) : Math.min(from, ofRounded.from);
-            double upper = isRange ? Math.min(to, ofRounded.to) : Math.max(to, ofRounded.to);
-            return new Reading(lower, upper, isRange, detail);
+        /** This reading as it is set off by somebody who rounds; a range stays as it is. */
+        Stream<Reading> rounded(Rounding rounding) {
+            return isRange ? Stream.of(this) : rounding.of(from).stream().map(value -> exactly(value, detail));
         }
 
         double deviation(double measured) {

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import wallplate.solver.Slip.Formula;
 import wallplate.solver.Slip.Reach;
@@ -225,7 +226,7 @@ public final class SlipCatalogue {
                     "rafter not through the heel point",
                     Reach.LOOSE,
                     keys("rafter.heel-offset"),
-                    around(0, 40),
+                    byDoublings(1, 64),
                     "The rafter's underside misses the heel point by {drawn} mm. It passes through the top outer"
                             + " corner of the wall plate: mark that corner first and draw the slope through it."),
             new Slip(
@@ -263,7 +264,7 @@ public final class SlipCatalogue {
             new Slip(
                     "wrong-scale",
                     "measured at another scale",
-                    Reach.GENERAL,
+                    Reach.SELDOM,
                     expected -> isLength(expected) && ((Expected.Length) expected).exactMm() >= SHORTEST_FOR_SCALES,
                     (expected, size, drawing) -> atScales(
                             size,
@@ -278,10 +279,18 @@ public final class SlipCatalogue {
             new Slip(
                     "wrong-size",
                     "the size of another part, or a wrong division",
+                    Reach.BORROWED,
+                    SlipCatalogue::isLength,
+                    SlipCatalogue::otherParts,
+                    "The {what} is {drawn} mm; {asked} mm is asked. {detail} Look in the brief whether the size of"
+                            + " another part was taken, and check the division."),
+            new Slip(
+                    "wrong-size",
+                    "the size of another part, or a wrong division",
                     Reach.LOOSE,
                     SlipCatalogue::isLength,
                     SlipCatalogue::anythingElse,
-                    "The {what} is {drawn} mm; {asked} mm is asked. {detail} Look in the brief whether the size of"
+                    "The {what} is {drawn} mm; {asked} mm is asked. Look in the brief whether the size of"
                             + " another part was taken, and check the division."),
             new Slip(
                     "mirrored",
@@ -344,20 +353,33 @@ public final class SlipCatalogue {
                 Reading.between(size - farthest, size - nearest), Reading.between(size + nearest, size + farthest));
     }
 
+    /** Anything between two distances from the right value, on either side of it, as likely within each doubling. */
+    private static Formula byDoublings(double nearest, double farthest) {
+        return (expected, size, drawing) -> DoubleStream.iterate(nearest, distance -> distance < farthest, distance -> 2 * distance)
+                .boxed()
+                .flatMap(distance -> Stream.of(
+                        Reading.between(size - 2 * distance, size - distance),
+                        Reading.between(size + distance, size + 2 * distance)))
+                .toList();
+    }
+
+    /** The sizes of other parts. Which of them a hand cannot have meant by straying is told when they are weighed. */
+    private static List<Reading> otherParts(Expected expected, double size, ExpectedDrawing drawing) {
+        return Solver.keys(drawing.task()).stream()
+                .filter(other -> other.kind() == MeasuredKey.Kind.SECTION_SIZE
+                        && !other.key().equals(expected.key()))
+                .flatMap(other -> mm(drawing, other.key())
+                        .filter(value -> value != size)
+                        .map(value -> Reading.exactly(value, "It has the " + other.labelFor(drawing.task()) + ".")))
+                .toList();
+    }
+
     /**
-     * The sizes of other parts, and whatever else comes of a wrong division: a third of the size to three times it, but
-     * clearly another size. How far off it lies is as likely within each doubling of the distance.
+     * Whatever comes of a wrong division: a third of the size to three times it, but clearly another size. How far off it
+     * lies is as likely within each doubling of the distance.
      */
     private static List<Reading> anythingElse(Expected expected, double size, ExpectedDrawing drawing) {
         List<Reading> readings = new ArrayList<>();
-        for (MeasuredKey other : Solver.keys(drawing.task())) {
-            if (other.kind() == MeasuredKey.Kind.SECTION_SIZE && !other.key().equals(expected.key())) {
-                mm(drawing, other.key())
-                        .filter(value -> Math.abs(value - size) >= CLEARLY_OFF)
-                        .map(value -> Reading.exactly(value, "It has the " + other.labelFor(drawing.task()) + "."))
-                        .forEach(readings::add);
-            }
-        }
         double exact = ((Expected.Length) expected).exactMm();
         double rounded = Slips.drawnSize(expected);
         double least = Math.min(exact * LEAST_SHARE_OFF, CLEARLY_OFF);

@@ -8,8 +8,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import java.util.function.Predicate;
-import java.util.stream.IntStream;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import wallplate.solver.Slip.Reach;
 import wallplate.solver.Slip.Reading;
@@ -25,11 +26,8 @@ import wallplate.task.PlainNumber;
  */
 public final class Slips {
 
-    /** How probable the named slips must be together. */
-    private static final double SURE_ENOUGH = 0.5;
-
-    /** The same where slips that many values fit are among them: these say little, so that it takes more to say it. */
-    private static final double SURE_ENOUGH_IF_LOOSE = 0.65;
+    /** How probable the named slips must be together; below it those of a value of its own are not named alone. */
+    private static final double SURE_ENOUGH = 0.7;
 
     /** A slip this much less probable than the likeliest is not named beside it. */
     private static final double WORTH_NAMING = 0.25;
@@ -71,14 +69,14 @@ public final class Slips {
 
     /**
      * The value that each slip would give, for every key, by key and then by slip: the hypotheses to try on a sheet.
-     * Slips that fit many values, and slips of words and diagonals, are not among them.
+     * Slips that fit many values, the sizes of other parts, and slips of words and diagonals are not among them.
      */
     static List<SlipValue> values(ExpectedDrawing drawing) {
         List<SlipValue> values = new ArrayList<>();
         for (Expected expected : drawing.values()) {
             for (Slip slip : applying(expected)) {
                 exactSize(expected).ifPresent(size -> slip.formula().readings(expected, size, drawing).stream()
-                        .filter(reading -> slip.reach() != Reach.LOOSE && !reading.isRange())
+                        .filter(reading -> slip.reach().isLookedFor() && !reading.isRange())
                         .map(reading -> new SlipValue(
                                 expected.key(),
                                 slip.id(),
@@ -103,10 +101,10 @@ public final class Slips {
         if (expected.isEmpty() || deviation(expected.get(), measured) <= tolerance) {
             return List.of();
         }
-        Map<String, Story> stories = stories(expected.get(), measured, uncertainty, true);
-        double all = stories.values().stream().mapToDouble(Story::weight).sum()
+        List<Story> stories = stories(expected.get(), measured, uncertainty, true);
+        double all = stories.stream().mapToDouble(Story::weight).sum()
                 + withoutSlip(expected.get(), measured, uncertainty);
-        List<Story> likeliest = stories.values().stream()
+        List<Story> likeliest = stories.stream()
                 .sorted(Comparator.comparingDouble((Story story) -> -story.weight()).thenComparing(story -> story.slip().id()))
                 .toList();
         return named(likeliest, all, story -> isRight(story, expected.get(), tolerance)).stream()
@@ -133,7 +131,7 @@ public final class Slips {
         List<Story> telling = isOwnSure
                 ? own
                 : likeliest.stream().filter(story -> !isRight.test(story)).toList();
-        if (telling.isEmpty() || sum(telling) < (isOwnSure ? SURE_ENOUGH : SURE_ENOUGH_IF_LOOSE) * all) {
+        if (telling.isEmpty() || sum(telling) < SURE_ENOUGH * all) {
             return List.of();
         }
         Story first = telling.get(0);
@@ -143,7 +141,14 @@ public final class Slips {
                 .filter(story -> story.isLoose()
                         && first.slip().reach() == Reach.SELDOM
                         && story.weight() >= WORTH_NAMING_BESIDE_A_SELDOM_ONE * first.weight());
-        return Stream.concat(nearlyAsLikely, besideASeldomOne).distinct().toList();
+        return once(Stream.concat(nearlyAsLikely, besideASeldomOne).distinct());
+    }
+
+    /** A slip that is named for a value of its own and for the loose rest is one slip. */
+    private static List<Story> once(Stream<Story> stories) {
+        return List.copyOf(stories.collect(Collectors.toMap(
+                        story -> story.slip().id(), Function.identity(), Story::with, LinkedHashMap::new))
+                .values());
     }
 
     private static double sum(List<Story> stories) {
@@ -167,14 +172,17 @@ public final class Slips {
      * A slip with its likeliest reading.
      *
      * @param weight of all its readings: share times density
-     * @param isLoose whether it has no reading but those that many values fit
      */
-    private record Story(Slip slip, Reading reading, double best, double weight, boolean isLoose) {
+    private record Story(Slip slip, Reading reading, double best, double weight) {
+
+        /** Whether it has no reading but those that many values fit. */
+        boolean isLoose() {
+            return slip.reach() == Reach.LOOSE;
+        }
 
         Story with(Story other) {
             Story nearer = best >= other.best ? this : other;
-            return new Story(
-                    nearer.slip, nearer.reading, nearer.best, weight + other.weight, isLoose && other.isLoose);
+            return new Story(nearer.slip, nearer.reading, nearer.best, weight + other.weight);
         }
     }
 
@@ -193,61 +201,67 @@ public final class Slips {
         return expected instanceof Expected.Angle ? 90 : 10 * exactSize(expected).orElse(0.0) + 100;
     }
 
-    private Map<String, Story> stories(Expected expected, double measured, double uncertainty, boolean withPartners) {
-        Map<String, Story> stories = new LinkedHashMap<>();
-        for (Slip slip : applying(expected)) {
-            Optional<String> partner = SlipCatalogue.partner(slip, expected.key());
-            if (partner.isPresent() && !withPartners) {
-                continue;
-            }
-            double beside = partner.map(other -> evidenceOf(other, slip, uncertainty)).orElse(1.0);
-            List<Reading> readings = allReadings(slip, expected);
-            for (Reading reading : readings) {
-                double density = hand(expected).density(reading, expected, measured, uncertainty);
-                double weight = share(slip, reading, readings) * density * beside;
-                stories.merge(
-                        slip.id(),
-                        new Story(slip, reading, weight, weight, slip.reach() == Reach.LOOSE),
-                        Story::with);
-            }
-        }
-        return stories;
+    private List<Story> stories(Expected expected, double measured, double uncertainty, boolean withPartners) {
+        return applying(expected).stream()
+                .filter(slip -> withPartners
+                        || SlipCatalogue.partner(slip, expected.key()).isEmpty())
+                .flatMap(slip -> story(slip, expected, measured, uncertainty).stream())
+                .toList();
     }
 
-    /** How much more probable the partner's value is with this slip than without; 1 where it was not measured. */
+    /** Empty where the slip makes nothing of this size. */
+    private Optional<Story> story(Slip slip, Expected expected, double measured, double uncertainty) {
+        double beside = SlipCatalogue.partner(slip, expected.key())
+                .map(partner -> evidenceOf(partner, slip, uncertainty))
+                .orElse(1.0);
+        return Stream.of(Rounding.values())
+                .flatMap(rounding -> {
+                    List<Reading> readings = allReadings(slip, expected, rounding);
+                    double share = slip.reach().share() / readings.size();
+                    return readings.stream().map(reading -> {
+                        double density = hand(expected).density(rounding, reading, expected, measured, uncertainty);
+                        double weight = share * density * beside;
+                        return new Story(slip, reading, weight, weight);
+                    });
+                })
+                .reduce(Story::with);
+    }
+
+    /**
+     * How much more probable the partner's value is with this slip than without; 1 where it was not measured. Either way
+     * another slip may have spoiled it, so that it then says nothing.
+     */
     private double evidenceOf(String partner, Slip slip, double uncertainty) {
         Optional<Expected> expected = asked.value(partner);
         Double measured = drawn.get(partner);
         if (expected.isEmpty() || measured == null) {
             return 1;
         }
-        List<Reading> readings = allReadings(slip, expected.get());
-        double with = readings.stream()
-                        .mapToDouble(reading -> hand(expected.get()).density(reading, expected.get(), measured, uncertainty))
-                        .sum()
-                / readings.size();
-        double without = withoutSlip(expected.get(), measured, uncertainty)
-                + stories(expected.get(), measured, uncertainty, false).values().stream()
-                        .mapToDouble(Story::weight)
-                        .sum();
+        double spoiled = sum(stories(expected.get(), measured, uncertainty, false));
+        double without = withoutSlip(expected.get(), measured, uncertainty) + spoiled;
+        double with = AS_MEANT * density(slip, expected.get(), measured, uncertainty)
+                + UNEXPLAINED / anywhere(expected.get())
+                + spoiled;
         return with / without;
     }
 
-    /** By the other parts as they were asked and, for a slip that hangs on them, as they were drawn. */
-    private List<Reading> allReadings(Slip slip, Expected expected) {
-        Stream<Reading> asAsked = readings(slip, expected, asked).stream();
-        return slip.reach().isOfTheKey()
-                ? Stream.concat(asAsked, readings(slip, expected, asDrawn).stream()).distinct().toList()
-                : asAsked.toList();
+    /** The probability density of a value for which the slip was made. */
+    private double density(Slip slip, Expected expected, double measured, double uncertainty) {
+        Hand hand = hand(expected);
+        return Stream.of(Rounding.values())
+                .mapToDouble(rounding -> allReadings(slip, expected, rounding).stream()
+                        .mapToDouble(reading -> hand.density(rounding, reading, expected, measured, uncertainty))
+                        .average()
+                        .orElse(0))
+                .sum();
     }
 
-    /** A slip's share is dealt out to its readings evenly, two thirds of it to ranges where there are values beside them. */
-    private static double share(Slip slip, Reading reading, List<Reading> readings) {
-        List<Reading> like = readings.stream()
-                .filter(other -> other.isRange() == reading.isRange())
-                .toList();
-        double part = like.size() == readings.size() ? 1 : reading.isRange() ? 2.0 / 3 : 1.0 / 3;
-        return slip.reach().share() * part / like.size();
+    /** By the other parts as they were asked and, for a slip that hangs on them, as they were drawn. */
+    private List<Reading> allReadings(Slip slip, Expected expected, Rounding rounding) {
+        Stream<Reading> asAsked = readings(slip, expected, rounding, asked);
+        return slip.reach().isOfTheKey()
+                ? Stream.concat(asAsked, readings(slip, expected, rounding, asDrawn)).distinct().toList()
+                : asAsked.toList();
     }
 
     /** The slip that a wrong word fits, such as the eaves on the other side; empty where the word is right. */
@@ -280,19 +294,23 @@ public final class Slips {
         return exactSize(expected).map(size -> Math.abs(size - measured)).orElse(0.0);
     }
 
-    /** What the slip makes of the size: each reading spans what the exact and what the rounded size gives. */
-    private static List<Reading> readings(Slip slip, Expected expected, ExpectedDrawing drawing) {
+    /**
+     * What the slip makes of the size: a size that was worked out wrongly is rounded when it is set off, one that was
+     * rounded and set off wrongly comes out as it does. Angles are not rounded.
+     */
+    private static Stream<Reading> readings(Slip slip, Expected expected, Rounding rounding, ExpectedDrawing drawing) {
         Optional<Double> exact = exactSize(expected);
         if (exact.isEmpty()) {
-            return List.of();
+            return Stream.of();
         }
-        List<Reading> ofExact = slip.formula().readings(expected, exact.get(), drawing);
-        List<Reading> ofDrawn = slip.formula().readings(expected, drawnSize(expected), drawing);
-        return ofExact.size() != ofDrawn.size()
-                ? ofExact
-                : IntStream.range(0, ofExact.size())
-                        .mapToObj(i -> ofExact.get(i).with(ofDrawn.get(i)))
-                        .toList();
+        Stream<Reading> workedOut = slip.formula().readings(expected, exact.get(), drawing).stream();
+        if (!(expected instanceof Expected.Length)) {
+            return workedOut;
+        }
+        Stream<Reading> setOff = rounding.of(exact.get()).stream()
+                .flatMap(size -> slip.formula().readings(expected, size, drawing).stream());
+        return Stream.concat(workedOut.flatMap(reading -> reading.rounded(rounding)), setOff)
+                .distinct();
     }
 
     private static List<Slip> applying(Expected expected) {

@@ -32,18 +32,22 @@ import wallplate.samples.SampleSet;
  */
 class SlipNamingTest {
 
-    private static final List<Long> SEEDS = List.of(54_001L, 54_002L, 54_003L, 54_004L);
+    private static final List<Long> SEEDS = 
+            List.of(63_001L, 63_002L, 63_003L, 63_004L, 63_005L, 63_006L, 63_007L, 63_008L);
     private static final int SHEETS = Integer.getInteger("wallplate.drawn", 150);
     private static final double UNCERTAINTY = 0.05;
 
     private static final double LEAST_NAMED = 0.85;
+
+    /** The share of sheets on which any slip may be named that was not made. */
+    private static final double MOST_WRONG = 0.02;
 
     /** A slip is spoken of from so many on. */
     private static final int ENOUGH = 12;
 
     private static final Map<String, Count> BY_SLIP = new TreeMap<>();
     private static int sheets;
-    private static int chance;
+    private static int wrongSheets;
 
     /** How often a slip was made where the value is marked wrong, named there, and named on a sheet where it was not. */
     private static final class Count {
@@ -57,7 +61,7 @@ class SlipNamingTest {
     static void markManySheets() {
         BY_SLIP.clear();
         sheets = 0;
-        chance = 0;
+        wrongSheets = 0;
         for (long seed : SEEDS) {
             SampleSet.drawn(seed, SHEETS, 12).stream()
                     .map(TruthSheet::of)
@@ -65,7 +69,7 @@ class SlipNamingTest {
                     .forEach(SlipNamingTest::count);
         }
         if (Integer.getInteger("wallplate.drawn") != null) {
-            System.out.printf(Locale.ROOT, "%d sheets, %d values named that no slip was made at%n", sheets, chance);
+            System.out.printf(Locale.ROOT, "%d sheets, a slip named wrongly on %d of them%n", sheets, wrongSheets);
             BY_SLIP.forEach((slip, count) -> System.out.printf(
                     Locale.ROOT,
                     "%-22s made %4d, of those marked wrong %4d named %5.1f %%, named wrongly on %.2f %% of sheets%n",
@@ -84,7 +88,7 @@ class SlipNamingTest {
         for (Mark mark : marked.marks()) {
             String key = mark.key().orElseThrow();
             List<String> made = made(sheet, key);
-            if (made.size() > 1) {
+            if (made.size() > 1 || isLeftUnhatched(sheet, mark)) {
                 continue;
             }
             if (!made.isEmpty() && mark.measured().orElseThrow().isMeasured()) {
@@ -92,11 +96,17 @@ class SlipNamingTest {
             }
             if (mark.slips().stream().noneMatch(made::contains)) {
                 wrong.addAll(mark.slips());
-                chance += made.isEmpty() && !mark.slips().isEmpty() ? 1 : 0;
             }
         }
         wrong.forEach(slip -> BY_SLIP.computeIfAbsent(slip, one -> new Count()).wrongSheets++);
+        wrongSheets += wrong.isEmpty() ? 0 : 1;
         sheets++;
+    }
+
+    /** Whether hatching has no room, as between the rafters over a plate that was drawn too wide: it is not there, and no slip. */
+    private static boolean isLeftUnhatched(TruthSheet sheet, Mark mark) {
+        String key = mark.key().orElseThrow();
+        return key.endsWith(".hatched") && made(sheet, key).isEmpty() && mark.verdict() == Verdict.NOT_MET;
     }
 
     private static void countMade(String slip, Mark mark) {
@@ -152,7 +162,7 @@ class SlipNamingTest {
     void seldomNamesASlipThatWasNotMade() {
         assertThat(BY_SLIP).allSatisfy((slip, count) -> assertThat((double) count.wrongSheets / sheets)
                 .as(slip)
-                .isLessThanOrEqualTo(0.02));
-        assertThat((double) chance / sheets).isLessThanOrEqualTo(0.02);
+                .isLessThanOrEqualTo(MOST_WRONG));
+        assertThat((double) wrongSheets / sheets).isLessThanOrEqualTo(MOST_WRONG);
     }
 }

@@ -31,9 +31,8 @@ class SlipsTest {
         "support.spacing, 47.6, 1, spacing-clear", // 45 + 2.5
         "brander.spacing, 22.5, 1, spacing-clear", // 20 + 2.5
         "tie-beam.depth, 3.8, 0.5, half-size", // 7.5 / 2
-        "tie-beam.depth, 15.2, 0.5, double-size", // 7.5 x 2
+        "tie-beam.depth, 15.05, 0.5, double-size", // 7.5 x 2
         "barge-board.depth, 16.7, 0.5, depth-square", // 15 / cos 26 = 16.69
-        "gutter.width, 5, 0.5, width-depth-swapped", // the depth, 5
         "rafter.heel-offset, -2.2, 1, off-the-heel", // 5 sin 26 = 2.19 below
         "rafter.heel-offset, 6, 1, off-the-heel", // no corner of the plate
         "post.position, 74.25, 1, wrong-datum", // 80 - 11.5 / 2
@@ -41,9 +40,18 @@ class SlipsTest {
         "fascia.depth, 8.2, 0.5, wrong-size",
     })
     void namesTheSlip(String key, double measured, double tolerance, String slip) {
-        assertThat(SLIPS.fitting(key, measured, 0.05, tolerance))
+        assertThat(Slips.of(DRAWING, exactLengths(DRAWING)).fitting(key, measured, 0.05, tolerance))
                 .extracting(SlipFit::slip)
                 .containsExactly(slip);
+    }
+
+    /** The lengths of a sheet by a true hand. */
+    private static Map<String, Double> exactLengths(ExpectedDrawing drawing) {
+        Map<String, Double> exact = new HashMap<>();
+        drawing.values().stream()
+                .filter(Expected.Length.class::isInstance)
+                .forEach(length -> exact.put(length.key(), ((Expected.Length) length).exactMm()));
+        return exact;
     }
 
     @Test
@@ -67,10 +75,10 @@ class SlipsTest {
 
     @Test
     void listsTogetherWhatCannotBeToldApart() {
-        // half of the plate's width of 5 and its depth are both 2.5
+        // half of the plate's width of 5, its depth, and the width of purlins and branders are all 2.5
         assertThat(SLIPS.fitting("wall-plate.width", 2.6, 0.05, 0.5))
                 .extracting(SlipFit::slip)
-                .containsExactly("half-size", "width-depth-swapped");
+                .containsExactly("half-size", "width-depth-swapped", "wrong-size");
         // five spaces instead of four: 80 x 4 / 5 = 64, and 80 x 20 / 25 = 64 at 1:25
         assertThat(SLIPS.fitting("post.position", 64, 0.05, 1))
                 .extracting(SlipFit::slip)
@@ -95,6 +103,43 @@ class SlipsTest {
         assertThat(SLIPS.fitting("rafter.overhang", 17.98, 0.05, 1))
                 .extracting(SlipFit::slip)
                 .containsExactly("overhang-along-slope");
+    }
+
+    @Test
+    void takesTheSizeOfAnotherPartForOneWhereNoHalvingFitsAsWell() {
+        // 216 / 20 = 10.8, half of it 5.4; the plate is 5 wide
+        ExpectedDrawing drawing = Solver.solve(Tasks.boathouse("tie-beam: {depth: 150}", "tie-beam: {depth: 216}"));
+        Slips slips = Slips.of(drawing, exactLengths(drawing));
+        assertThat(slips.fitting("tie-beam.depth", 5.4, 0.05, 0.5))
+                .extracting(SlipFit::slip)
+                .containsExactly("half-size");
+        assertThat(slips.fitting("tie-beam.depth", 5, 0.05, 0.5))
+                .extracting(SlipFit::slip)
+                .containsExactly("wrong-size");
+    }
+
+    @Test
+    void tellsAMissedHeelPointFromAHandThatStrays() {
+        // a true hand that misses the heel by 1.6 mm drew the rafter through another point
+        assertThat(Slips.of(DRAWING, exactLengths(DRAWING)).fitting("rafter.heel-offset", 1.6, 0.05, 1))
+                .extracting(SlipFit::slip)
+                .containsExactly("off-the-heel");
+    }
+
+    @Test
+    void tellsFromTheOtherSizesToWhatALearnerRounds() {
+        // 75 / 20 = 3.75; twice that is 7.5, or 8 where whole millimetres are set off
+        Map<String, Double> whole = exactLengths(DRAWING);
+        whole.replaceAll((key, size) -> size < 1.5 ? size : (double) Math.round(size));
+        double rounded = confidence(whole, "support.depth", 8.0);
+        assertThat(rounded).isGreaterThan(confidence(exactLengths(DRAWING), "support.depth", 8.0));
+    }
+
+    private static double confidence(Map<String, Double> drawn, String key, double measured) {
+        return Slips.of(DRAWING, drawn).fitting(key, measured, 0.05, 0.5).stream()
+                .filter(fit -> fit.slip().equals("double-size"))
+                .mapToDouble(SlipFit::confidence)
+                .sum();
     }
 
     @Test
@@ -128,10 +173,7 @@ class SlipsTest {
     @Test
     void believesASlipTheMoreTheTruerTheHand() {
         // 7.5 cos 26 = 6.74: a plumb depth, or a hand that strays by half a millimetre
-        Map<String, Double> exact = new HashMap<>();
-        DRAWING.values().stream()
-                .filter(Expected.Length.class::isInstance)
-                .forEach(length -> exact.put(length.key(), ((Expected.Length) length).exactMm()));
+        Map<String, Double> exact = exactLengths(DRAWING);
         Map<String, Double> stray = new HashMap<>(exact);
         stray.replaceAll((key, size) -> size - 0.45);
         assertThat(Slips.of(DRAWING, exact).fitting("rafter.depth", 6.8, 0.05, 0.5))
