@@ -39,6 +39,11 @@ public final class ModelOnSheet {
                 .orElse(expected.task().eaves() == EavesSide.RIGHT);
     }
 
+    /** Whether a line of the model answer is one of a part that feedback speaks of; the roof's pitch is its rafters'. */
+    public static boolean isOf(String part, DrawnLine line) {
+        return line.part().equals(part.equals("roof") ? "rafter" : part);
+    }
+
     public Point heel() {
         return heel;
     }

@@ -45,6 +45,13 @@ class ModelOnSheetTest {
         assertThat(ModelOnSheet.of(BOATHOUSE, measured(Optional.empty(), "left"))).isEmpty();
     }
 
+    @Test
+    void showsTheRafterWhereTheRoofsPitchIsSpokenOf() {
+        assertThat(BOATHOUSE.lines().stream().filter(line -> ModelOnSheet.isOf("roof", line)))
+                .isNotEmpty()
+                .allSatisfy(line -> assertThat(line.part()).isEqualTo("rafter"));
+    }
+
     private static MeasuredSheet measured(Optional<Point> heel, String eaves) {
         return new MeasuredSheet(
                 List.of(Measurement.of("drawing.eaves", new Finding.Word(eaves))), Map.of(), heel);

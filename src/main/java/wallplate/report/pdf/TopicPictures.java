@@ -168,7 +168,7 @@ final class TopicPictures {
             throws IOException {
         canvas.clip(place);
         for (DrawnLine line : model.lines()) {
-            boolean spokenOf = line.part().equals(part);
+            boolean spokenOf = ModelOnSheet.isOf(part, line);
             Pen pen = pen(line);
             canvas.line(
                     region.mapTo(place, model.onSheet(line)),

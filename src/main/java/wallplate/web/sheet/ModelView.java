@@ -93,7 +93,7 @@ public record ModelView(
                     case SEEN_OUTLINE -> "seen";
                     case DIAGONAL, HATCH, BREAK -> "thin";
                 };
-        return Stream.of(weight, line.part().equals(part) ? "spoken" : "")
+        return Stream.of(weight, ModelOnSheet.isOf(part, line) ? "spoken" : "")
                 .filter(word -> !word.isEmpty())
                 .reduce((one, other) -> one + " " + other)
                 .orElse("");

@@ -2,11 +2,7 @@ package wallplate.web.sheet;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
-import java.util.TreeMap;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.measure.MeasuredSheet;
@@ -14,6 +10,7 @@ import wallplate.measure.Measurement;
 import wallplate.records.KeptAssessment;
 import wallplate.records.MarkEntry;
 import wallplate.records.PageFacts;
+import wallplate.report.MeasuredParts;
 
 /**
  * What is drawn over the level scan: the parts that were found, numbered, and for each criterion the strokes that its
@@ -65,17 +62,13 @@ public record SheetOverlay(double widthMm, double heightMm, List<Part> parts, Li
     }
 
     private static List<Part> parts(MeasuredSheet measured, Frame frame) {
-        Map<String, List<Line>> lines = new TreeMap<>();
-        new TreeMap<>(measured.parts())
-                .forEach((edge, segments) -> segments.forEach(
-                        segment -> lines.computeIfAbsent(partOf(edge), name -> new ArrayList<>()).add(frame.line(segment))));
         List<Part> parts = new ArrayList<>();
-        for (String name : inOrder(measured, lines.keySet())) {
+        MeasuredParts.of(measured).forEach((name, segments) -> {
             int number = parts.size() + 1;
-            List<Line> own = lines.get(name);
+            List<Line> lines = segments.stream().map(frame::line).toList();
             String lineType = LINE_TYPES.get((number - 1) % LINE_TYPES.size());
-            parts.add(new Part(name, number, lineType, own, clearPlace(own, parts)));
-        }
+            parts.add(new Part(name, number, lineType, lines, clearPlace(lines, parts)));
+        });
         return parts;
     }
 
@@ -94,17 +87,6 @@ public record SheetOverlay(double widthMm, double heightMm, List<Part> parts, Li
                 .orElse(CLEAR_MM);
     }
 
-    /** The parts in the order in which the detail's list asks for them, what it does not ask for last. */
-    private static List<String> inOrder(MeasuredSheet measured, Set<String> found) {
-        Set<String> order = new LinkedHashSet<>();
-        measured.measurements().stream()
-                .map(measurement -> partOf(measurement.key()))
-                .filter(found::contains)
-                .forEach(order::add);
-        order.addAll(found);
-        return List.copyOf(order);
-    }
-
     private static List<Evidence> evidence(MeasuredSheet measured, List<MarkEntry> marks, Frame frame) {
         List<Evidence> evidence = new ArrayList<>();
         for (MarkEntry mark : marks) {
@@ -120,11 +102,6 @@ public record SheetOverlay(double widthMm, double heightMm, List<Part> parts, Li
         List<Line> lines = measurement.evidence().stream().map(frame::line).toList();
         Place label = lines.get(0).at(MIDDLE);
         return new Evidence(mark, lines, frame.inside(label));
-    }
-
-    private static String partOf(String edgeOrKey) {
-        int dot = edgeOrKey.indexOf('.');
-        return dot < 0 ? edgeOrKey : edgeOrKey.substring(0, dot);
     }
 
     /** From page millimetres, y up, to the picture's, y down, to a hundredth. */
