@@ -13,6 +13,7 @@ import wallplate.sheet.page.LineRefit;
 import wallplate.sheet.page.PageMap;
 import wallplate.sheet.page.RoughPage;
 import wallplate.sheet.page.RoughPage.Kind;
+import wallplate.sheet.page.RuledLines;
 import wallplate.sheet.page.Sharpness;
 import wallplate.sheet.page.Stretch;
 import wallplate.task.SheetFormat;
@@ -30,12 +31,14 @@ final class PageReading {
     private final SheetFormat format;
     private final RoughPage rough;
     private final FrameLines frames;
+    private final LineRefit refit;
 
     PageReading(Picture picture, SheetFormat format, RoughPage rough) {
         this.picture = picture;
         this.format = format;
         this.rough = rough;
         this.frames = new FrameLines(rough.widthMm(), rough.heightMm());
+        this.refit = new LineRefit(picture, rough.map());
     }
 
     SheetReading read() {
@@ -44,7 +47,7 @@ final class PageReading {
             return new SheetReading.Unreadable(Refusals.tooCoarse(pixelsPerMm, isPhotograph()));
         }
         PageInk ink = new PageInk(picture, format, rough);
-        Sight sight = new Sighting(ink.rough(), format, rough, new LineRefit(picture, rough.map()), frames).look();
+        Sight sight = new Sighting(ink.rough(), format, rough, refit, frames).look();
         if (sight.refusal().isPresent()) {
             return new SheetReading.Unreadable(unlessBlurred(ink, sight.refusal().get()));
         }
@@ -79,7 +82,8 @@ final class PageReading {
                 rough,
                 sight.turn(),
                 stretch,
-                frames.ruledByTheDrawing(sight.all()),
+                RuledLines.measured(
+                        frames.ruledByTheDrawing(sight.all(), sight.turn().isLevelAlongX()), refit),
                 sight.bar(),
                 format.referenceBarMm());
         PageScale scale = new PageScale(

@@ -11,7 +11,7 @@ import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
 import wallplate.sheet.page.LevelDirection;
-import wallplate.sheet.page.LineRefit.Fitted;
+import wallplate.sheet.page.RuledLine;
 
 /** Compares what the reader makes of test sheets with how they were really drawn and captured. */
 final class TruthCheck {
@@ -121,12 +121,12 @@ final class TruthCheck {
     }
 
     private static double toldLevel(TruthSheet sheet) {
-        List<Fitted> level = new ArrayList<>();
-        List<Fitted> upright = new ArrayList<>();
+        List<RuledLine> level = new ArrayList<>();
+        List<RuledLine> upright = new ArrayList<>();
         for (Segment line : sheet.straightLines()) {
             double off = Angles.between(line.inclinationDegrees(), sheet.tiltDegrees());
             if (line.length() > SHORTEST_TOLD && Math.min(off, 90 - off) < FAMILY) {
-                (off < 45 ? level : upright).add(new Fitted(line, 1, 1, 0));
+                (off < 45 ? level : upright).add(new RuledLine(line, 0));
             }
         }
         return LevelDirection.of(level, upright, sheet.tiltDegrees()).tiltDegrees();

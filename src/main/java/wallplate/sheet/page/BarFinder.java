@@ -36,7 +36,7 @@ public final class BarFinder {
 
     /** The share of the column beside the line that a tick inks. */
     private static final double LEAST_TICK = 0.6;
-    private static final double WIDEST_TICK = 1.3;
+    private static final double WIDEST_TICK = 1.8;
 
     private static final double TICK_SEARCH = 1.6;
     private static final double LONGEST_TICK = 9;

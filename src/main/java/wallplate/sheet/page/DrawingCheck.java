@@ -26,6 +26,8 @@ public final class DrawingCheck {
     private static final int MANY_SLOPES = 3;
 
     private static final int FACES_OF_ONE_WALL = 2;
+    /** Where walls are cut short, their faces and the fascia's beside them. */
+    private static final int SHORT_FACES = 4;
 
     private DrawingCheck() {}
 
@@ -60,7 +62,8 @@ public final class DrawingCheck {
         // One level line may be the reference bar. Without tie beam or ceiling the faces of the walls speak for a section.
         boolean levelLines = longer(level, LEVEL_LENGTH) >= 2;
         int faces = slopes.get().lines().size() >= MANY_SLOPES ? FACES_OF_ONE_WALL : FEWEST_FACES;
-        boolean walls = longer(upright, WALL_LENGTH) >= faces;
+        boolean walls = longer(upright, WALL_LENGTH) >= faces
+                || slopes.get().lines().size() >= MANY_SLOPES && longer(upright, UPRIGHT_LENGTH) >= SHORT_FACES;
         if (!(levelLines || walls) || longer(upright, UPRIGHT_LENGTH) < 1) {
             return Optional.of("This is not the section that was asked for: beside sloping lines it needs level and"
                     + " upright ones. Upload the sheet with the section on it.");

@@ -61,11 +61,13 @@ public final class FrameLines {
 
     /**
      * The lines that say how the drawing's T-square lay: none of the pieces of a frame that was found in part only, and none
-     * of a title block, which were printed or ruled along the paper. All of them where hardly any others are there.
+     * of a title block, which were printed or ruled along the paper, nor narrow level lines that were ruled so. All of them
+     * where hardly any others are there.
      *
      * @param all the lines along the axes, with those of frame and title block
+     * @param levelAlongX whether the drawing's level lines run along the page's x axis
      */
-    public AxisLines ruledByTheDrawing(AxisLines all) {
+    public AxisLines ruledByTheDrawing(AxisLines all, boolean levelAlongX) {
         AxisLines drawn = without(all);
         List<Segment> paperwork = new ArrayList<>();
         addPaperwork(paperwork, all.alongX(), all.alongY(), true);
@@ -77,7 +79,7 @@ public final class FrameLines {
         double length = Stream.concat(others.alongX().stream(), others.alongY().stream())
                 .mapToDouble(line -> line.segment().length())
                 .sum();
-        return length < ENOUGH_LENGTH ? drawn : others;
+        return length < ENOUGH_LENGTH ? drawn : NarrowLines.without(others, all, levelAlongX);
     }
 
     /** With the lines that are longer than a title block is high and reach the frame with one end: a drawing runs into it. */

@@ -23,7 +23,7 @@ public record Levelling(double scale, LevelDirection level, PageMap toRough, dou
      * @param barMm how long the bar should be
      */
     public static Levelling of(
-            RoughPage rough, Turn turn, Stretch stretch, AxisLines ruled, Optional<Bar> bar, double barMm) {
+            RoughPage rough, Turn turn, Stretch stretch, RuledLines ruled, Optional<Bar> bar, double barMm) {
         LevelDirection level = LevelDirection.of(
                 ruled.alongX().stream().map(line -> stretched(line, stretch)).toList(),
                 ruled.alongY().stream().map(line -> stretched(line, stretch)).toList(),
@@ -33,9 +33,8 @@ public record Levelling(double scale, LevelDirection level, PageMap toRough, dou
         return turned(rough, stretch, level, level.tiltDegrees() + turn.degrees(), scale);
     }
 
-    private static LineRefit.Fitted stretched(LineRefit.Fitted line, Stretch stretch) {
-        return new LineRefit.Fitted(
-                stretched(line.segment(), stretch), line.darkness(), line.coverage(), line.residual());
+    private static RuledLine stretched(RuledLine line, Stretch stretch) {
+        return new RuledLine(stretched(line.segment(), stretch), line.deviationDegrees());
     }
 
     private static Segment stretched(Segment segment, Stretch stretch) {

@@ -110,19 +110,34 @@ public final class LineRefit {
 
     /** Darkness across the line at each station, as a share of the paper beside it. */
     private double[][] profiles(Segment rough, int stations) {
-        double[][] profiles = new double[stations][2 * HALF + 1];
+        double[][] profiles = new double[stations][];
         Vector normal = rough.line().direction().leftNormal();
         for (int i = 0; i < stations; i++) {
-            Point centre = rough.at((i + 0.5) / stations);
-            Point pixel = map.apply(centre);
-            Vector step = map.apply(centre.plus(normal.times(REACH))).minus(pixel).times(SAMPLE / REACH);
-            double[] profile = profiles[i];
-            for (int k = -HALF; k <= HALF; k++) {
-                profile[k + HALF] = grey(pixel.x() + step.x() * k, pixel.y() + step.y() * k);
-            }
-            toDarkness(profile);
+            profiles[i] = profile(rough.at((i + 0.5) / stations), normal);
         }
         return profiles;
+    }
+
+    /**
+     * Darkness across a line, as a share of the paper beside it, at the places that {@link #across} names.
+     *
+     * @param centre where the line is thought to be
+     * @param normal a unit vector across it
+     */
+    double[] profile(Point centre, Vector normal) {
+        double[] profile = new double[2 * HALF + 1];
+        Point pixel = map.apply(centre);
+        Vector step = map.apply(centre.plus(normal.times(REACH))).minus(pixel).times(SAMPLE / REACH);
+        for (int k = -HALF; k <= HALF; k++) {
+            profile[k + HALF] = grey(pixel.x() + step.x() * k, pixel.y() + step.y() * k);
+        }
+        toDarkness(profile);
+        return profile;
+    }
+
+    /** How far along the normal, in millimetres, a place of a profile lies. */
+    static double across(int place) {
+        return (place - HALF) * SAMPLE;
     }
 
     private static void toDarkness(double[] profile) {

@@ -26,7 +26,7 @@ class FrameLinesTest {
         Segment edge = Segment.between(213, 11, 213, 34);
         AxisLines ruled = FRAMES.ruledByTheDrawing(lines(
                 List.of(BEAM_TOP, BEAM_BOTTOM, BAR, ROWS.get(0), ROWS.get(1), Segment.between(213, 34, 287, 34)),
-                List.of(WALL, edge)));
+                List.of(WALL, edge)), true);
 
         assertThat(segments(ruled.alongX())).containsExactly(BEAM_TOP, BEAM_BOTTOM, BAR);
         assertThat(segments(ruled.alongY())).containsExactly(WALL);
@@ -44,7 +44,8 @@ class FrameLinesTest {
                 Segment.between(212, 18, 231, 18),
                 Segment.between(216, 41, 283, 41));
         AxisLines ruled = FRAMES.ruledByTheDrawing(
-                lines(Stream.concat(Stream.of(BEAM_TOP, BEAM_BOTTOM, BAR), rows.stream()).toList(), List.of(left, right, WALL)));
+                lines(Stream.concat(Stream.of(BEAM_TOP, BEAM_BOTTOM, BAR), rows.stream()).toList(), List.of(left, right, WALL)),
+                true);
 
         assertThat(segments(ruled.alongX())).containsExactly(BEAM_TOP, BEAM_BOTTOM, BAR);
         assertThat(segments(ruled.alongY())).containsExactly(WALL);
@@ -54,7 +55,7 @@ class FrameLinesTest {
     void keepsALongLineOfTheDrawingThatRunsIntoTheFrame() {
         Segment top = Segment.between(10, 200, 287, 200);
         Segment breakLine = Segment.between(240, 85, 240.2, 199.5);
-        AxisLines ruled = FRAMES.ruledByTheDrawing(lines(List.of(BEAM_TOP, BEAM_BOTTOM, top), List.of(WALL, breakLine)));
+        AxisLines ruled = FRAMES.ruledByTheDrawing(lines(List.of(BEAM_TOP, BEAM_BOTTOM, top), List.of(WALL, breakLine)), true);
 
         assertThat(segments(ruled.alongY())).containsExactlyInAnyOrder(WALL, breakLine);
     }
@@ -73,7 +74,7 @@ class FrameLinesTest {
     void leavesOutPiecesOfAFrame() {
         Segment lowerPiece = Segment.between(99, 10, 199, 10);
         Segment rightPiece = Segment.between(287, 40, 287, 90);
-        AxisLines ruled = FRAMES.ruledByTheDrawing(lines(List.of(BEAM_TOP, BEAM_BOTTOM, lowerPiece), List.of(WALL, rightPiece)));
+        AxisLines ruled = FRAMES.ruledByTheDrawing(lines(List.of(BEAM_TOP, BEAM_BOTTOM, lowerPiece), List.of(WALL, rightPiece)), true);
 
         assertThat(segments(ruled.alongX())).containsExactly(BEAM_TOP, BEAM_BOTTOM);
         assertThat(segments(ruled.alongY())).containsExactly(WALL);
@@ -84,16 +85,35 @@ class FrameLinesTest {
     void keepsTheDrawingsOwnParallels() {
         List<Segment> parts = List.of(
                 Segment.between(90, 40, 240, 40.6), Segment.between(90, 46, 240, 46.6), Segment.between(90, 52, 240, 52.6));
-        AxisLines ruled = FRAMES.ruledByTheDrawing(lines(parts, List.of(WALL)));
+        AxisLines ruled = FRAMES.ruledByTheDrawing(lines(parts, List.of(WALL)), true);
 
         assertThat(segments(ruled.alongX())).isEqualTo(parts);
+    }
+
+    /** Leaders and lines under lettering, narrow and ruled along the paper, beside a drawing that lies 0.23 degrees off it. */
+    @Test
+    void leavesOutNarrowLevelLinesThatWereRuledAlongThePaper() {
+        Fitted top = new Fitted(Segment.between(10, 200, 287, 200), 0.6, 1, 0.03);
+        Fitted under = new Fitted(Segment.between(120, 150, 160, 150.02), 0.28, 1, 0.03);
+        Fitted levelToo = new Fitted(Segment.between(120, 140, 160, 140.16), 0.28, 1, 0.03);
+        Fitted construction = new Fitted(Segment.between(200, 90, 200, 130), 0.2, 1, 0.03);
+        List<Fitted> outlines = fitted(List.of(BEAM_TOP, BEAM_BOTTOM, BAR));
+        AxisLines all = new AxisLines(
+                0,
+                Stream.concat(outlines.stream(), Stream.of(top, under, levelToo)).toList(),
+                List.of(fitted(List.of(WALL)).get(0), construction));
+
+        AxisLines ruled = FRAMES.ruledByTheDrawing(all, true);
+
+        assertThat(segments(ruled.alongX())).containsExactly(BEAM_TOP, BEAM_BOTTOM, BAR, levelToo.segment());
+        assertThat(segments(ruled.alongY())).containsExactly(WALL, construction.segment());
     }
 
     @Test
     void takesWhatThereIsWhereTheDrawingHasHardlyALine() {
         AxisLines drawn = lines(ROWS, List.of(WALL));
 
-        assertThat(FRAMES.ruledByTheDrawing(drawn)).isEqualTo(drawn);
+        assertThat(FRAMES.ruledByTheDrawing(drawn, true)).isEqualTo(drawn);
     }
 
     private static AxisLines lines(List<Segment> alongX, List<Segment> alongY) {

@@ -2,23 +2,17 @@ package wallplate.sheet.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static wallplate.sheet.page.FormulaScan.stroke;
 
 import java.util.function.DoubleBinaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import wallplate.geometry.Segment;
-import wallplate.sheet.ScanPage.Picture;
 import wallplate.sheet.page.LineRefit.Fitted;
 
 /** Strokes whose darkness across them is a formula, so that their centre lines are known exactly. */
 class LineRefitTest {
-
-    private static final double PIXELS_PER_MM = 300 / 25.4;
-    private static final double WIDTH = 60;
-    private static final double HEIGHT = 30;
-    private static final double PAPER = 230;
-    private static final double HALF_STROKE = 0.17;
 
     @ParameterizedTest
     @ValueSource(doubles = {0, 0.3, -1.2, 2})
@@ -61,42 +55,19 @@ class LineRefitTest {
 
     @Test
     void findsNoLineOnBarePaper() {
-        assertThat(new LineRefit(picture((x, y) -> 0), map()).fit(Segment.between(10, 15, 50, 15))).isEmpty();
+        assertThat(FormulaScan.refit((x, y) -> 0).fit(Segment.between(10, 15, 50, 15))).isEmpty();
     }
 
     @Test
     void findsNoLineOutsideThePicture() {
-        assertThat(new LineRefit(picture((x, y) -> stroke(y - 15, 0.5)), map()).fit(Segment.between(100, 95, 140, 95)))
+        assertThat(FormulaScan.refit((x, y) -> stroke(y - 15, 0.5)).fit(Segment.between(100, 95, 140, 95)))
                 .isEmpty();
     }
 
     /** The rough line is off by a third of a millimetre and a quarter of a degree, as a detector's is. */
     private static Fitted fit(DoubleBinaryOperator darkness) {
-        return new LineRefit(picture(darkness), map())
+        return FormulaScan.refit(darkness)
                 .fit(Segment.between(10, 14.75, 50, 14.92))
                 .orElseThrow();
-    }
-
-    private static double stroke(double off, double darkness) {
-        double soft = 0.08;
-        return darkness * 0.5 * (Math.tanh((off + HALF_STROKE) / soft) - Math.tanh((off - HALF_STROKE) / soft));
-    }
-
-    private static PageMap map() {
-        return PageMap.affine(PIXELS_PER_MM, 0, 0, 0, -PIXELS_PER_MM, Math.round(HEIGHT * PIXELS_PER_MM));
-    }
-
-    private static Picture picture(DoubleBinaryOperator darkness) {
-        int width = (int) Math.round(WIDTH * PIXELS_PER_MM);
-        int height = (int) Math.round(HEIGHT * PIXELS_PER_MM);
-        byte[] grey = new byte[width * height];
-        for (int row = 0; row < height; row++) {
-            for (int column = 0; column < width; column++) {
-                double x = (column + 0.5) / PIXELS_PER_MM;
-                double y = (height - row - 0.5) / PIXELS_PER_MM;
-                grey[row * width + column] = (byte) Math.round(PAPER * (1 - darkness.applyAsDouble(x, y)));
-            }
-        }
-        return new Picture(width, height, grey, 300, 300);
     }
 }

@@ -1,0 +1,33 @@
+package wallplate.sheet.page;
+
+import java.util.List;
+import wallplate.sheet.page.LineRefit.Fitted;
+
+/**
+ * The lines that say how the drawing's T-square lay, each measured over its whole length.
+ *
+ * @param tiltDegrees how far the axes are turned against the picture's sides, anticlockwise, roughly
+ */
+public record RuledLines(double tiltDegrees, List<RuledLine> alongX, List<RuledLine> alongY) {
+
+    /** Fainter lines are streaks of a feeder, folds and shadows, as a share of the paper's grey. */
+    private static final double FAINTEST = 0.1;
+
+    public RuledLines {
+        alongX = List.copyOf(alongX);
+        alongY = List.copyOf(alongY);
+    }
+
+    /** The lines measured; those that hardly anywhere stand alone are left out. */
+    public static RuledLines measured(AxisLines lines, LineRefit refit) {
+        WholeStroke stroke = new WholeStroke(refit);
+        return new RuledLines(lines.tiltDegrees(), measured(lines.alongX(), stroke), measured(lines.alongY(), stroke));
+    }
+
+    private static List<RuledLine> measured(List<Fitted> lines, WholeStroke stroke) {
+        return lines.stream()
+                .filter(line -> line.darkness() >= FAINTEST)
+                .flatMap(line -> stroke.measured(line.segment()).stream())
+                .toList();
+    }
+}
