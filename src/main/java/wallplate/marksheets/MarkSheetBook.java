@@ -107,7 +107,7 @@ public class MarkSheetBook {
         for (MarkSheets.Said said : kept.said(id)) {
             Map<Long, Entry> entries = byColumn.get(said.place() - 1);
             Entry present = entries.getOrDefault(said.learnerId(), unknownOf(entries));
-            entries.put(said.learnerId(), said(present, said.standing()));
+            entries.put(said.learnerId(), said(present, said));
         }
         List<Line> lines = new ArrayList<>();
         learners.values().stream()
@@ -147,9 +147,18 @@ public class MarkSheetBook {
         return new Entry(Standing.OPEN, BigDecimal.ZERO, available);
     }
 
-    /** A sheet that is late is still open while it waits for a person. */
-    private static Entry said(Entry present, Standing standing) {
-        return standing == Standing.LATE && present.standing() == Standing.OPEN ? present : present.as(standing);
+    /**
+     * A sheet that is late is still open while it waits for a person, unless it was marked on paper; marks on paper give way
+     * to those of a sheet that was decided since.
+     */
+    private static Entry said(Entry present, MarkSheets.Said said) {
+        boolean counts = said.standing() == Standing.MARKED || said.standing() == Standing.LATE;
+        if (counts && present.standing() == Standing.OPEN) {
+            return said.onPaper()
+                    .map(marks -> new Entry(said.standing(), marks.awarded(), marks.available()))
+                    .orElse(present);
+        }
+        return present.as(said.standing());
     }
 
     /** What became of the wish to submit. */

@@ -1,5 +1,6 @@
 package wallplate.marksheets;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -54,8 +55,12 @@ public interface MarkSheets {
      * A learner's standing in the column of a task of a draft.
      *
      * @param place of the task, from 1
+     * @param onPaper the marks of a sheet that was marked on paper; empty where only the standing was said
      */
-    record Said(int place, long learnerId, Standing standing) {}
+    record Said(int place, long learnerId, Standing standing, Optional<OnPaper> onPaper) {}
+
+    /** Marks that were given on paper, out of how many. */
+    record OnPaper(BigDecimal awarded, BigDecimal available) {}
 
     /** A line of a submitted mark sheet. */
     record Place(long markSheetId, int line) {}

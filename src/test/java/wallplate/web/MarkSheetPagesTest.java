@@ -141,6 +141,40 @@ class MarkSheetPagesTest {
     }
 
     @Test
+    void takesTheMarksOfASheetThatWasMarkedOnPaper() throws Exception {
+        sheets.giveTo(java.util.Map.of(sheets.of(classSet.id()).get(2).id(), Optional.empty()));
+        BigDecimal outOf = sheet().lines().get(0).entries().get(0).available();
+        String field = "marks-1-" + sheet().lines().get(2).learnerId().orElseThrow();
+        pages.perform(get(address)).andExpect(content().string(containsString(field)));
+
+        pages.perform(post(address + "/standings").param(field, "999"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(allOf(containsString("Learner 3"), containsString("value=\"999\""))));
+        pages.perform(post(address + "/standings").param(field, "1,5")).andExpect(redirectedUrl(address));
+
+        var entry = sheet().lines().get(2).entries().get(0);
+        assertThat(entry.standing()).isEqualTo(Standing.MARKED);
+        assertThat(entry.awarded()).isEqualByComparingTo("1.5");
+        assertThat(entry.available()).isEqualByComparingTo(outOf);
+        pages.perform(get(address)).andExpect(content().string(containsString("value=\"1.5\"")));
+        pages.perform(post(address + "/submit")).andExpect(redirectedUrl(address));
+    }
+
+    @Test
+    void prefersTheMarksOfASheetThatWasDecidedSince() throws Exception {
+        SheetEntry third = sheets.of(classSet.id()).get(2);
+        long learner = sheet().lines().get(2).learnerId().orElseThrow();
+        BigDecimal drawn = sheet().lines().get(2).entries().get(0).awarded();
+        sheets.giveTo(java.util.Map.of(third.id(), Optional.empty()));
+        pages.perform(post(address + "/standings").param("marks-1-" + learner, "0")).andExpect(redirectedUrl(address));
+        assertThat(sheet().lines().get(2).entries().get(0).awarded()).isEqualByComparingTo("0");
+
+        sheets.giveTo(java.util.Map.of(third.id(), Optional.of(learner)));
+
+        assertThat(sheet().lines().get(2).entries().get(0).awarded()).isEqualByComparingTo(drawn);
+    }
+
+    @Test
     void isNotSubmittedWhileSomethingIsOpen() throws Exception {
         sheets.giveTo(java.util.Map.of(sheets.of(classSet.id()).get(2).id(), Optional.empty()));
 

@@ -1,11 +1,13 @@
 package wallplate.marksheets.jdbc;
 
+import java.math.BigDecimal;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -174,12 +176,20 @@ class JdbcMarkSheets implements MarkSheets {
     public List<Said> said(long id) {
         return database.sql(
                         """
-                        select place, learner_id, standing from mark_sheet_standings
+                        select place, learner_id, standing, awarded, available from mark_sheet_standings
                         where mark_sheet_id = ? order by place, learner_id""")
                 .param(id)
                 .query((row, number) -> new Said(
-                        row.getInt("place"), row.getLong("learner_id"), Standing.of(row.getString("standing"))))
+                        row.getInt("place"),
+                        row.getLong("learner_id"),
+                        Standing.of(row.getString("standing")),
+                        onPaper(row)))
                 .list();
+    }
+
+    private static Optional<OnPaper> onPaper(ResultSet row) throws SQLException {
+        BigDecimal awarded = row.getBigDecimal("awarded");
+        return row.wasNull() ? Optional.empty() : Optional.of(new OnPaper(awarded, row.getBigDecimal("available")));
     }
 
     @Override
@@ -189,9 +199,16 @@ class JdbcMarkSheets implements MarkSheets {
         for (Said one : said) {
             database.sql(
                             """
-                            insert into mark_sheet_standings (mark_sheet_id, place, learner_id, standing)
-                            values (?, ?, ?, ?)""")
-                    .params(id, one.place(), one.learnerId(), one.standing().word())
+                            insert into mark_sheet_standings
+                                (mark_sheet_id, place, learner_id, standing, awarded, available)
+                            values (?, ?, ?, ?, ?, ?)""")
+                    .params(Arrays.asList(
+                            id,
+                            one.place(),
+                            one.learnerId(),
+                            one.standing().word(),
+                            one.onPaper().map(OnPaper::awarded).orElse(null),
+                            one.onPaper().map(OnPaper::available).orElse(null)))
                     .update();
         }
     }

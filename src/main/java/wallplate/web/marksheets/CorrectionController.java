@@ -86,20 +86,13 @@ class CorrectionController {
         if (word.matches("absent|excused")) {
             return Optional.of(new Entry(Standing.of(word), BigDecimal.ZERO, BigDecimal.ZERO));
         }
-        Optional<BigDecimal> awarded = marks(fields.get("awarded"));
-        Optional<BigDecimal> available = marks(fields.get("available"));
+        Optional<BigDecimal> awarded = TypedMarks.of(fields.get("awarded"));
+        Optional<BigDecimal> available = TypedMarks.of(fields.get("available"));
         boolean fit = word.matches("marked|late")
                 && awarded.isPresent()
                 && available.isPresent()
                 && available.get().signum() > 0
                 && awarded.get().compareTo(available.get()) <= 0;
         return fit ? Optional.of(new Entry(Standing.of(word), awarded.get(), available.get())) : Optional.empty();
-    }
-
-    private static Optional<BigDecimal> marks(@Nullable String typed) {
-        return Optional.ofNullable(typed)
-                .map(text -> text.strip().replace(',', '.'))
-                .filter(text -> text.matches("\\d{1,5}(\\.\\d{1,2})?"))
-                .map(BigDecimal::new);
     }
 }

@@ -2,7 +2,6 @@ package wallplate.web.marksheets;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.security.Principal;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -24,7 +23,6 @@ import wallplate.marksheets.MarkSheet;
 import wallplate.marksheets.MarkSheetBook;
 import wallplate.marksheets.MarkSheets;
 import wallplate.marksheets.NewMarkSheet;
-import wallplate.marksheets.Standing;
 import wallplate.ownership.Kind;
 import wallplate.records.ClassSet;
 import wallplate.records.ClassSets;
@@ -32,11 +30,9 @@ import wallplate.web.access.Reach;
 import wallplate.web.page.NotFound;
 import wallplate.web.page.Person;
 
-/** Mark sheets: beginning one, saying who was late, absent or excused, submitting it. */
+/** Mark sheets: beginning one, saying who was late, absent or excused or marked on paper, submitting it. */
 @Controller
 class MarkSheetController {
-
-    private static final String SAID = "standing-";
 
     private final MarkSheetBook book;
     private final MarkSheets kept;
@@ -127,11 +123,13 @@ class MarkSheetController {
 
     /** With what was said about learners, also where a late sheet is still open. */
     private String draft(MarkSheet sheet, Model model) {
-        model.addAttribute(
-                "said",
-                kept.said(sheet.heading().id()).stream()
-                        .collect(Collectors.toMap(
-                                one -> one.place() + "-" + one.learnerId(), one -> one.standing().word())));
+        return show(sheet, StandingsForm.of(kept.said(sheet.heading().id())), model);
+    }
+
+    private static String show(MarkSheet sheet, StandingsForm form, Model model) {
+        model.addAttribute("said", form.standings());
+        model.addAttribute("onPaper", form.onPaper());
+        model.addAttribute("outOf", StandingsForm.outOf(sheet));
         return show(sheet, model);
     }
 
@@ -142,24 +140,29 @@ class MarkSheetController {
         return "marksheets/one";
     }
 
-    /** Who was late, absent or excused; what is not said is taken from the sheets. */
+    /** Who was late, absent or excused, and the marks of sheets marked on paper; what is not said is taken from the sheets. */
     @PostMapping("/mark-sheets/{id}/standings")
-    String say(@PathVariable long id, @RequestParam Map<String, String> fields, RedirectAttributes redirect) {
+    String say(
+            @PathVariable long id,
+            @RequestParam Map<String, String> fields,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
         MarkSheet sheet = found(id);
         if (!sheet.heading().isDraft()) {
             redirect.addFlashAttribute("wrong", "This mark sheet is submitted: correct single entries, with a reason.");
             return "redirect:/mark-sheets/" + id;
         }
-        List<MarkSheets.Said> said = new ArrayList<>();
-        for (Line line : sheet.lines()) {
-            for (int place = 1; place <= sheet.columns().size(); place++) {
-                String word = fields.getOrDefault(SAID + place + "-" + line.learnerId().orElseThrow(), "");
-                if (word.matches("late|absent|excused")) {
-                    said.add(new MarkSheets.Said(place, line.learnerId().orElseThrow(), Standing.of(word)));
-                }
-            }
+        StandingsForm form = StandingsForm.of(fields, sheet);
+        if (!form.faults().isEmpty()) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            model.addAttribute(
+                    "wrong",
+                    "Nothing was kept. Marks are a number from 0 to what the task is out of, with at most two decimals: "
+                            + String.join("; ", form.faults()) + ".");
+            return show(sheet, form, model);
         }
-        kept.say(id, said);
+        kept.say(id, form.said());
         redirect.addFlashAttribute("done", "It is kept so.");
         return "redirect:/mark-sheets/" + id;
     }
@@ -173,7 +176,8 @@ class MarkSheetController {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             model.addAttribute(
                     "wrong",
-                    "Not submitted: these learners have an open entry. Decide their sheets, or say that they were absent or excused: "
+                    "Not submitted: these learners have an open entry. Decide their sheets, enter the marks of those marked on"
+                            + " paper, or say that they were absent or excused: "
                             + still.open().stream().map(Line::name).collect(Collectors.joining(", ")) + ".");
             return draft(found(id), model);
         }
