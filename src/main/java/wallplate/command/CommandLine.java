@@ -2,18 +2,23 @@ package wallplate.command;
 
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
-import java.util.Set;
 
 /** The command line of the program: {@code mark}, {@code backup}, {@code restore} and {@code verify-audit}. */
 public final class CommandLine {
 
-    private static final Set<String> COMMANDS = Set.of("mark", "backup", "restore", "verify-audit");
+    private static final String SETTING = "--";
 
     private CommandLine() {}
 
-    /** Whether the arguments ask for a command rather than for the web application. */
+    /**
+     * Whether the arguments are for a command rather than for the web application, whose settings all begin with two
+     * dashes: a word that is no command is refused, and does not start a server.
+     */
     public static boolean understands(String... arguments) {
-        return arguments.length > 0 && COMMANDS.contains(arguments[0]);
+        if (arguments.length == 0 || arguments[0].isBlank()) {
+            return false;
+        }
+        return arguments[0].equals(WallplateCommand.HELP) || !arguments[0].startsWith(SETTING);
     }
 
     /** Runs the command and returns the exit status: 0 all done, 3 some sheets could not be read, 2 bad arguments or task, or nothing was done. */

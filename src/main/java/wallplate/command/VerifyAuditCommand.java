@@ -18,10 +18,17 @@ final class VerifyAuditCommand implements Callable<Integer> {
     static final int BROKEN = 3;
     static final int NOT_CHECKED = 2;
 
+    /** As the application has it where no database is set; one that is not there is not made. */
+    private static final String OWN_DATABASE = "jdbc:h2:file:./data/wallplate;IFEXISTS=TRUE;MODE=PostgreSQL;"
+            + "DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH";
+
     private final PrintWriter said;
 
-    @Option(names = "--url", required = true, description = "JDBC address of the database, as in spring.datasource.url.")
-    private String url = "";
+    @Option(
+            names = "--url",
+            defaultValue = OWN_DATABASE,
+            description = "JDBC address of the database, as in spring.datasource.url; else that in ./data.")
+    private String url = OWN_DATABASE;
 
     @Option(names = "--user", defaultValue = "wallplate", description = "Its user: ${DEFAULT-VALUE}.")
     private String user = "wallplate";

@@ -68,6 +68,12 @@ class VerifyAuditCommandTest {
         assertThat(said.toString()).contains("cannot be read");
     }
 
+    @Test
+    void looksIntoTheApplicationsOwnDatabaseWhereNoneIsNamed() {
+        assertThat(run("verify-audit", "--no-such-option")).isEqualTo(2);
+        assertThat(said.toString()).contains("[--url=<url>]").contains("./data");
+    }
+
     private int verify(String... more) {
         String[] all = new String[more.length + 3];
         all[0] = "verify-audit";
