@@ -20,8 +20,8 @@ public final class MeasuredParts {
     /** What explains a part and is not measured. */
     private static final Set<String> FILLING = Set.of("hatch", "cross1", "cross2");
 
-    /** Keys of the whole drawing, whose strokes are those of other parts. */
-    private static final Set<String> OF_THE_WHOLE = Set.of("roof", "drawing");
+    /** What keys of the whole drawing begin with; their strokes are those of other parts. */
+    private static final Set<String> OF_THE_WHOLE = Set.of("roof", "drawing", "line-quality");
 
     private MeasuredParts() {}
 

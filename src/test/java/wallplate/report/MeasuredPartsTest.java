@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import wallplate.geometry.Segment;
 import wallplate.measure.Finding;
+import wallplate.measure.LineMeasure;
 import wallplate.measure.MeasuredSheet;
 import wallplate.measure.Measurement;
 
@@ -27,7 +28,8 @@ class MeasuredPartsTest {
                     Measurement.of("support.width", new Finding.Quantity(3, 0.1), LOW, HIGH),
                     Measurement.of("support.spacing", new Finding.Quantity(40, 0.1), HIGH),
                     Measurement.of("gutter.width", new Finding.Absent()),
-                    Measurement.of("rafter.depth", new Finding.Quantity(7, 0.1))),
+                    Measurement.of("rafter.depth", new Finding.Quantity(7, 0.1)),
+                    Measurement.of(LineMeasure.OUTLINE_BREADTH.key(), new Finding.Quantity(0.5, 0.02), OUTER)),
             Map.of(
                     "rafter.bottom", List.of(SLOPE),
                     "wall.hatch", List.of(HATCH),
