@@ -55,7 +55,7 @@ final class MarkCommand implements Callable<Integer> {
             names = "--language",
             paramLabel = "LANGUAGE",
             defaultValue = "en",
-            description = "the language of the feedback, such as en or de; English by default")
+            description = "the language of the feedback and of what is said of each sheet, such as en or de; English by default")
     private String language = "en";
 
     @Parameters(arity = "1..*", paramLabel = "SCAN", description = "PNG, JPEG, TIFF or PDF files, or folders of them")
@@ -75,8 +75,10 @@ final class MarkCommand implements Callable<Integer> {
         if (guideline.isEmpty() || !arguments.faults().isEmpty() || !outUsable) {
             return BAD_ARGUMENTS;
         }
-        arguments.warnings().forEach(errors::println);
-        MarkRun run = new MarkRun(expected.get(), guideline.get(), Locale.forLanguageTag(language), out, errors);
+        Locale spoken = Locale.forLanguageTag(language);
+        RunWords words = new RunWords(spoken);
+        arguments.passedOver().forEach(file -> errors.println(words.passedOver(file.toString())));
+        MarkRun run = new MarkRun(expected.get(), guideline.get(), spoken, out, errors);
         return run.mark(arguments.files()) ? ALL_READ : SOME_UNREADABLE;
     }
 

@@ -32,6 +32,7 @@ final class MarkRun {
     private final Guideline guideline;
     private final Assessor assessor;
     private final FeedbackReport feedback;
+    private final RunWords words;
     private final Path out;
     private final PrintWriter progress;
     private final ResultNames names = new ResultNames();
@@ -44,6 +45,7 @@ final class MarkRun {
         this.guideline = guideline;
         this.assessor = new Assessor(language);
         this.feedback = new FeedbackReport(language);
+        this.words = new RunWords(language);
         this.out = out;
         this.progress = progress;
     }
@@ -83,20 +85,19 @@ final class MarkRun {
     }
 
     private AssessedSheet failed(String scan, int page, Exception fault) {
-        progress.printf("fault: %s page %d: %s%n", scan, page, fault.toString().replaceAll("\\s+", " "));
+        progress.println(words.fault(scan, page, fault));
         return new AssessedSheet.Unreadable(scan, page, expected, FAILED);
     }
 
     private void report(AssessedSheet sheet, boolean severalPages) {
         ResultNames.ResultName name = names.forPage(sheet.scan(), sheet.page(), severalPages);
         if (name.isShared()) {
-            progress.printf(
-                    "warning: another sheet has the name of %s; its results are %s%n", place(sheet), name.name());
+            progress.println(words.sharedName(sheet, name.name()));
         }
         write(name.name() + ".json", ResultFile.write(sheet).getBytes(StandardCharsets.UTF_8));
         write(name.name() + ".pdf", feedback(sheet));
         markSheet.add(name.name(), sheet);
-        progress.printf("%s: %s%n", place(sheet), outcome(sheet));
+        progress.println(words.outcome(sheet));
         progress.flush();
         everySheetRead &= sheet instanceof AssessedSheet.Read;
     }
@@ -111,33 +112,12 @@ final class MarkRun {
         return pages.toByteArray();
     }
 
-    private static String place(AssessedSheet sheet) {
-        return sheet.page() == 1 ? sheet.scan() : "%s page %d".formatted(sheet.scan(), sheet.page());
-    }
-
-    private static String outcome(AssessedSheet sheet) {
-        if (sheet instanceof AssessedSheet.Read read) {
-            return String.format(
-                    Locale.ROOT,
-                    "%s of %s marks, %d for the teacher to decide",
-                    marks(read.marked().awarded()),
-                    marks(read.marked().available()),
-                    read.marked().undecided());
-        }
-        return "could not be read. " + ((AssessedSheet.Unreadable) sheet).reason();
-    }
-
-    private static String marks(double marks) {
-        return marks == Math.rint(marks) ? String.valueOf((long) marks) : String.valueOf(marks);
-    }
-
     private void write(String file, byte[] content) {
         Path target = out.resolve(file);
         try {
             if (Files.exists(target) && !warnedOfEarlierRun) {
                 warnedOfEarlierRun = true;
-                progress.printf(
-                        "warning: %s holds results of an earlier run; those of the same name are replaced%n", out);
+                progress.println(words.earlierRun(out.toString()));
             }
             Files.write(target, content);
         } catch (IOException unwritable) {

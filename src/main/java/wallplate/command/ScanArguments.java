@@ -15,9 +15,9 @@ import java.util.stream.Stream;
  *
  * @param files in the order of the arguments, a folder's files by name
  * @param faults arguments that lead nowhere
- * @param warnings what was passed over in folders
+ * @param passedOver what was passed over in folders
  */
-record ScanArguments(List<Path> files, List<String> faults, List<String> warnings) {
+record ScanArguments(List<Path> files, List<String> faults, List<Path> passedOver) {
 
     /** The endings taken from a folder; a file that is named itself is taken whatever its ending. */
     private static final Set<String> ENDINGS =
@@ -26,26 +26,26 @@ record ScanArguments(List<Path> files, List<String> faults, List<String> warning
     ScanArguments {
         files = List.copyOf(files);
         faults = List.copyOf(faults);
-        warnings = List.copyOf(warnings);
+        passedOver = List.copyOf(passedOver);
     }
 
     static ScanArguments of(List<Path> arguments) throws IOException {
         List<Path> files = new ArrayList<>();
         List<String> faults = new ArrayList<>();
-        List<String> warnings = new ArrayList<>();
+        List<Path> passedOver = new ArrayList<>();
         for (Path argument : arguments) {
             if (Files.isDirectory(argument)) {
-                open(argument, files, faults, warnings);
+                open(argument, files, faults, passedOver);
             } else if (Files.isRegularFile(argument)) {
                 files.add(argument);
             } else {
                 faults.add("SCAN: %s is not there; accepted: a scan file or a folder of scans".formatted(argument));
             }
         }
-        return new ScanArguments(files, faults, warnings);
+        return new ScanArguments(files, faults, passedOver);
     }
 
-    private static void open(Path folder, List<Path> files, List<String> faults, List<String> warnings)
+    private static void open(Path folder, List<Path> files, List<String> faults, List<Path> passedOver)
             throws IOException {
         List<Path> inside = visibleFiles(folder);
         List<Path> taken = inside.stream().filter(ScanArguments::hasScanEnding).toList();
@@ -56,7 +56,7 @@ record ScanArguments(List<Path> files, List<String> faults, List<String> warning
         }
         inside.stream()
                 .filter(file -> !hasScanEnding(file))
-                .forEach(file -> warnings.add("warning: %s is passed over: not a scan by its ending".formatted(file)));
+                .forEach(passedOver::add);
     }
 
     private static List<Path> visibleFiles(Path folder) throws IOException {

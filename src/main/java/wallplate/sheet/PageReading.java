@@ -71,7 +71,9 @@ final class PageReading {
         return Sharpness.isBlurred(ink.rough())
                 ? new SheetReading.Unreadable(Refusals.blurred(isPhotograph()))
                 : new SheetReading.Unreadable(
-                        Refusals.nothingToMeasureBy(format.referenceBarMm(), isPhotograph()),
+                        rough.isPartOf(format)
+                                ? Refusals.barCutOff(format.referenceBarMm(), isPhotograph())
+                                : Refusals.nothingToMeasureBy(format.referenceBarMm(), isPhotograph()),
                         Optional.empty(),
                         Optional.of(level(ink, sight)));
     }

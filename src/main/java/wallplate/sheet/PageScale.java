@@ -29,9 +29,6 @@ record PageScale(
     private static final double PAPER_CUT_PERCENT = 0.15;
     /** Two scales agree where they are no farther apart than this many standard deviations of both. */
     private static final double AGREEING_DEVIATIONS = 3;
-    /** A scanner cuts off up to half a centimetre all round; where less than this share is left, a part is missing. */
-    private static final double WHOLE_SHARE = 0.93;
-
     Calibration calibration() {
         if (bar.isEmpty()) {
             Source source = rough.scale() == Scale.MARKS ? Source.CORNER_MARKS : Source.PAGE_EDGES;
@@ -94,6 +91,7 @@ record PageScale(
     boolean isCutOff() {
         double across = scale * (turn.isLevelAlongX() ? rough.widthMm() : rough.heightMm());
         double up = scale * (turn.isLevelAlongX() ? rough.heightMm() : rough.widthMm());
-        return across < WHOLE_SHARE * format.widthMm() || up < WHOLE_SHARE * format.heightMm();
+        return across < RoughPage.WHOLE_SHARE * format.widthMm()
+                || up < RoughPage.WHOLE_SHARE * format.heightMm();
     }
 }

@@ -70,6 +70,18 @@ final class Refusals {
                 again);
     }
 
+    /** Why a picture is refused that shows a part of a sheet without the bar, or only a part of the bar. */
+    static String barCutOff(double barMm, boolean photograph) {
+        String again = photograph ? "Take the photograph again with the whole sheet in it" : "Scan the whole sheet again";
+        return String.format(
+                Locale.ROOT,
+                "Only a part of the sheet is in this picture, without a whole reference bar. %s, so that the bar at its"
+                        + " bottom can be seen from tick to tick. If there is no bar, draw one: a level line %.0f mm long"
+                        + " with a short upright tick at either end.",
+                again,
+                barMm);
+    }
+
     /** Whether a file's end is missing, which decoders fill with grey without a word. */
     static boolean isCutShort(FileFormat format, byte[] content) {
         return switch (format) {

@@ -4,6 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static wallplate.sheet.DrawnSheet.aSheet;
 
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.image.BufferedImage;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -12,6 +17,7 @@ import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
 import wallplate.sheet.Calibration.Source;
+import wallplate.sheet.ScanPage.Picture;
 import wallplate.task.SheetFormat;
 
 /** Sheets with exactly known lines, scanned in every way, must come out level and true. */
@@ -276,6 +282,41 @@ class SheetReaderTest {
         assertThat(level(sheet, page).length()).isCloseTo(100, within(0.3));
         assertThat(level(sheet, page).angleDegrees()).isCloseTo(0, within(LEVEL_DEGREES));
         assertThat(page.warnings()).hasSize(2);
+    }
+
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void tellsThatTheBarIsCutOffWhereAPartOfTheSheetIsMissing(boolean resolutionIsStated) {
+        DrawnSheet sheet = aSheet().scannedAt(200).withoutBar().cutOffAfter(0.75);
+
+        assertThat(refusal(resolutionIsStated ? sheet : sheet.withoutResolution()))
+                .startsWith("Only a part of the sheet is in this picture")
+                .contains("100 mm");
+    }
+
+    /** Letters of like rows stand under each other and in line, which makes long lines of them. */
+    @ParameterizedTest
+    @ValueSource(strings = {"Serif", "SansSerif", "Monospaced"})
+    void takesAPageOfLikeRowsForWriting(String font) {
+        SheetReading reading = new SheetReader().read(writtenPage(font), aSheet().format());
+
+        assertThat(reading).isInstanceOf(SheetReading.Unreadable.class);
+        assertThat(((SheetReading.Unreadable) reading).reason()).startsWith("This page shows writing but no drawing.");
+    }
+
+    private static ScanPage writtenPage(String font) {
+        BufferedImage page = new BufferedImage(1654, 2339, BufferedImage.TYPE_BYTE_GRAY);
+        Graphics2D graphics = page.createGraphics();
+        graphics.setColor(Color.WHITE);
+        graphics.fillRect(0, 0, page.getWidth(), page.getHeight());
+        graphics.setColor(Color.DARK_GRAY);
+        graphics.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+        graphics.setFont(new Font(font, Font.PLAIN, 36));
+        for (int row = 0; row < 40; row++) {
+            graphics.drawString("The wall plate lies flush with the inner face of the wall.", 160, 200 + 50 * row);
+        }
+        graphics.dispose();
+        return new ScanPage("written.png", 1, new Picture(1654, 2339, Scans.grey(page), 200, 200));
     }
 
     @Test

@@ -3,6 +3,7 @@ package wallplate.sheet.page;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import wallplate.geometry.Segment;
 import wallplate.sheet.page.LineRefit.Fitted;
 
@@ -16,6 +17,9 @@ public final class DrawingCheck {
     private static final double LEAST_LENGTH = 80;
     private static final double LETTER = 6;
     private static final int MANY_PIECES = 60;
+    /** So much of a ruled line is inked; letters in line leave more open. */
+    private static final double WHOLE = 0.9;
+
     private static final int FEW_SLOPES = 2;
     private static final double FEW_SLOPES_LENGTH = 80;
     private static final double LEVEL_LENGTH = 20;
@@ -41,7 +45,9 @@ public final class DrawingCheck {
             return Optional.of("This page is blank. Put the sheet with the drawn side towards the scanner's glass and scan"
                     + " it again.");
         }
-        if (lines < LEAST_LENGTH) {
+        // Letters in rows of like words stand in line and make long lines, with gaps.
+        boolean writing = isWriting(segments) && lengthOfWhole(drawn) < LEAST_LENGTH && slopes.isEmpty();
+        if (lines < LEAST_LENGTH || writing) {
             return Optional.of(
                     isWriting(segments)
                             ? "This page shows writing but no drawing. Scan the sheet with the drawing on it."
@@ -78,6 +84,13 @@ public final class DrawingCheck {
 
     private static long longer(List<Fitted> lines, double length) {
         return lines.stream().filter(line -> line.segment().length() >= length).count();
+    }
+
+    private static double lengthOfWhole(AxisLines drawn) {
+        return Stream.concat(drawn.alongX().stream(), drawn.alongY().stream())
+                .filter(line -> line.coverage() > WHOLE && line.segment().length() > 2 * LETTER)
+                .mapToDouble(line -> line.segment().length())
+                .sum();
     }
 
     private static double length(List<Fitted> lines) {

@@ -16,6 +16,9 @@ import wallplate.task.SheetFormat;
 public record RoughPage(
         PageMap map, double widthMm, double heightMm, List<Line> paper, Kind kind, Scale scale) {
 
+    /** A scanner cuts off up to half a centimetre all round; where less than this share is left, a part is missing. */
+    public static final double WHOLE_SHARE = 0.93;
+
     private static final double LEAST_APART = 50;
 
     /** Opposite edges run against one another; neighbours are square only nearly. */
@@ -28,6 +31,18 @@ public record RoughPage(
     /** Whether the rough millimetres are true ones, from something of known size. */
     public boolean isTrueToSize() {
         return scale == Scale.EDGES || scale == Scale.MARKS || scale == Scale.OPPOSITE_EDGES;
+    }
+
+    /**
+     * Whether the picture clearly shows less than a sheet of the format: by the resolution that the file states, or by
+     * proportions that are not the sheet's where nothing else tells its size.
+     */
+    public boolean isPartOf(SheetFormat format) {
+        double longer = Math.max(widthMm, heightMm) / Math.max(format.widthMm(), format.heightMm());
+        double shorter = Math.min(widthMm, heightMm) / Math.min(format.widthMm(), format.heightMm());
+        return scale == Scale.FILLED_PICTURE
+                ? Math.min(longer, shorter) < WHOLE_SHARE * Math.max(longer, shorter)
+                : Math.min(longer, shorter) < WHOLE_SHARE;
     }
 
     /**

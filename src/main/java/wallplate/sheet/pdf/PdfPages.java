@@ -43,7 +43,8 @@ public final class PdfPages {
     private static final String FILE_TOO_MUCH =
             "This PDF file needs more memory or time than scans do. Scan the sheets again at 300 dpi.";
     private static final String TOO_MUCH =
-            "Page %d of this PDF file needs more memory or time than a scan does. Scan the sheet again at 300 dpi.";
+            "Page %d of this PDF file needs more memory or time than a scan does. Scan the sheet again at 300 dpi"
+                    + " in grey, or save it as PNG or JPEG.";
 
     private static final int RENDERED_DPI = 300;
     private static final double POINTS_PER_INCH = 72;
