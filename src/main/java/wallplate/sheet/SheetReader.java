@@ -53,10 +53,11 @@ public final class SheetReader {
     private static Optional<RoughPage> rough(Picture picture, SheetFormat format) {
         double longer = Math.max(format.widthMm(), format.heightMm());
         double shorter = Math.min(format.widthMm(), format.heightMm());
-        PaperSides sides = PaperSides.near(PaperRegion.outline(picture, 0), picture);
+        PaperRegion region = PaperRegion.in(picture);
+        PaperSides sides = PaperSides.near(region.outline(0), picture);
         for (double difference : SURROUND_DIFFERENCES) {
             if (!sides.complete()) {
-                PaperSides again = PaperSides.near(PaperRegion.outline(picture, difference), picture);
+                PaperSides again = PaperSides.near(region.outline(difference), picture);
                 sides = again.count() > sides.count() ? again : sides;
             }
         }

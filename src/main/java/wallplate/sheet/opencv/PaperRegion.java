@@ -1,7 +1,7 @@
 package wallplate.sheet.opencv;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.opencv.core.Mat;
 import org.opencv.core.Size;
@@ -19,20 +19,30 @@ public final class PaperRegion {
 
     private static final int LONGER_SIDE = 640;
     private static final double CLOSING_SHARE = 0.018;
+    private static final int LEVELS = 256;
     private static final byte DESK = 1;
     private static final byte PAPER = 2;
     /** The middle of the picture shows paper: the half axes of that ellipse as a share of the picture's. */
     private static final double MIDDLE = 0.35;
 
-    private PaperRegion() {}
+    private final int width;
+    private final int height;
+    private final double scaleX;
+    private final double scaleY;
+    private final byte[] grey;
+    private final byte[] steepness;
 
-    /**
-     * Points on the outline of the paper, in pixels of the picture; those along the picture's own border are left out.
-     *
-     * @param leastDifference how much a place on the border must differ from the middle's grey to count as no paper, as
-     *     a share of that grey; 0 where no paper touches the border
-     */
-    public static List<Point> outline(Picture picture, double leastDifference) {
+    private PaperRegion(Picture picture, int width, int height, byte[] grey, byte[] steepness) {
+        this.width = width;
+        this.height = height;
+        this.scaleX = (double) picture.widthPx() / width;
+        this.scaleY = (double) picture.heightPx() / height;
+        this.grey = grey;
+        this.steepness = steepness;
+    }
+
+    /** The region to be looked for in a picture. */
+    public static PaperRegion in(Picture picture) {
         try (MatScope scope = new MatScope()) {
             Mat full = PageWarp.matrix(picture, scope);
             double reduction = LONGER_SIDE / (double) Math.max(picture.widthPx(), picture.heightPx());
@@ -41,10 +51,20 @@ public final class PaperRegion {
             Mat small = scope.matrix();
             Imgproc.resize(full, small, new Size(width, height), 0, 0, Imgproc.INTER_AREA);
             Mat closed = closed(small, scope);
-            byte[] labels = seeds(closed, leastDifference);
-            flood(labels, steepness(closed, scope), width);
-            return outline(labels, width, height, (double) picture.widthPx() / width, (double) picture.heightPx() / height);
+            return new PaperRegion(picture, width, height, bytes(closed), steepness(closed, scope));
         }
+    }
+
+    /**
+     * Points on the outline of the paper, in pixels of the picture; those along the picture's own border are left out.
+     *
+     * @param leastDifference how much a place on the border must differ from the middle's grey to count as no paper, as
+     *     a share of that grey; 0 where no paper touches the border
+     */
+    public List<Point> outline(double leastDifference) {
+        byte[] labels = seeds(leastDifference);
+        flood(labels, steepness, width);
+        return outline(labels, width, height, scaleX, scaleY);
     }
 
     private static Mat closed(Mat small, MatScope scope) {
@@ -69,10 +89,7 @@ public final class PaperRegion {
         return bytes;
     }
 
-    private static byte[] seeds(Mat closed, double leastDifference) {
-        int width = closed.cols();
-        int height = closed.rows();
-        byte[] grey = bytes(closed);
+    private byte[] seeds(double leastDifference) {
         byte[] labels = new byte[width * height];
         long sum = 0;
         int count = 0;
@@ -104,28 +121,24 @@ public final class PaperRegion {
     }
 
     private static void flood(byte[] labels, byte[] steepness, int width) {
-        List<ArrayDeque<Integer>> levels = new ArrayList<>();
-        for (int level = 0; level < 256; level++) {
-            levels.add(new ArrayDeque<>());
-        }
+        Waiting waiting = new Waiting(labels.length);
         for (int at = 0; at < labels.length; at++) {
             if (labels[at] != 0) {
-                levels.get(steepness[at] & 0xff).add(at);
+                waiting.add(steepness[at] & 0xff, at);
             }
         }
         int level = 0;
-        while (level < 256) {
-            Integer at = levels.get(level).poll();
-            if (at == null) {
+        while (level < LEVELS) {
+            int at = waiting.next(level);
+            if (at < 0) {
                 level++;
                 continue;
             }
-            spread(at, level, steepness, labels, levels, width);
+            spread(at, level, steepness, labels, waiting, width);
         }
     }
 
-    private static void spread(
-            int at, int level, byte[] steepness, byte[] labels, List<ArrayDeque<Integer>> levels, int width) {
+    private static void spread(int at, int level, byte[] steepness, byte[] labels, Waiting waiting, int width) {
         for (int step : new int[] {-1, 1, -width, width}) {
             int next = at + step;
             boolean wrapped = Math.abs(step) == 1 && next / width != at / width;
@@ -133,7 +146,41 @@ public final class PaperRegion {
                 continue;
             }
             labels[next] = labels[at];
-            levels.get(Math.max(level, steepness[next] & 0xff)).add(next);
+            waiting.add(Math.max(level, steepness[next] & 0xff), next);
+        }
+    }
+
+    /** The places from which a label spreads, by their steepness, in the order in which they came; each comes once. */
+    private static final class Waiting {
+
+        private static final int NONE = -1;
+
+        private final int[] first = new int[LEVELS];
+        private final int[] last = new int[LEVELS];
+        private final int[] behind;
+
+        Waiting(int places) {
+            behind = new int[places];
+            Arrays.fill(first, NONE);
+        }
+
+        void add(int level, int at) {
+            behind[at] = NONE;
+            if (first[level] == NONE) {
+                first[level] = at;
+            } else {
+                behind[last[level]] = at;
+            }
+            last[level] = at;
+        }
+
+        /** The next of a level, which no longer waits; negative where there is none. */
+        int next(int level) {
+            int at = first[level];
+            if (at != NONE) {
+                first[level] = behind[at];
+            }
+            return at;
         }
     }
 

@@ -182,12 +182,13 @@ public final class LineRefit {
                 sum = 0;
                 double moment = 0;
                 for (int k = -HALF; k <= HALF; k++) {
+                    double darkness = profiles[i][k + HALF];
                     double at = k * SAMPLE;
                     double distance = (at - centre) / window;
-                    if (Math.abs(distance) > 3) {
+                    if (darkness == 0 || Math.abs(distance) > 3) {
                         continue;
                     }
-                    double weight = profiles[i][k + HALF] * Math.exp(-0.5 * distance * distance);
+                    double weight = darkness * Math.exp(-0.5 * distance * distance);
                     sum += weight;
                     moment += weight * at;
                 }
