@@ -17,6 +17,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -29,6 +30,7 @@ import org.springframework.http.MediaType;
 import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.ResultActions;
+import wallplate.assessment.AssessedSheet;
 import wallplate.marking.Verdict;
 import wallplate.records.ClassListEntry;
 import wallplate.records.ClassSet;
@@ -326,6 +328,37 @@ class FormsTest {
         pages.perform(post(address).param("verdict", "not-met").param("reason", "rubbed out"))
                 .andExpect(redirectedUrl("/sheets/" + sheet.id() + "#" + met.criterion()));
         assertThat(sheets.marks(sheet.id())).filteredOn(MarkEntry::isChanged).hasSize(1);
+    }
+
+    @Test
+    void saysWhatTheGuidelineGaveWhereAMarkWasSetByHand() throws Exception {
+        SheetEntry sheet = keptSheets.read(classSet, "a.png", aSheetWithSomethingOpen());
+        pages.perform(get("/class-sets/" + classSet.id()))
+                .andExpect(content().string(containsString("1 of them still needs you.")));
+
+        for (Verdict verdict : List.of(Verdict.UNDECIDED, Verdict.MET)) {
+            MarkEntry mark = sheets.marks(sheet.id()).stream()
+                    .filter(one -> one.guidelineVerdict() == verdict)
+                    .findFirst()
+                    .orElseThrow();
+            pages.perform(post("/sheets/" + sheet.id() + "/marks/" + mark.criterion())
+                            .param("verdict", "not-met")
+                            .param("reason", "looked at it"))
+                    .andExpect(status().is3xxRedirection());
+        }
+
+        pages.perform(get("/sheets/" + sheet.id()))
+                .andExpect(status().isOk())
+                .andExpect(content().string(allOf(
+                        containsString("The guideline left it to the teacher."), containsString("The guideline gave <span>1 (met)."))));
+    }
+
+    private AssessedSheet.Read aSheetWithSomethingOpen() {
+        return IntStream.rangeClosed(1, 50)
+                .mapToObj(seed -> DrawnSheets.aSheet(task.task(), "a.png", seed))
+                .filter(sheet -> sheet.marked().marks().stream().anyMatch(mark -> mark.verdict() == Verdict.UNDECIDED))
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test
