@@ -294,6 +294,12 @@ class SheetReaderTest {
                 .contains("100 mm");
     }
 
+    /** As a broad pen leaves them on a fax. */
+    @Test
+    void findsABarWithBroadTicks() {
+        assertReadFromBar(aSheet().scannedAt(200).pencilled(1, 1.2));
+    }
+
     /** Letters of like rows stand under each other and in line, which makes long lines of them. */
     @ParameterizedTest
     @ValueSource(strings = {"Serif", "SansSerif", "Monospaced"})
@@ -313,7 +319,7 @@ class SheetReaderTest {
         graphics.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         graphics.setFont(new Font(font, Font.PLAIN, 36));
         for (int row = 0; row < 40; row++) {
-            graphics.drawString("The wall plate lies flush with the inner face of the wall.", 160, 200 + 50 * row);
+            graphics.drawString("THE WALL PLATE LIES FLUSH WITH THE INNER FACE", 160, 200 + 47 * row);
         }
         graphics.dispose();
         return new ScanPage("written.png", 1, new Picture(1654, 2339, Scans.grey(page), 200, 200));
