@@ -195,7 +195,7 @@ final class HighWallReader {
 
     private Optional<Plate> plate(Crossing left, Crossing right, double bottomY, Edge rafter, double heelY) {
         return new PlateTop(view, rafter)
-                .between(left.position(), right.position(), heelY, bottomY + 0.8)
+                .between(left.position(), right.position(), heelY, PlateTop.REACH_MM, bottomY + 0.8)
                 .map(top -> new Plate(side(left, bottomY, top), side(right, bottomY, top), top));
     }
 

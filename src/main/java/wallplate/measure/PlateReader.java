@@ -1,8 +1,14 @@
 package wallplate.measure;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+import java.util.function.Function;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 import wallplate.geometry.Point;
 import wallplate.stroke.CrossLines;
 import wallplate.stroke.CrossLines.Crossing;
@@ -14,9 +20,13 @@ final class PlateReader {
     /**
      * The plate's lines, rough.
      *
+     * @param top the wall's top, under the plate
+     * @param heelY the height of the plate's own top
+     * @param heelProbability how likely the heel point is where they set it
      * @param probability how likely they, or others of the same sizes, are the right ones
      */
-    record Found(Crossing top, Crossing left, Crossing right, double probability) {}
+    record Found(
+            Crossing top, Crossing left, Crossing right, double heelY, double heelProbability, double probability) {}
 
     private record Plate(Crossing top, Crossing left, Crossing right, double heelY) implements Reading {
 
@@ -26,6 +36,10 @@ final class PlateReader {
 
         double depth() {
             return heelY - top.position();
+        }
+
+        boolean sharesHeelWith(Plate other) {
+            return Math.abs(other.left.position() - left.position()) < SAME_MM && Math.abs(other.heelY - heelY) < SAME_MM;
         }
 
         boolean saysTheSameAs(Plate other) {
@@ -38,10 +52,16 @@ final class PlateReader {
         }
     }
 
-    private static final Weights WEIGHTS = Weights.of("plate", List.of(
+    private static final List<String> TRAITS = List.of(
             "width", "depth", "flush", "heel-off", "left-coverage", "left-ink", "right-coverage", "right-ink", "top-coverage",
             "top-ink", "sides-between", "sides-beside", "crossed", "too-small-to-cross", "left-runs-below", "right-runs-below",
-            "on-outer-face", "on-inner-face", "left-overshoots", "right-overshoots"));
+            "on-outer-face", "on-inner-face", "left-overshoots", "right-overshoots");
+
+    private static final Weights UNDER_LEVEL = Weights.of("plate", TRAITS);
+
+    private static final Weights ALONE = Weights.of(
+            "lone-plate",
+            Stream.concat(TRAITS.stream(), Stream.of("upper-coverage", "upper-ink", "upper-off", "upper-not-seen")).toList());
 
     private static final double SAME_MM = 0.35;
     private static final double NARROWEST_MM = 1.2;
@@ -50,6 +70,9 @@ final class PlateReader {
     private static final double ON_FACE_MM = 0.4;
 
     private static final double MOST_COST = 4.2;
+    private static final double SAME_LINE_MM = 0.6;
+    /** How far from the rafter's underside a plate's top is looked for. */
+    private static final double MOST_OFF_MM = 6;
 
     private final DrawingView view;
     private final Expectation expectation;
@@ -67,10 +90,67 @@ final class PlateReader {
         this.crossLines = view.crossLines();
     }
 
-    /** The plate between two faces whose top lies at a height. */
-    Optional<Found> read(Edge outer, Edge inner, double heelY) {
-        Choice<Plate> choice = new Choice<>(WEIGHTS);
-        for (Crossing top : tops(outer, inner, heelY)) {
+    /** The plate between two faces whose top lies at the height of a long level line. */
+    Optional<Found> underLevel(Edge outer, Edge inner, double heelY) {
+        Choice<Plate> choice = new Choice<>(UNDER_LEVEL);
+        offer(choice, outer, inner, heelY, y -> leftOfTop(outer, y), plate -> new double[0]);
+        return found(choice);
+    }
+
+    /**
+     * The plate between two faces on which no level line of the roof lies. The rafter should touch it, but a learner may
+     * have drawn it above the rafter's underside or clear of it, so that any level line between the faces may be its top.
+     *
+     * @param aboutY the height at which the rafter passes over where the plate should be
+     */
+    Optional<Found> alone(Edge outer, Edge inner, double aboutY) {
+        PlateTop plateTop = new PlateTop(view, rafter);
+        Choice<Plate> choice = new Choice<>(ALONE);
+        for (double heelY : heights(outer, inner, aboutY)) {
+            offer(choice, outer, inner, heelY, y -> outer.xAt(y) + 0.4, plate -> {
+                double left = plate.left.position();
+                PlateTop.Seen seen = plateTop.seen(left, plate.right.position(), heelY);
+                return new double[] {
+                    seen.coverage(),
+                    Math.min(1, seen.ink() / view.outlineInk()),
+                    Math.min(MOST_OFF_MM, Math.abs(heelY - rafter.yAt(left))),
+                    seen.isClear() ? 0 : 1
+                };
+            });
+        }
+        return found(choice);
+    }
+
+    private Optional<Found> found(Choice<Plate> choice) {
+        log.made(choice);
+        return choice.best().map(best -> new Found(
+                best.top, best.left, best.right, best.heelY,
+                choice.probability(best::sharesHeelWith), choice.probability(best::saysTheSameAs)));
+    }
+
+    /** The level lines near a height that may be a plate's top, and that height itself where none of them lies there. */
+    private List<Double> heights(Edge outer, Edge inner, double aboutY) {
+        double from = outer.xAt(aboutY) + expectation.setIn();
+        double width = Math.min(expectation.exactOr("wall-plate.width", 5), inner.xAt(aboutY) - from);
+        List<Double> heights = new ArrayList<>();
+        crossLines.find(
+                        Level.uprightAt(from), aboutY - MOST_OFF_MM, aboutY + MOST_OFF_MM, Level.RIGHT,
+                        y -> 0.25 * width, y -> 0.75 * width, 0.5)
+                .forEach(row -> heights.add(row.position()));
+        if (heights.stream().noneMatch(height -> Math.abs(height - aboutY) < SAME_LINE_MM)) {
+            heights.add(aboutY);
+        }
+        return heights;
+    }
+
+    private void offer(
+            Choice<Plate> choice,
+            Edge outer,
+            Edge inner,
+            double heelY,
+            DoubleUnaryOperator leftOfTop,
+            Function<Plate, double[]> more) {
+        for (Crossing top : tops(inner, heelY, leftOfTop)) {
             double topY = top.position();
             double height = heelY - topY;
             if (height < SHALLOWEST_MM) {
@@ -83,18 +163,18 @@ final class PlateReader {
                 for (Crossing right : columns) {
                     Plate plate = new Plate(top, left, right, heelY);
                     if (plate.width() >= NARROWEST_MM) {
-                        choice.offer(plate, traits(plate, columns, outer, inner));
+                        choice.offer(plate, DoubleStream.concat(
+                                        Arrays.stream(traits(plate, columns, outer, inner)),
+                                        Arrays.stream(more.apply(plate)))
+                                .toArray());
                     }
                 }
             }
         }
-        log.made(choice);
-        return choice.best().map(best ->
-                new Found(best.top, best.left, best.right, choice.probability(best::saysTheSameAs)));
     }
 
     /** The level lines between the faces, below the plate's top, one of which is the wall's top. */
-    private List<Crossing> tops(Edge outer, Edge inner, double heelY) {
+    private List<Crossing> tops(Edge inner, double heelY, DoubleUnaryOperator leftOfTop) {
         double reach = Math.max(4, 2.3 * expectation.exactOr("wall-plate.depth", 3)) + 2;
         double innerX = inner.xAt(heelY);
         return crossLines.find(
@@ -102,7 +182,7 @@ final class PlateReader {
                 heelY - reach,
                 heelY + 0.3,
                 Level.RIGHT,
-                y -> Math.min(-1.5, leftOfTop(outer, y) - innerX),
+                y -> Math.min(-1.5, leftOfTop.applyAsDouble(y) - innerX),
                 y -> -0.5,
                 0.4);
     }

@@ -11,16 +11,24 @@ import wallplate.stroke.Edge;
 final class PlateTop {
 
     /** How far a learner's plate may lie off the height at which the rafter says that it should. */
-    private static final double REACH_MM = 2.5;
+    static final double REACH_MM = 2.5;
     private static final double STEP_MM = 0.05;
     /** Half a line's breadth of each, and the blur of a scan. */
     private static final double CLEAR_OF_RAFTER_MM = 0.5;
+    private static final double SAME_LINE_MM = 0.25;
     /** What a line off its height by a millimetre costs against its coverage. */
     private static final double OFF_COST = 0.25;
     private static final double LEAST_COVERAGE = 0.6;
     private static final double LEAST_CLEAR_MM = 0.8;
     /** A line read on a piece not much longer than it is broad. */
     private static final double SHORT_PIECE_SIGMA_MM = 0.08;
+
+    /**
+     * What is seen of a level line where it is clear of the rafter.
+     *
+     * @param isClear whether enough of it is clear to tell
+     */
+    record Seen(boolean isClear, double coverage, double ink) {}
 
     private final DrawingView view;
     private final Edge rafter;
@@ -34,12 +42,13 @@ final class PlateTop {
      * The line between two sides; empty where no level line is dark enough on what is clear of the rafter.
      *
      * @param aboutY where it should be, under the rafter
+     * @param reachMm how far from there it may be
      * @param lowestY above the plate's underside
      */
-    Optional<Edge> between(double left, double right, double aboutY, double lowestY) {
+    Optional<Edge> between(double left, double right, double aboutY, double reachMm, double lowestY) {
         double best = 0;
         double bestY = 0;
-        for (double y = Math.max(lowestY, aboutY - REACH_MM); y < aboutY + REACH_MM; y += STEP_MM) {
+        for (double y = Math.max(lowestY, aboutY - reachMm); y < aboutY + reachMm; y += STEP_MM) {
             double[] clear = clear(left + 0.3, right - 0.3, y);
             if (clear[1] - clear[0] < LEAST_CLEAR_MM) {
                 continue;
@@ -52,6 +61,24 @@ final class PlateTop {
             }
         }
         return best == 0 ? Optional.empty() : Optional.of(fitted(left, right, bestY));
+    }
+
+    /** What is seen of the line between two sides near a height, at the height at which it is darkest. */
+    Seen seen(double left, double right, double aboutY) {
+        Seen best = new Seen(false, 0, 0);
+        for (double y = aboutY - SAME_LINE_MM; y <= aboutY + SAME_LINE_MM; y += STEP_MM) {
+            double[] clear = clear(left + 0.3, right - 0.3, y);
+            if (clear[1] - clear[0] >= LEAST_CLEAR_MM) {
+                double ink = meanInk(clear, y);
+                if (!best.isClear || ink > best.ink) {
+                    best = new Seen(
+                            true,
+                            view.fit().coverage(Level.levelAt(y), clear[0], clear[1], DrawingView.OUTLINE_PART),
+                            ink);
+                }
+            }
+        }
+        return best;
     }
 
     private Edge fitted(double left, double right, double y) {

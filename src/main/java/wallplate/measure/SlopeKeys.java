@@ -52,6 +52,9 @@ final class SlopeKeys {
             Edge plateTop = drawing.wall().plateTop().orElseThrow();
             double sigma = Math.hypot(bottom.offsetSigmaMm(), plateTop.offsetSigmaMm());
             findings.length("rafter.heel-offset", -bottom.line().distanceTo(heel.get()), sigma, bottom, plateTop);
+            if (drawing.wall().isHeelOpen()) {
+                findings.leaveOpen("other lines could be the wall plate's", "rafter.heel-offset");
+            }
         }
         if (drawing.eaves().cut().isPresent() && drawing.wall().outer().isPresent()) {
             Edge cut = drawing.eaves().cut().get();

@@ -13,6 +13,7 @@ final class WallReader {
      * The wall and its plate; what is not there is empty.
      *
      * @param areFacesOpen whether other uprights could be the faces
+     * @param isHeelOpen whether the plate's upper outer corner could be elsewhere
      * @param isPlateOpen whether other lines could be the plate's
      */
     record Wall(
@@ -23,24 +24,27 @@ final class WallReader {
             Optional<Edge> plateOuter,
             Optional<Edge> plateInner,
             boolean areFacesOpen,
+            boolean isHeelOpen,
             boolean isPlateOpen) {
 
         private static Wall notFound() {
             return new Wall(
                     Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
-                    Optional.empty(), false, false);
+                    Optional.empty(), false, false, false);
         }
 
         /** The wall alone, where no plate was found on it. */
         private static Wall bare(Edge outer, Edge inner, boolean areFacesOpen) {
             return new Wall(
                     Optional.of(outer), Optional.of(inner), Optional.empty(), Optional.empty(), Optional.empty(),
-                    Optional.empty(), areFacesOpen, false);
+                    Optional.empty(), areFacesOpen, false, false);
         }
     }
 
     /** How much further a hidden line lies from its neighbour than the centre of the ink of both. */
     static final double SHARED_CENTRE_FACTOR = 1.6;
+    /** How far a line's own place lies from where it was found as one of a few. */
+    private static final double SAME_LINE_MM = 0.6;
 
     private final DrawingView view;
     private final Expectation expectation;
@@ -71,9 +75,9 @@ final class WallReader {
         boolean areFacesOpen = faces.get().probability() < Choice.SURE;
         double plateTopY = isLevelKnown() ? heelY : rafter.yAt(outer.xAt(heelY) + expectation.setIn());
         PlateReader reader = new PlateReader(view, expectation, rafter, log);
-        return reader.read(outer, inner, plateTopY)
-                .map(plate -> withPlate(
-                        outer, inner, areFacesOpen, plate, reader.leftOfTop(outer, plate.top().position()), plateTopY))
+        Optional<PlateReader.Found> found =
+                isLevelKnown() ? reader.underLevel(outer, inner, plateTopY) : reader.alone(outer, inner, plateTopY);
+        return found.map(plate -> withPlate(outer, inner, areFacesOpen, plate, top(outer, inner, rafter, plate)))
                 .orElseGet(() -> Wall.bare(outer, inner, areFacesOpen));
     }
 
@@ -96,18 +100,26 @@ final class WallReader {
                 rafter.segment().start().x() + expectation.exactOr("rafter.overhang", 20) + expectation.setIn());
     }
 
+    private Edge top(Edge outer, Edge inner, Edge rafter, PlateReader.Found plate) {
+        double y = plate.top().position();
+        double toX = inner.xAt(plate.heelY()) - 0.3;
+        return isLevelKnown()
+                ? view.fit().fit(Level.levelAt(y), Math.max(outer.xAt(y) + 0.4, rafter.xAt(y) + 0.6) + 0.2, toX, 0.15)
+                : view.fit().fit(Level.levelAt(y), outer.xAt(y) + 0.6, toX, 0.15, 0.3, List.of(rafter.line()));
+    }
+
     private Wall withPlate(
-            Edge outer, Edge inner, boolean areFacesOpen, PlateReader.Found plate, double topFromX, double heelY) {
+            Edge outer, Edge inner, boolean areFacesOpen, PlateReader.Found plate, Edge top) {
+        double heelY = plate.heelY();
         double left = plate.left().position();
         double right = plate.right().position();
         double wallTopY = plate.top().position();
         Optional<Edge> alone = isLevelKnown()
                 ? Optional.empty()
-                : new PlateTop(view, roof.rafterBottom().orElseThrow()).between(left, right, heelY, wallTopY + 0.8);
+                : new PlateTop(view, roof.rafterBottom().orElseThrow()).between(left, right, heelY, SAME_LINE_MM, wallTopY + 0.8);
         double plateTopY = alone.map(edge -> edge.middle().y()).orElseGet(() -> roof.tieBeamBottom().isPresent()
                 ? heelY
                 : plateTopAlone(left, right, wallTopY).orElse(heelY));
-        Edge top = view.fit().fit(Level.levelAt(wallTopY), topFromX + 0.2, inner.xAt(heelY) - 0.3, 0.15);
         double topY = top.middle().y();
         return new Wall(
                 Optional.of(outer),
@@ -117,6 +129,7 @@ final class WallReader {
                 Optional.of(view.fit().fit(Level.uprightAt(left), topY + 0.25, plateTopY - 0.25, 0.12, 0.25)),
                 Optional.of(view.fit().fit(Level.uprightAt(right), topY + 0.25, plateTopY - 0.25, 0.12, 0.25)),
                 areFacesOpen,
+                plate.heelProbability() < Choice.SURE,
                 plate.probability() < Choice.SURE);
     }
 
