@@ -38,7 +38,7 @@ record Arrangement(
         RoofLines roof = longLines.withRafterClearOfBargeBoard(view, wall.outer());
         EavesReader.Eaves eaves = new EavesReader(view, expectation, roof, wall, log).read();
         Optional<HighWallReader.HighWall> highWall = expectation.asksPart("high-wall")
-                ? Optional.of(new HighWallReader(view, expectation, roof, wall).read())
+                ? Optional.of(new HighWallReader(view, expectation, roof, wall, log).read())
                 : Optional.empty();
         Vacancy vacancy = new Vacancy(view, expectation, roof, wall, eaves);
         return new Arrangement(view, expectation, roof, wall, highWall, eaves, vacancy);

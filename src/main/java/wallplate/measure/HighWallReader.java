@@ -38,28 +38,27 @@ final class HighWallReader {
     private static final double NARROWEST_WALL_MM = 3;
     private static final double WIDEST_WALL_MM = 40;
     private static final double THINNEST_PLATE_MM = 0.9;
-    private static final double NARROWEST_PLATE_MM = 1.2;
     /** A line that closes the wall over this much of its width is its top rather than a plate's. */
     private static final double WHOLE_TOP = 0.85;
     private static final double DEAREST_FACES = 14;
     /** A reading this much dearer than the best is still in question. */
     private static final double DOUBT_MARGIN = 1;
     private static final double ANOTHER_MM = 0.5;
-    private static final double DEAREST_PLATE = 12;
 
     private final DrawingView view;
     private final Expectation expectation;
     private final RoofLines roof;
     private final WallReader.Wall lowWall;
+    private final ChoiceLog log;
     private final CrossLines crossLines;
     private boolean areFacesOpen;
-    private boolean isPlateOpen;
 
-    HighWallReader(DrawingView view, Expectation expectation, RoofLines roof, WallReader.Wall lowWall) {
+    HighWallReader(DrawingView view, Expectation expectation, RoofLines roof, WallReader.Wall lowWall, ChoiceLog log) {
         this.view = view;
         this.expectation = expectation;
         this.roof = roof;
         this.lowWall = lowWall;
+        this.log = log;
         this.crossLines = view.crossLines();
     }
 
@@ -75,12 +74,24 @@ final class HighWallReader {
         Edge inner = view.fit(faces.get().inner, 0.5);
         Edge outer = view.fit(faces.get().outer, 0.5);
         double heelY = Level.crossing(inner, rafter).y();
-        Optional<Crossing> row = top(inner, outer, heelY);
-        boolean bare = row.isEmpty() && closes(inner, outer, heelY);
-        Optional<Edge> top = row.map(seen -> view.fit()
-                .fit(Level.levelAt(seen.position()), inner.xAt(heelY) + 0.3, outer.xAt(heelY) - 0.3, 0.15));
-        Optional<Plate> plate = top.flatMap(under -> plate(inner, outer, under, rafter, heelY));
-        return new HighWall(Optional.of(inner), Optional.of(outer), top, plate, bare, areFacesOpen, isPlateOpen);
+        if (isBare(inner, outer, heelY)) {
+            return new HighWall(
+                    Optional.of(inner), Optional.of(outer), Optional.empty(), Optional.empty(), true, areFacesOpen, false);
+        }
+        PlateReader.Place place = new PlateReader.Place("high-plate", "high-wall", 0);
+        Optional<PlateReader.Found> found =
+                new PlateReader(view, expectation, place, rafter, log).alone(inner, outer, heelY);
+        Optional<Edge> top = found.map(seen -> view.fit().fit(
+                Level.levelAt(seen.top().position()), inner.xAt(heelY) + 0.3, outer.xAt(heelY) - 0.3, 0.15, 0.3,
+                List.of(rafter.line())));
+        return new HighWall(
+                Optional.of(inner),
+                Optional.of(outer),
+                top,
+                found.flatMap(seen -> plate(seen, rafter)),
+                false,
+                areFacesOpen,
+                found.filter(seen -> seen.probability() < Choice.SURE).isPresent());
     }
 
     private record Faces(Run inner, Run outer) {}
@@ -130,26 +141,15 @@ final class HighWallReader {
                 .orElse(0.0);
     }
 
-    /** The level line between the faces on which the plate lies. */
-    private Optional<Crossing> top(Edge inner, Edge outer, double heelY) {
+    /** Whether the wall is closed right under the rafter and nowhere below, where a plate would lie on it. */
+    private boolean isBare(Edge inner, Edge outer, double heelY) {
         double reach = Math.max(4, 2.3 * expectation.exactOr("high-plate.depth", 3)) + 2;
-        Ranking<Crossing> ranking = new Ranking<>(Double.MAX_VALUE);
-        for (Crossing row : rows(inner, outer, heelY - reach, heelY - THINNEST_PLATE_MM, 0.5)) {
-            if (row.ink() >= 0.45 * view.outlineInk()) {
-                double cost = expectation.cost("high-plate.depth", heelY - row.position())
-                        + 4 * (1 - row.coverage())
-                        + 2 * Math.max(0, 1 - row.ink() / view.outlineInk());
-                ranking.offer(row, row.position(), cost);
-            }
-        }
-        isPlateOpen = ranking.rival(ANOTHER_MM, DOUBT_MARGIN).isPresent();
-        return ranking.best();
+        return dark(rows(inner, outer, heelY - reach, heelY - THINNEST_PLATE_MM, 0.5)).isEmpty()
+                && !dark(rows(inner, outer, heelY - THINNEST_PLATE_MM, heelY + THINNEST_PLATE_MM, WHOLE_TOP)).isEmpty();
     }
 
-    /** Whether a level line closes the wall right under the rafter, where a plate's top would close less of it. */
-    private boolean closes(Edge inner, Edge outer, double heelY) {
-        return rows(inner, outer, heelY - THINNEST_PLATE_MM, heelY + THINNEST_PLATE_MM, WHOLE_TOP).stream()
-                .anyMatch(row -> row.ink() >= 0.45 * view.outlineInk());
+    private List<Crossing> dark(List<Crossing> rows) {
+        return rows.stream().filter(row -> row.ink() >= 0.45 * view.outlineInk()).toList();
     }
 
     private List<Crossing> rows(Edge inner, Edge outer, double lowY, double highY, double leastCoverage) {
@@ -159,44 +159,11 @@ final class HighWallReader {
                 Level.uprightAt(innerX), lowY, highY, Level.RIGHT, y -> 0.5, y -> width - 0.5, leastCoverage);
     }
 
-    private Optional<Plate> plate(Edge inner, Edge outer, Edge bottom, Edge rafter, double heelY) {
-        double bottomY = bottom.middle().y();
-        double height = heelY - bottomY;
-        double innerX = inner.xAt(heelY);
-        double outerX = outer.xAt(heelY);
-        List<Crossing> columns = crossLines.find(
-                Level.levelAt(bottomY), innerX - 1.5, outerX + 1.5, Level.UP,
-                x -> 0.15 * height, x -> 0.85 * height, 0.45);
-        Ranking<Crossing[]> ranking = new Ranking<>(DEAREST_PLATE);
-        for (Crossing left : columns) {
-            for (Crossing right : columns) {
-                double width = right.position() - left.position();
-                if (width < NARROWEST_PLATE_MM) {
-                    continue;
-                }
-                double cost = Math.min(4.2, expectation.cost("high-plate.width", width))
-                        + Math.min(3, Math.abs(left.position() - innerX) / 0.5)
-                        + 4 * (2 - left.coverage() - right.coverage())
-                        + 2 * beyond(columns, right, outerX);
-                ranking.offer(new Crossing[] {left, right}, width, cost);
-            }
-        }
-        isPlateOpen |= ranking.rival(ANOTHER_MM, DOUBT_MARGIN).isPresent();
-        return ranking.best().flatMap(sides -> plate(sides[0], sides[1], bottomY, rafter, heelY));
-    }
-
-    /** How many whole dark columns stand right of the plate's outer side: then one of those would be the side. */
-    private double beyond(List<Crossing> columns, Crossing right, double outerX) {
-        return columns.stream()
-                .filter(column -> column.position() > right.position() + 0.4 && column.position() < outerX - 0.4)
-                .filter(column -> column.coverage() > 0.85 && column.ink() > 0.7 * view.outlineInk())
-                .count();
-    }
-
-    private Optional<Plate> plate(Crossing left, Crossing right, double bottomY, Edge rafter, double heelY) {
+    private Optional<Plate> plate(PlateReader.Found found, Edge rafter) {
+        double bottomY = found.top().position();
         return new PlateTop(view, rafter)
-                .between(left.position(), right.position(), heelY, PlateTop.REACH_MM, bottomY + 0.8)
-                .map(top -> new Plate(side(left, bottomY, top), side(right, bottomY, top), top));
+                .between(found.left().position(), found.right().position(), found.heelY(), bottomY + 0.8)
+                .map(top -> new Plate(side(found.left(), bottomY, top), side(found.right(), bottomY, top), top));
     }
 
     private Edge side(Crossing column, double bottomY, Edge top) {

@@ -14,7 +14,7 @@ import wallplate.stroke.CrossLines;
 import wallplate.stroke.CrossLines.Crossing;
 import wallplate.stroke.Edge;
 
-/** Finds the wall plate's two sides and the wall's top under it, all three at once. */
+/** Finds a wall plate's two sides and the wall's top under it, all three at once. */
 final class PlateReader {
 
     /**
@@ -28,7 +28,7 @@ final class PlateReader {
     record Found(
             Crossing top, Crossing left, Crossing right, double heelY, double heelProbability, double probability) {}
 
-    private record Plate(Crossing top, Crossing left, Crossing right, double heelY) implements Reading {
+    private record Plate(String part, Crossing top, Crossing left, Crossing right, double heelY) implements Reading {
 
         double width() {
             return right.position() - left.position();
@@ -48,7 +48,7 @@ final class PlateReader {
 
         @Override
         public Map<String, Optional<Double>> sizes() {
-            return Map.of("wall-plate.width", Optional.of(width()), "wall-plate.depth", Optional.of(depth()));
+            return Map.of(part + ".width", Optional.of(width()), part + ".depth", Optional.of(depth()));
         }
     }
 
@@ -74,16 +74,27 @@ final class PlateReader {
     /** How far from the rafter's underside a plate's top is looked for. */
     private static final double MOST_OFF_MM = 6;
 
+    /**
+     * Which plate is read.
+     *
+     * @param part its part in the task
+     * @param wall the part of the wall under it
+     * @param setInMm how far from the wall's left face, on paper, the task sets it
+     */
+    record Place(String part, String wall, double setInMm) {}
+
     private final DrawingView view;
     private final Expectation expectation;
+    private final Place place;
     private final Edge rafter;
     private final ChoiceLog log;
     private final Pattern pattern;
     private final CrossLines crossLines;
 
-    PlateReader(DrawingView view, Expectation expectation, Edge rafter, ChoiceLog log) {
+    PlateReader(DrawingView view, Expectation expectation, Place place, Edge rafter, ChoiceLog log) {
         this.view = view;
         this.expectation = expectation;
+        this.place = place;
         this.rafter = rafter;
         this.log = log;
         this.pattern = new Pattern(view);
@@ -130,8 +141,8 @@ final class PlateReader {
 
     /** The level lines near a height that may be a plate's top, and that height itself where none of them lies there. */
     private List<Double> heights(Edge outer, Edge inner, double aboutY) {
-        double from = outer.xAt(aboutY) + expectation.setIn();
-        double width = Math.min(expectation.exactOr("wall-plate.width", 5), inner.xAt(aboutY) - from);
+        double from = outer.xAt(aboutY) + place.setInMm;
+        double width = Math.min(expectation.exactOr(place.part + ".width", 5), inner.xAt(aboutY) - from);
         List<Double> heights = new ArrayList<>();
         crossLines.find(
                         Level.uprightAt(from), aboutY - MOST_OFF_MM, aboutY + MOST_OFF_MM, Level.RIGHT,
@@ -161,7 +172,7 @@ final class PlateReader {
                     x -> 0.15 * height, x -> 0.85 * height, 0.45);
             for (Crossing left : columns) {
                 for (Crossing right : columns) {
-                    Plate plate = new Plate(top, left, right, heelY);
+                    Plate plate = new Plate(place.part, top, left, right, heelY);
                     if (plate.width() >= NARROWEST_MM) {
                         choice.offer(plate, DoubleStream.concat(
                                         Arrays.stream(traits(plate, columns, outer, inner)),
@@ -175,7 +186,7 @@ final class PlateReader {
 
     /** The level lines between the faces, below the plate's top, one of which is the wall's top. */
     private List<Crossing> tops(Edge inner, double heelY, DoubleUnaryOperator leftOfTop) {
-        double reach = Math.max(4, 2.3 * expectation.exactOr("wall-plate.depth", 3)) + 2;
+        double reach = Math.max(4, 2.3 * expectation.exactOr(place.part + ".depth", 3)) + 2;
         double innerX = inner.xAt(heelY);
         return crossLines.find(
                 Level.uprightAt(innerX),
@@ -202,8 +213,8 @@ final class PlateReader {
         var crossed = pattern.crossed(
                 new Point(left, topY), new Point(right, topY), new Point(left, plate.heelY), new Point(right, plate.heelY));
         return new double[] {
-            Math.min(MOST_COST, expectation.cost("wall-plate.width", plate.width())),
-            Math.min(MOST_COST, expectation.cost("wall-plate.depth", plate.depth())),
+            Math.min(MOST_COST, expectation.cost(place.part + ".width", plate.width())),
+            Math.min(MOST_COST, expectation.cost(place.part + ".depth", plate.depth())),
             Math.min(3, 2 * flush(left, right, outerX, innerX)),
             Math.min(2, Math.abs(left - rafter.xAt(plate.heelY)) / 1.2),
             plate.left.coverage(),
@@ -239,9 +250,9 @@ final class PlateReader {
 
     /** How far the sides are, in millimetres, from where the task sets the plate: flush with a face, or in the middle. */
     private double flush(double left, double right, double outerX, double innerX) {
-        double setIn = expectation.setIn();
-        double width = expectation.exactOr("wall-plate.width", 5);
-        double thickness = expectation.exactOr("wall.thickness", 11);
+        double setIn = place.setInMm;
+        double width = expectation.exactOr(place.part + ".width", 5);
+        double thickness = expectation.exactOr(place.wall + ".thickness", 11);
         if (setIn < 0.3) {
             return Math.abs(left - outerX);
         }

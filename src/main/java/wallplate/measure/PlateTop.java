@@ -10,8 +10,8 @@ import wallplate.stroke.Edge;
  */
 final class PlateTop {
 
-    /** How far a learner's plate may lie off the height at which the rafter says that it should. */
-    static final double REACH_MM = 2.5;
+    /** How far the line's own place lies from where it was found as one of a few. */
+    private static final double REACH_MM = 0.6;
     private static final double STEP_MM = 0.05;
     /** Half a line's breadth of each, and the blur of a scan. */
     private static final double CLEAR_OF_RAFTER_MM = 0.5;
@@ -41,14 +41,13 @@ final class PlateTop {
     /**
      * The line between two sides; empty where no level line is dark enough on what is clear of the rafter.
      *
-     * @param aboutY where it should be, under the rafter
-     * @param reachMm how far from there it may be
+     * @param aboutY where it was found
      * @param lowestY above the plate's underside
      */
-    Optional<Edge> between(double left, double right, double aboutY, double reachMm, double lowestY) {
+    Optional<Edge> between(double left, double right, double aboutY, double lowestY) {
         double best = 0;
         double bestY = 0;
-        for (double y = Math.max(lowestY, aboutY - reachMm); y < aboutY + reachMm; y += STEP_MM) {
+        for (double y = Math.max(lowestY, aboutY - REACH_MM); y < aboutY + REACH_MM; y += STEP_MM) {
             double[] clear = clear(left + 0.3, right - 0.3, y);
             if (clear[1] - clear[0] < LEAST_CLEAR_MM) {
                 continue;

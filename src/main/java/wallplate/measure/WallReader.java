@@ -43,8 +43,6 @@ final class WallReader {
 
     /** How much further a hidden line lies from its neighbour than the centre of the ink of both. */
     static final double SHARED_CENTRE_FACTOR = 1.6;
-    /** How far a line's own place lies from where it was found as one of a few. */
-    private static final double SAME_LINE_MM = 0.6;
 
     private final DrawingView view;
     private final Expectation expectation;
@@ -74,7 +72,8 @@ final class WallReader {
         Edge inner = view.fit(faces.get().inner(), 0.5);
         boolean areFacesOpen = faces.get().probability() < Choice.SURE;
         double plateTopY = isLevelKnown() ? heelY : rafter.yAt(outer.xAt(heelY) + expectation.setIn());
-        PlateReader reader = new PlateReader(view, expectation, rafter, log);
+        PlateReader reader = new PlateReader(
+                view, expectation, new PlateReader.Place("wall-plate", "wall", expectation.setIn()), rafter, log);
         Optional<PlateReader.Found> found =
                 isLevelKnown() ? reader.underLevel(outer, inner, plateTopY) : reader.alone(outer, inner, plateTopY);
         return found.map(plate -> withPlate(outer, inner, areFacesOpen, plate, top(outer, inner, rafter, plate)))
@@ -116,7 +115,7 @@ final class WallReader {
         double wallTopY = plate.top().position();
         Optional<Edge> alone = isLevelKnown()
                 ? Optional.empty()
-                : new PlateTop(view, roof.rafterBottom().orElseThrow()).between(left, right, heelY, SAME_LINE_MM, wallTopY + 0.8);
+                : new PlateTop(view, roof.rafterBottom().orElseThrow()).between(left, right, heelY, wallTopY + 0.8);
         double plateTopY = alone.map(edge -> edge.middle().y()).orElseGet(() -> roof.tieBeamBottom().isPresent()
                 ? heelY
                 : plateTopAlone(left, right, wallTopY).orElse(heelY));
