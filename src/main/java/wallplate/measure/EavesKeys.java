@@ -108,6 +108,11 @@ final class EavesKeys {
     /** What two readings of the eaves leave open is said to be open. */
     void doubts() {
         EavesReader.Doubts doubts = eaves.doubts();
+        if (doubts.isPlaceOpen()) {
+            findings.leaveOpen("it cannot be told for sure where the rafter ends",
+                    "rafter.overhang", "covering.projection", "fascia.thickness", "fascia.depth", "gutter.width", "gutter.depth", "barge-board.depth",
+                    "barge-board.clearance");
+        }
         if (doubts.isCutOpen()) {
             findings.unsettle("two uprights could be the rafter's plumb cut", "rafter.overhang", "covering.projection");
         }

@@ -1,6 +1,9 @@
 package wallplate.measure;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import wallplate.stroke.CrossLines;
 import wallplate.stroke.CrossLines.Crossing;
 import wallplate.stroke.Edge;
@@ -31,11 +34,15 @@ final class EavesReader {
     /**
      * What could be read in another way nearly as well.
      *
+     * @param isPlaceOpen whether the rafter could end somewhere else altogether
      * @param isCutOpen whether another upright could be the plumb cut
      * @param isFaceOpen whether another upright, or none, could be the fascia's face
      * @param gutter why the gutter is in question
      */
-    record Doubts(boolean isCutOpen, boolean isFaceOpen, Optional<String> gutter) {}
+    record Doubts(boolean isPlaceOpen, boolean isCutOpen, boolean isFaceOpen, Optional<String> gutter) {}
+
+    /** Ends so near to one another are looked at in one go. */
+    private static final double SAME_PLACE_MM = 4;
 
     private final DrawingView view;
     private final Expectation expectation;
@@ -59,14 +66,37 @@ final class EavesReader {
         Edge bottom = roof.rafterBottom().get();
         CrossLines crossLines = view.crossLines();
         EavesPlace place = new EavesPlace(view, expectation, roof, wall, crossLines, top, bottom, log);
-        double endX = Math.max(top.segment().start().x(), bottom.segment().start().x());
         BargeBoardReader bargeBoard = new BargeBoardReader(place);
-        Optional<Edge> bargeAtFirst =
-                expectation.asksPart("barge-board") ? bargeBoard.end(endX, Optional.empty()) : Optional.empty();
-        return new StandReader(place)
-                .read(endX, bargeAtFirst)
-                .map(stand -> around(place, bargeBoard, stand))
-                .orElseGet(EavesReader::nothing);
+        Optional<StandReader.Stand> stand = Optional.empty();
+        for (double endX : ends(top, bottom)) {
+            if (stand.isEmpty() || stand.get().placeProbability() < Choice.SURE) {
+                Optional<Edge> bargeAtFirst =
+                        expectation.asksPart("barge-board") ? bargeBoard.end(endX, Optional.empty()) : Optional.empty();
+                stand = likelier(stand, new StandReader(place).read(endX, bargeAtFirst));
+            }
+        }
+        return stand.map(found -> around(place, bargeBoard, found)).orElseGet(EavesReader::nothing);
+    }
+
+    /**
+     * About where the rafter may end: where its lines do, or, as a construction line may carry those on, as far outside the
+     * wall as the overhang is or a slip makes it.
+     */
+    private List<Double> ends(Edge top, Edge bottom) {
+        List<Double> ends = new ArrayList<>();
+        ends.add(Math.max(top.segment().start().x(), bottom.segment().start().x()));
+        wall.outer().ifPresent(outer -> expectation.hypotheses("rafter.overhang").stream()
+                .map(overhang -> outer.middle().x() - overhang)
+                .filter(x -> ends.stream().allMatch(other -> Math.abs(other - x) > SAME_PLACE_MM))
+                .forEach(ends::add));
+        return ends;
+    }
+
+    private static Optional<StandReader.Stand> likelier(
+            Optional<StandReader.Stand> first, Optional<StandReader.Stand> second) {
+        return Stream.of(first, second)
+                .flatMap(Optional::stream)
+                .reduce((one, other) -> one.placeProbability() >= other.placeProbability() ? one : other);
     }
 
     /** What hangs around a plumb cut and a fascia's face. */
@@ -96,13 +126,14 @@ final class EavesReader {
                 bargeBottom,
                 CoveringEnd.read(place, cut),
                 new Doubts(
+                        stand.placeProbability() < Choice.SURE,
                         stand.cutProbability() < Choice.SURE, stand.probability() < Choice.SURE, gutter.doubt()));
     }
 
     private static Eaves nothing() {
         return new Eaves(
                 Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
-                Optional.empty(), new Doubts(false, false, Optional.empty()));
+                Optional.empty(), new Doubts(false, false, false, Optional.empty()));
     }
 
     private Edge upright(Crossing column, double lowY, double highY, double closestMm) {

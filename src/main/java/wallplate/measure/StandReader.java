@@ -20,10 +20,11 @@ final class StandReader {
     /**
      * The uprights that were chosen.
      *
+     * @param placeProbability how likely the rafter ends there or thereabouts
      * @param cutProbability how likely the cut is the right one
      * @param probability how likely both are
      */
-    record Stand(Crossing cut, Optional<Crossing> face, double cutProbability, double probability) {}
+    record Stand(Crossing cut, Optional<Crossing> face, double placeProbability, double cutProbability, double probability) {}
 
     private record Pair(Crossing cut, Optional<Crossing> face, Optional<Double> overhang) implements Reading {
 
@@ -37,6 +38,10 @@ final class StandReader {
 
         double thickness() {
             return face.map(found -> cut.position() - found.position()).orElse(0.0);
+        }
+
+        boolean standsBeside(Pair other) {
+            return Math.abs(other.cut.position() - cut.position()) < THICKEST_MM;
         }
 
         boolean sharesCutWith(Pair other) {
@@ -102,7 +107,11 @@ final class StandReader {
         }
         place.log().made(choice);
         return choice.best().map(best -> new Stand(
-                best.cut, best.face, choice.probability(best::sharesCutWith), choice.probability(best::saysTheSameAs)));
+                best.cut,
+                best.face,
+                choice.probability(best::standsBeside),
+                choice.probability(best::sharesCutWith),
+                choice.probability(best::saysTheSameAs)));
     }
 
     /**
