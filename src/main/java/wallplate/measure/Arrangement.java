@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import wallplate.geometry.Point;
 import wallplate.stroke.Edge;
 
@@ -21,6 +22,9 @@ record Arrangement(
         Optional<HighWallReader.HighWall> highWall,
         EavesReader.Eaves eaves,
         Vacancy vacancy) {
+
+    /** Lines whose directions differ by less than this sine run along one another. */
+    private static final double ALONG = 0.1;
 
     /** The long lines first, then the wall below them, what hangs at the eaves, and the far wall where there is one. */
     static Arrangement read(DrawingView view, Expectation asked, ChoiceLog log) {
@@ -70,12 +74,20 @@ record Arrangement(
                 pageLevelSigmaDegrees);
     }
 
-    /** The place along a line up to which boxes are looked for: just short of the break line. */
+    /**
+     * The place along a line up to which boxes are looked for: just short of the break line or, where that was not found,
+     * of the furthest that one of the lines beside it was seen, as this one may have been found only in a piece.
+     */
     double shortOfBreak(Edge line) {
-        return roof.breakLine()
-                        .map(edge -> line.line().positionOf(Level.crossing(edge, line)))
-                        .orElse(line.to())
-                - 0.3;
+        double end = roof.breakLine()
+                .map(edge -> line.line().positionOf(Level.crossing(edge, line)))
+                .orElseGet(() -> Stream.of(roof.rafterBottom(), roof.rafterTop(), roof.coveringBottom(), roof.coveringTop())
+                        .flatMap(Optional::stream)
+                        .filter(edge -> Math.abs(edge.line().direction().cross(line.line().direction())) < ALONG)
+                        .map(edge -> edge.segment().end().x())
+                        .map(x -> line.line().positionOf(new Point(x, line.yAt(x))))
+                        .reduce(line.to(), Math::max));
+        return end - 0.3;
     }
 
     /** The edges found, by part and edge such as {@code rafter.top}. */

@@ -35,7 +35,7 @@ final class RowKeys {
         }
         Edge lower = drawing.roof().rafterTop().get();
         Edge upper = drawing.roof().coveringBottom().get();
-        double from = lower.from() - BEYOND_RAFTER_MM;
+        double from = Math.min(lower.from(), outerEnd(lower)) - BEYOND_RAFTER_MM;
         double to = drawing.shortOfBreak(lower);
         DrawingView view = drawing.view();
         BoxRow row = BoxRow.read(view, drawing.expectation(), "support", lower, upper, from, to, view.squareToSlope(),
@@ -53,6 +53,13 @@ final class RowKeys {
             findings.absent("support.depth");
         }
         return row.boxes();
+    }
+
+    /** Where the plumb cut meets the rafter's top, which may have been found only from further in. */
+    private double outerEnd(Edge rafterTop) {
+        return drawing.eaves().cut()
+                .map(cut -> rafterTop.line().positionOf(Level.crossing(cut, rafterTop)))
+                .orElse(rafterTop.from());
     }
 
     /** The branders between the ceiling and the line above it; how many there are. */

@@ -128,7 +128,7 @@ final class WallReader {
                 Optional.of(view.fit().fit(Level.uprightAt(left), topY + 0.25, plateTopY - 0.25, 0.12, 0.25)),
                 Optional.of(view.fit().fit(Level.uprightAt(right), topY + 0.25, plateTopY - 0.25, 0.12, 0.25)),
                 areFacesOpen,
-                plate.heelProbability() < Choice.SURE,
+                !isLevelKnown() && plate.heelProbability() < Choice.SURE,
                 plate.probability() < Choice.SURE);
     }
 
