@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 import wallplate.geometry.Vector;
@@ -18,7 +19,7 @@ import wallplate.stroke.Edge;
  * @param boxes from the eaves inwards
  * @param probability how likely the number of boxes and their width are the right ones
  * @param otherCount how many boxes the likeliest other row has
- * @param isGapInked whether a place of the row without a box holds about as much ink as one with a box
+ * @param isGapInked whether a place of the row without a box holds about as much ink as one with a box and yet no sides
  */
 record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount, boolean isGapInked) {
 
@@ -26,6 +27,15 @@ record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount,
     private static final double INKED = 0.45;
 
     private static final double INK_STEP_MM = 0.2;
+    /** Of a faint side at least so much must be dark, and of both sides of a box together no more than this not be. */
+    private static final double FAINT_COVERAGE = 0.2;
+
+    private static final double MOST_MISSING = 1;
+    /** How much wider or narrower than the others a faint box may be. */
+    private static final double FAINT_WIDTH_SHARE = 0.2;
+
+    private static final double FAINT_BESIDE_MM = 1.2;
+    private static final double DEAREST_FAINT = 4;
 
     /** One box: its two sides, the nearer to the eaves first. */
     record Box(Edge low, Edge high, double from, double to) {
@@ -76,8 +86,37 @@ record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount,
         }
         boxes.sort(Comparator.comparingDouble(Box::centre));
         InkOfPlace inkOfPlace = position -> meanInk(view, lower, across, height, position, widthOf(boxes));
-        boolean isGapInked = row.spacing() > 0 && isAGapInked(boxes, row.spacing(), from, to, inkOfPlace);
-        return new BoxRow(boxes, row.probability(), row.otherCount(), isGapInked);
+        List<Double> gaps = row.spacing() > 0 ? inkedGaps(boxes, row.spacing(), from, to, inkOfPlace) : List.of();
+        List<Box> faint = gaps.stream()
+                .flatMap(place -> faintBox(view, lower, across, height, place, widthOf(boxes), others).stream())
+                .toList();
+        List<Box> all = Stream.concat(boxes.stream(), faint.stream())
+                .sorted(Comparator.comparingDouble(Box::centre))
+                .toList();
+        return new BoxRow(all, row.probability(), row.otherCount(), faint.size() < gaps.size());
+    }
+
+    /** The box at a place of the row whose sides are too faint or broken to have been met as lines of their own. */
+    private static Optional<Box> faintBox(
+            DrawingView view, Edge lower, Vector across, double height, double place, double width, List<Line> others) {
+        List<Crossing> columns = view.crossLines().find(
+                lower.line(), place - width, place + width, across,
+                position -> 0.14 * height,
+                position -> 0.86 * height,
+                FAINT_COVERAGE);
+        Ranking<Crossing[]> ranking = new Ranking<>(DEAREST_FAINT);
+        for (Crossing low : columns) {
+            for (Crossing high : columns) {
+                double gap = high.position() - low.position();
+                double off = Math.abs(gap - width) / (FAINT_WIDTH_SHARE * width);
+                double beside = Math.abs((low.position() + high.position()) / 2 - place) / FAINT_BESIDE_MM;
+                double missing = 2 - low.coverage() - high.coverage();
+                if (off <= 1 && beside <= 1 && missing <= MOST_MISSING) {
+                    ranking.offer(new Crossing[] {low, high}, gap, off + beside + missing);
+                }
+            }
+        }
+        return ranking.best().map(sides -> box(view, lower, across, height, sides[0], sides[1], others));
     }
 
     /** The mean ink of a place along the lower line that is as wide as a box. */
@@ -89,8 +128,8 @@ record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount,
         return boxes.stream().mapToDouble(Box::width).average().orElse(0);
     }
 
-    /** Whether a place of the row, between its boxes or one beyond either end, has no box and yet the ink of one. */
-    private static boolean isAGapInked(List<Box> boxes, double spacing, double from, double to, InkOfPlace ink) {
+    /** The places of the row, between its boxes or one beyond either end, that have no box and yet the ink of one. */
+    private static List<Double> inkedGaps(List<Box> boxes, double spacing, double from, double to, InkOfPlace ink) {
         double usual = boxes.stream().mapToDouble(box -> ink.at(box.centre())).average().orElse(0);
         double half = widthOf(boxes) / 2;
         List<Double> places = new ArrayList<>();
@@ -106,7 +145,8 @@ record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount,
         }
         return places.stream()
                 .filter(place -> place - half > from && place + half < to)
-                .anyMatch(place -> ink.at(place) > INKED * usual);
+                .filter(place -> ink.at(place) > INKED * usual)
+                .toList();
     }
 
     private static double meanInk(
