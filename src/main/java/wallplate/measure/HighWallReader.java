@@ -74,13 +74,14 @@ final class HighWallReader {
         Edge inner = view.fit(faces.get().inner, 0.5);
         Edge outer = view.fit(faces.get().outer, 0.5);
         double heelY = Level.crossing(inner, rafter).y();
-        if (isBare(inner, outer, heelY)) {
-            return new HighWall(
-                    Optional.of(inner), Optional.of(outer), Optional.empty(), Optional.empty(), true, areFacesOpen, false);
-        }
         PlateReader.Place place = new PlateReader.Place("high-plate", "high-wall", 0);
         Optional<PlateReader.Found> found =
                 new PlateReader(view, expectation, place, rafter, log).alone(inner, outer, heelY);
+        boolean isSure = found.filter(seen -> seen.probability() >= Choice.SURE).isPresent();
+        if (!isSure && isBare(inner, outer, heelY)) {
+            return new HighWall(
+                    Optional.of(inner), Optional.of(outer), Optional.empty(), Optional.empty(), true, areFacesOpen, false);
+        }
         Optional<Edge> top = found.map(seen -> view.fit().fit(
                 Level.levelAt(seen.top().position()), inner.xAt(heelY) + 0.3, outer.xAt(heelY) - 0.3, 0.15, 0.3,
                 List.of(rafter.line())));
@@ -91,7 +92,7 @@ final class HighWallReader {
                 found.flatMap(seen -> plate(seen, rafter)),
                 false,
                 areFacesOpen,
-                found.filter(seen -> seen.probability() < Choice.SURE).isPresent());
+                found.isPresent() && !isSure);
     }
 
     private record Faces(Run inner, Run outer) {}

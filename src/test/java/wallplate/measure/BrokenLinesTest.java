@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.solver.DrawnLine;
@@ -58,6 +60,46 @@ class BrokenLinesTest {
         assertThat(sheet.measurement("post.position").orElseThrow().finding()).isInstanceOf(Finding.Uncertain.class);
     }
 
+    /** One side of a box is there only over a part of its length. */
+    @ParameterizedTest
+    @CsvSource({"support, 2, low", "support, 2, high", "brander, 3, high"})
+    void countsABoxWithAFaintSide(String part, int index, String edge) {
+        DrawnLine side = lines(part, edge).filter(line -> line.index() == index).findFirst().orElseThrow();
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.remove(side);
+        lines.add(piece(side, 0, 0.42));
+        MeasuredSheet sheet = measured(lines);
+
+        assertThat(sheet.measurement(part + ".count").orElseThrow().finding())
+                .isEqualTo(new Finding.Count((int) lines(part, edge).count()));
+        assertThat(length(sheet, part + ".spacing"))
+                .isCloseTo(part.equals("support") ? 43 : 21, within(WITHIN_MM));
+    }
+
+    /** Thin lines carry the rafter's two edges on: the plumb cut is not where those end. */
+    @ParameterizedTest
+    @ValueSource(doubles = {9, 14, 22})
+    void findsThePlumbCutWhereConstructionLinesRunOn(double onMm) {
+        MeasuredSheet sheet = measured(with(runOn("top", onMm), runOn("bottom", onMm)));
+
+        assertThat(length(sheet, "rafter.overhang")).isCloseTo(21, within(WITHIN_MM));
+        assertThat(length(sheet, "fascia.thickness")).isCloseTo(1.5, within(WITHIN_MM));
+        assertThat(length(sheet, "gutter.width")).isCloseTo(6.5, within(WITHIN_MM));
+    }
+
+    private static DrawnLine runOn(String edge, double onMm) {
+        DrawnLine rafter = line("rafter", edge);
+        Segment segment = rafter.segment().start().x() < rafter.segment().end().x()
+                ? rafter.segment()
+                : new Segment(rafter.segment().end(), rafter.segment().start());
+        Point end = segment.start().plus(segment.vector().unit().times(-onMm));
+        return new DrawnLine("construction", 1, edge, new Segment(end, segment.start()), LineRole.HATCH);
+    }
+
+    private static Stream<DrawnLine> lines(String part, String edge) {
+        return NET_LOFT.lines().stream().filter(line -> line.part().equals(part) && line.edge().equals(edge));
+    }
+
     private static List<DrawnLine> with(DrawnLine... more) {
         List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
         lines.addAll(List.of(more));
@@ -75,10 +117,7 @@ class BrokenLinesTest {
     }
 
     private static DrawnLine line(String part, String edge) {
-        return NET_LOFT.lines().stream()
-                .filter(line -> line.part().equals(part) && line.edge().equals(edge))
-                .findFirst()
-                .orElseThrow();
+        return lines(part, edge).findFirst().orElseThrow();
     }
 
     private static List<DrawnLine> broken(String part, String edge, double from, double to) {

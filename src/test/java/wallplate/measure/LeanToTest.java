@@ -1,14 +1,21 @@
 package wallplate.measure;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.assertj.core.api.SoftAssertions;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.FieldSource;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.FieldSource;
+import wallplate.geometry.Segment;
+import wallplate.geometry.Vector;
 import wallplate.sheet.LevelPage;
+import wallplate.solver.DrawnLine;
+import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
+import wallplate.task.EavesSide;
 
 /** Sections through lean-to roofs: the parts that they share with the eaves section, and the high wall of their own. */
 class LeanToTest {
@@ -72,6 +79,45 @@ class LeanToTest {
         assertThat(new Measurer().measure(ExactPage.of(drawing), drawing).measurements())
                 .extracting(Measurement::key)
                 .noneMatch(key -> key.startsWith("tie-beam") || key.startsWith("brander") || key.startsWith("post"));
+    }
+
+    /** A learner's plates stand right on their walls, and the whole roof lies so far above or below them. */
+    @ParameterizedTest
+    @CsvSource({"4.2", "1.5", "-1.4", "-3.1"})
+    void measuresPlatesThatTheRafterPassesBy(double upMm) {
+        for (ExpectedDrawing drawing : List.of(PUMP_DRAWING, MeasureTasks.solved(TOOL_SHED))) {
+            List<DrawnLine> lines =
+                    drawing.lines().stream().map(line -> ofWalls(line) ? line : lifted(line, upMm)).toList();
+            boolean right = drawing.task().eaves() == EavesSide.RIGHT;
+            double width = drawing.task().sheet().widthMm();
+            double height = drawing.task().sheet().heightMm();
+            MeasuredSheet sheet = new Measurer().measure(ExactPage.of(lines, right, width, height), drawing);
+
+            for (String key : List.of("wall-plate.width", "wall-plate.depth", "high-plate.width", "high-plate.depth")) {
+                assertThat(length(sheet, key)).as("%s of %s", key, drawing.task().id()).isCloseTo(
+                        ((Expected.Length) drawing.value(key).orElseThrow()).exactMm(), within(0.15));
+            }
+            double pitch = Math.toRadians(((Expected.Angle) drawing.value("roof.pitch").orElseThrow()).degrees());
+            assertThat(length(sheet, "rafter.heel-offset")).isCloseTo(upMm * Math.cos(pitch), within(0.15));
+        }
+    }
+
+    private static boolean ofWalls(DrawnLine line) {
+        return line.part().contains("wall") || line.part().contains("plate");
+    }
+
+    private static DrawnLine lifted(DrawnLine line, double upMm) {
+        Vector up = new Vector(0, upMm);
+        Segment segment = line.segment();
+        return new DrawnLine(
+                line.part(), line.index(), line.edge(),
+                new Segment(segment.start().plus(up), segment.end().plus(up)), line.role());
+    }
+
+    private static double length(MeasuredSheet sheet, String key) {
+        Finding finding = sheet.measurement(key).orElseThrow().finding();
+        assertThat(finding).as(key).isInstanceOf(Finding.Quantity.class);
+        return ((Finding.Quantity) finding).value();
     }
 
     @Test
