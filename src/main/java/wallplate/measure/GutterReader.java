@@ -116,8 +116,9 @@ final class GutterReader {
      */
     Found read(double lowY, double highY, Edge face, boolean isVacant) {
         boolean isAsked = place.expectation().asksPart("gutter");
+        boolean isClear = isVacant || !new GutterTrace(place, faceX).isThere(lowY - 10, highY + 4);
         Choice<Box> choice = new Choice<>(WEIGHTS);
-        choice.offer(Box.NONE, none(isAsked, isVacant));
+        choice.offer(Box.NONE, none(isAsked, isClear));
         List<Crossing> rows = place.crossLines().find(
                 Level.uprightAt(faceX), lowY - 10, highY + 4, Level.RIGHT, y -> -2.6, y -> -0.4, 0.4);
         rows.forEach(row -> offer(choice, row));
@@ -126,7 +127,7 @@ final class GutterReader {
         Box best = choice.best().orElseThrow();
         boolean isSure = choice.probability(best::sharesSidesWith) >= Choice.SURE;
         if (best.isNone) {
-            boolean isOpen = !isVacant || !isSure;
+            boolean isOpen = !isClear || !isSure;
             return new Found(Optional.empty(), isOpen
                     ? Optional.of("there is ink where the gutter should hang, but no clear gutter")
                     : Optional.empty());
@@ -139,10 +140,10 @@ final class GutterReader {
                 isSure ? Optional.empty() : Optional.of("lines near the fascia could be read as different gutters"));
     }
 
-    private static double[] none(boolean isAsked, boolean isVacant) {
+    private static double[] none(boolean isAsked, boolean isClear) {
         double[] traits = new double[27];
-        traits[24] = isAsked && !isVacant ? 1 : 0;
-        traits[25] = isAsked && isVacant ? 1 : 0;
+        traits[24] = isAsked && !isClear ? 1 : 0;
+        traits[25] = isAsked && isClear ? 1 : 0;
         traits[26] = isAsked ? 0 : 1;
         return traits;
     }
