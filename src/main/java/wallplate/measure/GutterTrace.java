@@ -21,6 +21,9 @@ final class GutterTrace {
     private static final double LEAST_BESIDE = 0.4;
     private static final double LEAST_BEYOND = 0.5;
 
+    private static final double MOST_OF_WIDTH = 0.7;
+    private static final double LEAST_ALONG = 0.5;
+
     private static final double LEAST_SLOPE_DEGREES = 8;
     private static final double MOST_SLOPE_DEGREES = 70;
     private static final double SLOPE_STEP_DEGREES = 3;
@@ -40,7 +43,8 @@ final class GutterTrace {
     /** Whether such a line lies between two heights. */
     boolean isThere(double fromY, double toY) {
         return Stream.concat(
-                        rows(fromY, toY, BESIDE_MM, LEAST_BESIDE).filter(row -> !isSloping(row.position(), BESIDE_MM)),
+                        rows(fromY, toY, BESIDE_MM, LEAST_BESIDE)
+                                .filter(row -> runsOn(row.position()) && !isSloping(row.position(), BESIDE_MM)),
                         rows(fromY, toY, BEYOND_MM, LEAST_BEYOND).filter(row -> !isSloping(row.position(), BEYOND_MM)))
                 .findAny()
                 .isPresent();
@@ -50,6 +54,13 @@ final class GutterTrace {
         List<Crossing> rows = place.crossLines().find(
                 Level.uprightAt(faceX), fromY, toY, Level.RIGHT, y -> band[0], y -> band[1], leastCoverage);
         return rows.stream();
+    }
+
+    /** Whether a line goes on over most of a gutter's width; where two sloping ones cross it looks level for a short way. */
+    private boolean runsOn(double y) {
+        double width = MOST_OF_WIDTH * place.expectation().exactOr("gutter.width", 6);
+        double half = (width + BESIDE_MM[1]) / 2;
+        return best(faceX + BESIDE_MM[1] - half, y, 0, half) >= LEAST_ALONG;
     }
 
     private boolean isSloping(double y, double[] band) {

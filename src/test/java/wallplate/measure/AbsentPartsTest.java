@@ -14,6 +14,7 @@ import wallplate.geometry.Vector;
 import wallplate.sheet.LevelPage;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.LineRole;
 import wallplate.task.EavesSide;
 
 /** Pages on which a part is left out, or that are drawn the other way round. */
@@ -38,6 +39,31 @@ class AbsentPartsTest {
             softly.assertThat(sheet.measurement(key).orElseThrow().finding()).as(key).isEqualTo(new Finding.Absent());
         }
         softly.assertAll();
+    }
+
+    /** A leader to the fascia and a construction line along the slope cross the place where the gutter would hang. */
+    @ParameterizedTest
+    @CsvSource({"35, 27", "-40, 27", "27, 27"})
+    void saysThatAGutterIsAbsentWhereOnlySlopingLinesCrossItsPlace(double leaderDegrees, double otherDegrees) {
+        DrawnLine face = NET_LOFT.lines().stream()
+                .filter(line -> line.part().equals("fascia") && line.edge().equals("outer"))
+                .findFirst()
+                .orElseThrow();
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.removeIf(line -> line.part().equals("gutter"));
+        lines.add(towards(face.segment().at(0.4), leaderDegrees, LineRole.SEEN_OUTLINE));
+        lines.add(towards(face.segment().at(0.7), otherDegrees, LineRole.HATCH));
+        LevelPage page = page(lines);
+
+        for (String key : List.of("gutter.width", "gutter.depth", "barge-board.clearance")) {
+            assertThat(finding(page, key)).as(key).isEqualTo(new Finding.Absent());
+        }
+    }
+
+    /** A line from a place on the fascia outwards, 20 mm long. */
+    private static DrawnLine towards(Point place, double degrees, LineRole role) {
+        Point away = place.plus(new Vector(-20, 0).rotatedDegrees(degrees));
+        return new DrawnLine("leader", 0, "line", new Segment(away, place), role);
     }
 
     @Test
@@ -97,10 +123,12 @@ class AbsentPartsTest {
     }
 
     private static Finding hatched(List<DrawnLine> lines) {
+        return finding(page(lines), "beam-filling.hatched");
+    }
+
+    private static LevelPage page(List<DrawnLine> lines) {
         boolean right = NET_LOFT.task().eaves() == EavesSide.RIGHT;
-        LevelPage page = ExactPage.of(
-                lines, right, NET_LOFT.task().sheet().widthMm(), NET_LOFT.task().sheet().heightMm());
-        return finding(page, "beam-filling.hatched");
+        return ExactPage.of(lines, right, NET_LOFT.task().sheet().widthMm(), NET_LOFT.task().sheet().heightMm());
     }
 
     @Test
