@@ -38,7 +38,8 @@ final class SecondLook {
         Coherence coherence = new Coherence(expectation, findings);
         coherence.doubts().forEach((key, reason) -> findings.leaveOpen(reason, key));
         if (findings.isUncertain("wall.thickness")) {
-            findings.leaveOpen("the wall that it is measured from is in doubt", "rafter.overhang", "post.position");
+            findings.leaveOpen("the wall that it is measured from is in doubt",
+                    "rafter.overhang", "post.position", "rafter.heel-offset", "beam-filling.hatched");
         }
         boolean isWithoutBranders = findings.at("brander.count")
                 .map(each -> each.finding().equals(new Finding.Count(0)))

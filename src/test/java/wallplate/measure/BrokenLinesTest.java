@@ -76,6 +76,29 @@ class BrokenLinesTest {
                 .isCloseTo(part.equals("support") ? 43 : 21, within(WITHIN_MM));
     }
 
+    /** Two uprights stand about as far from where the inner face should be: nothing is said from either. */
+    @ParameterizedTest
+    @CsvSource({"-3, 3", "-2, 2", "-4, 4"})
+    void leavesOpenWhatIsMeasuredFromAWallInDoubt(double oneMm, double otherMm) {
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        DrawnLine inner = line("wall", "inner");
+        lines.remove(inner);
+        lines.add(beside(inner, oneMm));
+        lines.add(beside(inner, otherMm));
+        MeasuredSheet sheet = measured(lines);
+
+        for (String key : List.of("wall.thickness", "rafter.overhang", "post.position", "rafter.heel-offset")) {
+            assertThat(sheet.measurement(key).orElseThrow().finding()).as(key).isInstanceOf(Finding.Uncertain.class);
+        }
+    }
+
+    private static DrawnLine beside(DrawnLine line, double rightMm) {
+        Segment segment = line.segment();
+        Point start = new Point(segment.start().x() + rightMm, segment.start().y());
+        Point end = new Point(segment.end().x() + rightMm, segment.end().y());
+        return new DrawnLine(line.part(), line.index(), line.edge(), new Segment(start, end), line.role());
+    }
+
     /** Thin lines carry the rafter's two edges on: the plumb cut is not where those end. */
     @ParameterizedTest
     @ValueSource(doubles = {9, 14, 22})
