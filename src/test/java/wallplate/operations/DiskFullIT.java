@@ -1,12 +1,12 @@
 package wallplate.operations;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.mockito.ArgumentMatchers.any;
-import static org.mockito.Mockito.doAnswer;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import java.io.IOException;
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Proxy;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
@@ -16,10 +16,12 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.beans.factory.config.BeanPostProcessor;
 import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.boot.test.context.TestConfiguration;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
+import org.springframework.context.annotation.Bean;
 import org.springframework.mock.web.MockMultipartFile;
-import org.springframework.test.context.bean.override.mockito.MockitoSpyBean;
 import org.springframework.test.web.servlet.MockMvc;
 import wallplate.audit.AuditCheck;
 import wallplate.audit.AuditTrail;
@@ -49,8 +51,36 @@ class DiskFullIT {
 
     private static final int SHEETS = 3;
 
-    @MockitoSpyBean
-    private ScanStore store;
+    private static final AtomicBoolean IS_FULL = new AtomicBoolean();
+
+    /** The workers and the daily tasks call the store from the start on, so that it is wrapped before any of them has it. */
+    @TestConfiguration
+    static class SmallDisk {
+
+        @Bean
+        static BeanPostProcessor wrappingTheStore() {
+            return new BeanPostProcessor() {
+                @Override
+                public Object postProcessAfterInitialization(Object bean, String name) {
+                    return bean instanceof ScanStore store ? onSmallDisk(store) : bean;
+                }
+            };
+        }
+
+        private static Object onSmallDisk(ScanStore store) {
+            return Proxy.newProxyInstance(
+                    ScanStore.class.getClassLoader(), new Class<?>[] {ScanStore.class}, (proxy, method, arguments) -> {
+                        if (IS_FULL.get() && method.getName().equals("put")) {
+                            throw new IOException("No space left on device");
+                        }
+                        try {
+                            return method.invoke(store, arguments);
+                        } catch (InvocationTargetException thrown) {
+                            throw thrown.getCause();
+                        }
+                    });
+        }
+    }
 
     @Autowired
     private MockMvc pages;
@@ -75,28 +105,18 @@ class DiskFullIT {
 
     @Test
     void losesNothingAndKeepsNothingTwice() throws Exception {
-        // Set up before anybody reads: workers call the store from threads of their own.
-        AtomicBoolean isFull = new AtomicBoolean();
-        doAnswer(call -> {
-                    if (isFull.get()) {
-                        throw new IOException("No space left on device");
-                    }
-                    return call.callRealMethod();
-                })
-                .when(store)
-                .put(any());
         SampleScans scans = SampleScans.read();
         ClassSet set = classSets.add("Full", "class", List.of(), tasks.add(SampleScans.task()), false);
         for (int sheet = 0; sheet < SHEETS; sheet++) {
             handIn(set, sheet, scans.scan(sheet)).andExpect(status().is3xxRedirection());
         }
-        isFull.set(true);
+        IS_FULL.set(true);
 
         handIn(set, 9, scans.scan(9)).andExpect(status().isInternalServerError());
         assertThat(files.of(set.id())).hasSize(SHEETS);
         Thread.sleep(6_000);
         assertThat(sheets.of(set.id())).extracting(SheetEntry::state).doesNotContain(SheetState.FAILED);
-        isFull.set(false);
+        IS_FULL.set(false);
 
         Instant latest = Instant.now().plus(Duration.ofSeconds(120));
         while (finished(set) < SHEETS && Instant.now().isBefore(latest)) {
