@@ -16,11 +16,16 @@ public final class StraightSegments {
     private static final float EDGE_DISTANCE_PX = 1.6f;
     private static final double STRONG_EDGE = 60;
     private static final double WEAK_EDGE = 25;
+    /** The detector clears a corner of this size, and fails on a page that has none. */
+    private static final int LEAST_PX = 6;
 
     private StraightSegments() {}
 
     /** The segments in page millimetres, in the order in which they were found; a stroke shows one on either side. */
     public static List<Segment> find(GreyPage page) {
+        if (page.widthPx() < LEAST_PX || page.heightPx() < LEAST_PX) {
+            return List.of();
+        }
         try (MatScope scope = new MatScope()) {
             Mat grey = scope.keep(new Mat(page.heightPx(), page.widthPx(), CvType.CV_8UC1));
             grey.put(0, 0, page.grey());
