@@ -144,7 +144,7 @@ final class HighWallReader {
 
     /** Whether the wall is closed right under the rafter and nowhere below, where a plate would lie on it. */
     private boolean isBare(Edge inner, Edge outer, double heelY) {
-        double reach = Math.max(4, 2.3 * expectation.exactOr("high-plate.depth", 3)) + 2;
+        double reach = PlateReader.reach(expectation, "high-plate");
         return dark(rows(inner, outer, heelY - reach, heelY - THINNEST_PLATE_MM, 0.5)).isEmpty()
                 && !dark(rows(inner, outer, heelY - THINNEST_PLATE_MM, heelY + THINNEST_PLATE_MM, WHOLE_TOP)).isEmpty();
     }

@@ -186,7 +186,7 @@ final class PlateReader {
 
     /** The level lines between the faces, below the plate's top, one of which is the wall's top. */
     private List<Crossing> tops(Edge inner, double heelY, DoubleUnaryOperator leftOfTop) {
-        double reach = Math.max(4, 2.3 * expectation.exactOr(place.part + ".depth", 3)) + 2;
+        double reach = reach(expectation, place.part);
         double innerX = inner.xAt(heelY);
         return crossLines.find(
                 Level.uprightAt(innerX),
@@ -196,6 +196,11 @@ final class PlateReader {
                 y -> Math.min(-1.5, leftOfTop.applyAsDouble(y) - innerX),
                 y -> -0.5,
                 0.4);
+    }
+
+    /** How far below a plate's top, in millimetres, its underside is looked for. */
+    static double reach(Expectation expectation, String part) {
+        return Math.max(4, 2.3 * expectation.exactOr(part + ".depth", 3)) + 2;
     }
 
     /** Where the wall's top begins on the left, clear of its face and of the rafter. */

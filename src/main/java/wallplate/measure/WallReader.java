@@ -76,7 +76,7 @@ final class WallReader {
                 view, expectation, new PlateReader.Place("wall-plate", "wall", expectation.setIn()), rafter, log);
         Optional<PlateReader.Found> found =
                 isLevelKnown() ? reader.underLevel(outer, inner, plateTopY) : reader.alone(outer, inner, plateTopY);
-        return found.map(plate -> withPlate(outer, inner, areFacesOpen, plate, top(outer, inner, rafter, plate)))
+        return found.map(plate -> withPlate(outer, inner, areFacesOpen, plate, top(outer, inner, rafter, plate, reader)))
                 .orElseGet(() -> Wall.bare(outer, inner, areFacesOpen));
     }
 
@@ -99,11 +99,11 @@ final class WallReader {
                 rafter.segment().start().x() + expectation.exactOr("rafter.overhang", 20) + expectation.setIn());
     }
 
-    private Edge top(Edge outer, Edge inner, Edge rafter, PlateReader.Found plate) {
+    private Edge top(Edge outer, Edge inner, Edge rafter, PlateReader.Found plate, PlateReader reader) {
         double y = plate.top().position();
         double toX = inner.xAt(plate.heelY()) - 0.3;
         return isLevelKnown()
-                ? view.fit().fit(Level.levelAt(y), Math.max(outer.xAt(y) + 0.4, rafter.xAt(y) + 0.6) + 0.2, toX, 0.15)
+                ? view.fit().fit(Level.levelAt(y), reader.leftOfTop(outer, y) + 0.2, toX, 0.15)
                 : view.fit().fit(Level.levelAt(y), outer.xAt(y) + 0.6, toX, 0.15, 0.3, List.of(rafter.line()));
     }
 
