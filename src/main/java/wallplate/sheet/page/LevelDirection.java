@@ -1,6 +1,5 @@
 package wallplate.sheet.page;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
@@ -50,7 +49,9 @@ public record LevelDirection(double tiltDegrees, double deviationDegrees) {
         if (first.isEmpty() && second.isEmpty()) {
             return new LevelDirection(roughTiltDegrees, 1);
         }
-        double middle = middle(Stream.concat(first.stream(), second.stream()).toList());
+        double middle = Weighted.middle(Stream.concat(first.stream(), second.stream())
+                        .map(vote -> new Weighted(vote.angle, vote.length)))
+                .orElse(0);
         double[] directions = DoubleStream.iterate(middle - REACH, at -> at <= middle + REACH, at -> at + STEP)
                 .toArray();
         double[] weights = weights(first, second, directions);
@@ -119,18 +120,5 @@ public record LevelDirection(double tiltDegrees, double deviationDegrees) {
                 + Math.log(DoubleStream.of(logarithms)
                         .map(each -> Math.exp(each - greatest))
                         .sum());
-    }
-
-    /** The angle in the middle of all the lines' length. */
-    private static double middle(List<Vote> votes) {
-        List<Vote> sorted = votes.stream().sorted(Comparator.comparingDouble(Vote::angle)).toList();
-        double half = sorted.stream().mapToDouble(Vote::length).sum() / 2;
-        for (Vote vote : sorted) {
-            half -= vote.length;
-            if (half <= 0) {
-                return vote.angle;
-            }
-        }
-        return 0;
     }
 }

@@ -1,6 +1,5 @@
 package wallplate.sheet.page;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -24,9 +23,6 @@ final class NarrowLines {
 
     private NarrowLines() {}
 
-    /** A value and how much it counts. */
-    private record Weighted(double value, double weight) {}
-
     /**
      * The drawing's lines without the level ones that were ruled along the paper.
      *
@@ -34,15 +30,15 @@ final class NarrowLines {
      */
     static AxisLines without(AxisLines drawn, AxisLines all, boolean levelAlongX) {
         double tilt = drawn.tiltDegrees();
-        OptionalDouble darkness = middle(lines(drawn)
+        OptionalDouble darkness = Weighted.middle(lines(drawn)
                 .filter(line -> line.segment().length() > LONG_OUTLINE)
                 .map(line -> new Weighted(line.darkness(), line.segment().length())));
         double narrow = NARROW_SHARE * darkness.orElse(0);
-        OptionalDouble level = middle(lines(drawn)
+        OptionalDouble level = Weighted.middle(lines(drawn)
                 .filter(line -> line.segment().length() > LONG_OUTLINE && line.darkness() >= narrow)
                 .map(line -> new Weighted(angle(line, tilt), line.segment().length())));
         List<Fitted> ownLines = lines(drawn).toList();
-        OptionalDouble frame = middle(lines(all)
+        OptionalDouble frame = Weighted.middle(lines(all)
                 .filter(line -> line.segment().length() > LONG_FRAME && !ownLines.contains(line))
                 .map(line -> new Weighted(angle(line, tilt), line.segment().length())));
         if (level.isEmpty() || frame.isEmpty()) {
@@ -65,18 +61,5 @@ final class NarrowLines {
 
     private static double angle(Fitted line, double tilt) {
         return AxisLines.squareOff(line.segment().inclinationDegrees() - tilt);
-    }
-
-    /** The value in the middle of all weights. */
-    private static OptionalDouble middle(Stream<Weighted> values) {
-        List<Weighted> sorted = values.sorted(Comparator.comparingDouble(Weighted::value)).toList();
-        double half = sorted.stream().mapToDouble(Weighted::weight).sum() / 2;
-        for (Weighted each : sorted) {
-            half -= each.weight;
-            if (half <= 0) {
-                return OptionalDouble.of(each.value);
-            }
-        }
-        return OptionalDouble.empty();
     }
 }
