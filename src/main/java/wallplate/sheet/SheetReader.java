@@ -2,6 +2,8 @@ package wallplate.sheet;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 import wallplate.sheet.ScanPage.Picture;
 import wallplate.sheet.ScanPage.Refused;
 import wallplate.sheet.codes.CodeReader;
@@ -50,9 +52,7 @@ public final class SheetReader {
         return new PageReading(picture, format, rough.get()).read();
     }
 
-    private static Optional<RoughPage> rough(Picture picture, SheetFormat format) {
-        double longer = Math.max(format.widthMm(), format.heightMm());
-        double shorter = Math.min(format.widthMm(), format.heightMm());
+    private static PaperSides sides(Picture picture) {
         PaperRegion region = PaperRegion.in(picture);
         PaperSides sides = PaperSides.near(region.outline(0), picture);
         for (double difference : SURROUND_DIFFERENCES) {
@@ -61,6 +61,21 @@ public final class SheetReader {
                 sides = again.count() > sides.count() ? again : sides;
             }
         }
+        return sides.complete() ? sides : whole(region, picture).orElse(sides);
+    }
+
+    /** All four edges where only a closer look finds them: beside a narrow strip of lid, or on a desk as bright as the paper. */
+    private static Optional<PaperSides> whole(PaperRegion region, Picture picture) {
+        return Stream.<Supplier<PaperRegion>>of(region::beyondBorder, region::byTexture)
+                .map(look -> PaperSides.near(look.get().outline(0), picture))
+                .filter(PaperSides::complete)
+                .findFirst();
+    }
+
+    private static Optional<RoughPage> rough(Picture picture, SheetFormat format) {
+        double longer = Math.max(format.widthMm(), format.heightMm());
+        double shorter = Math.min(format.widthMm(), format.heightMm());
+        PaperSides sides = sides(picture);
         PaperRectification paper = new PaperRectification(picture, longer, shorter);
         List<SeenMark> marks = CornerMarkFinder.find(picture);
         Optional<RoughPage> marked = marks.isEmpty()

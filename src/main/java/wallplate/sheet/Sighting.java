@@ -57,7 +57,7 @@ final class Sighting {
     }
 
     private Sight look(AxisLines all, AxisLines drawn, Optional<SlopingLines> slopes) {
-        BarFinder finder = barFinder();
+        BarFinder finder = barFinder(all);
         Bars bars = new Bars(finder.among(drawn.alongX()), finder.among(drawn.alongY()));
         BarChoice choice = barChoice(drawn, slopes);
         // A bar in one line with the frame or the title block is looked for where none stands alone.
@@ -67,8 +67,8 @@ final class Sighting {
         return new Sight(all, drawn, bars, chosen, turn, DrawingCheck.ofSection(drawn, slopes, turn));
     }
 
-    private BarFinder barFinder() {
-        return new BarFinder(ink, refit, BarLength.on(rough, format.referenceBarMm()));
+    private BarFinder barFinder(AxisLines all) {
+        return new BarFinder(ink, refit, BarLength.on(rough, format.referenceBarMm()), frames.wholeOrInPieces(all));
     }
 
     private BarChoice barChoice(AxisLines drawn, Optional<SlopingLines> slopes) {
@@ -82,14 +82,16 @@ final class Sighting {
 
     /**
      * How much of the drawing's level and upright lines lies under its slopes, for a turn. Folds, streaks and what was
-     * rubbed out are much fainter than the slopes and not asked.
+     * rubbed out are much fainter than the slopes and not asked, nor are pieces of a frame, some of which may not have been found.
      */
-    private static double shareUnder(AxisLines drawn, Optional<SlopingLines> slopes, Turn turn) {
+    private double shareUnder(AxisLines drawn, Optional<SlopingLines> slopes, Turn turn) {
         List<LineRefit.Fitted> sloping = slopes.map(SlopingLines::lines).orElse(List.of());
         double darkness = sloping.stream().mapToDouble(LineRefit.Fitted::darkness).average().orElse(0);
+        List<Segment> frame = frames.wholeOrInPieces(drawn);
         List<Segment> lines = Stream.concat(drawn.alongX().stream(), drawn.alongY().stream())
                 .filter(line -> line.darkness() > FAINT_SHARE * darkness)
                 .map(LineRefit.Fitted::segment)
+                .filter(line -> !frame.contains(line))
                 .toList();
         return RoofSense.shareUnder(turn, sloping.stream().map(LineRefit.Fitted::segment).toList(), lines);
     }

@@ -145,6 +145,31 @@ class SheetReaderTest {
     }
 
     @Test
+    void findsBarCloseToTheFrame() {
+        DrawnSheet sheet = aSheet().scannedAt(200).turned(0.6).with(
+                Segment.between(10, 20, 287, 20),
+                Segment.between(287, 20, 287, 200),
+                Segment.between(287, 200, 10, 200),
+                Segment.between(10, 200, 10, 20));
+
+        assertReadFromBar(sheet);
+    }
+
+    /** Of a faint frame the upper side was found in two pieces; more of it lies over the slope than of the walls under it. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 180})
+    void piecesOfAFrameTurnNoSheetUpsideDown(double turn) {
+        DrawnSheet sheet = aSheet().leanTo(12)
+                .withoutBar()
+                .scannedAt(200)
+                .turned(turn)
+                .surroundedBy(10, 30)
+                .with(Segment.between(40, 200, 210, 200), Segment.between(212, 200, 237, 200));
+
+        assertThat(level(sheet, read(sheet)).angleDegrees()).isCloseTo(0, within(LEVEL_DEGREES));
+    }
+
+    @Test
     void readsPortraitSheets() {
         DrawnSheet sheet = aSheet().on(new SheetFormat("A4", 210, 297, 100)).scannedAt(200).turned(90.6);
 
@@ -207,6 +232,16 @@ class SheetReaderTest {
     }
 
     @Test
+    void seesTheEdgesOfThePaperBesideANarrowStripOfLid() {
+        DrawnSheet sheet = aSheet().scannedAt(200).turned(180).surroundedBy(2, 60).withoutResolution().withoutBar();
+
+        LevelPage page = read(sheet);
+
+        assertThat(page.calibration().source()).isEqualTo(Source.PAGE_EDGES);
+        assertThat(level(sheet, page).length()).isCloseTo(100, within(0.1));
+    }
+
+    @Test
     void saysWhereBarAndEdgesDisagree() {
         DrawnSheet sheet = aSheet().scannedAt(200).surroundedBy(10, 30).withBarOf(97.5);
 
@@ -232,6 +267,21 @@ class SheetReaderTest {
         assertReadFromBar(sheet);
         assertThat(read(sheet).warnings()).isEmpty();
         assertThat(read(sheet).calibration().uncertaintyPercent()).isLessThan(0.2);
+    }
+
+    /** The same where no edge is in the picture: the resolution that the file states bears the tick out, and leaves more open. */
+    @Test
+    void takesTheTickThatTheStatedResolutionBearsOutForTheBarsEnd() {
+        DrawnSheet sheet = aSheet().scannedAt(200)
+                .turned(0.4)
+                .with(
+                        Segment.between(122, 5, 122, 38),
+                        Segment.between(122, 38, 287, 38),
+                        Segment.between(130, 25, 133.6, 25),
+                        Segment.between(133.6, 22, 133.6, 28));
+
+        assertReadFromBar(sheet);
+        assertThat(read(sheet).calibration().uncertaintyPercent()).isGreaterThan(0.5);
     }
 
     /** A tick that was set off wrongly at first and left standing, and nothing else that tells how large the sheet is. */

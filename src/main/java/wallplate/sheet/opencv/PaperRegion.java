@@ -3,7 +3,11 @@ package wallplate.sheet.opencv;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.BiFunction;
+import org.opencv.core.Core;
+import org.opencv.core.CvType;
 import org.opencv.core.Mat;
+import org.opencv.core.Rect;
 import org.opencv.core.Size;
 import org.opencv.imgproc.Imgproc;
 import wallplate.geometry.Point;
@@ -18,7 +22,10 @@ import wallplate.sheet.ScanPage.Picture;
 public final class PaperRegion {
 
     private static final int LONGER_SIDE = 640;
-    private static final double CLOSING_SHARE = 0.018;
+    private static final int CLOSING_RADIUS = 6;
+    /** The square in which texture is looked at, in places of the coarse copy; wider than two lines. */
+    private static final int TEXTURE_WINDOW = 15;
+
     private static final int LEVELS = 256;
     private static final byte DESK = 1;
     private static final byte PAPER = 2;
@@ -29,19 +36,26 @@ public final class PaperRegion {
     private final int height;
     private final double scaleX;
     private final double scaleY;
-    private final byte[] grey;
+    private final byte[] picture;
+    private final byte[] told;
     private final byte[] steepness;
 
-    private PaperRegion(Picture picture, int width, int height, byte[] grey, byte[] steepness) {
+    private PaperRegion(int width, int height, double scaleX, double scaleY, byte[] picture, BiFunction<Mat, MatScope, Mat> evidence) {
         this.width = width;
         this.height = height;
-        this.scaleX = (double) picture.widthPx() / width;
-        this.scaleY = (double) picture.heightPx() / height;
-        this.grey = grey;
-        this.steepness = steepness;
+        this.scaleX = scaleX;
+        this.scaleY = scaleY;
+        this.picture = picture;
+        try (MatScope scope = new MatScope()) {
+            Mat small = scope.keep(new Mat(height, width, CvType.CV_8UC1));
+            small.put(0, 0, picture);
+            Mat evident = evidence.apply(small, scope);
+            this.told = bytes(evident);
+            this.steepness = bytes(steepness(evident, scope));
+        }
     }
 
-    /** The region to be looked for in a picture. */
+    /** The region to be looked for in a picture, told from what lies around it by its brightness. */
     public static PaperRegion in(Picture picture) {
         try (MatScope scope = new MatScope()) {
             Mat full = PageWarp.matrix(picture, scope);
@@ -50,9 +64,23 @@ public final class PaperRegion {
             int height = (int) Math.round(picture.heightPx() * reduction);
             Mat small = scope.matrix();
             Imgproc.resize(full, small, new Size(width, height), 0, 0, Imgproc.INTER_AREA);
-            Mat closed = closed(small, scope);
-            return new PaperRegion(picture, width, height, bytes(closed), steepness(closed, scope));
+            double scaleX = (double) picture.widthPx() / width;
+            double scaleY = (double) picture.heightPx() / height;
+            return new PaperRegion(width, height, scaleX, scaleY, bytes(small), PaperRegion::closed);
         }
+    }
+
+    /**
+     * The same with the picture carried on beyond its border: a scanner's dark lid may show beside the paper as a strip no
+     * wider than lines are, and is none.
+     */
+    public PaperRegion beyondBorder() {
+        return new PaperRegion(width, height, scaleX, scaleY, picture, PaperRegion::closedBeyondBorder);
+    }
+
+    /** The same told by its smoothness: a desk's grain may be as bright as paper is. */
+    public PaperRegion byTexture() {
+        return new PaperRegion(width, height, scaleX, scaleY, picture, PaperRegion::texture);
     }
 
     /**
@@ -68,19 +96,37 @@ public final class PaperRegion {
     }
 
     private static Mat closed(Mat small, MatScope scope) {
-        int diameter = 2 * (int) Math.round(LONGER_SIDE * CLOSING_SHARE / 2) + 1;
-        Mat disc = scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_ELLIPSE, new Size(diameter, diameter)));
         Mat closed = scope.matrix();
-        Imgproc.morphologyEx(small, closed, Imgproc.MORPH_CLOSE, disc);
+        Imgproc.morphologyEx(small, closed, Imgproc.MORPH_CLOSE, disc(scope));
         Imgproc.GaussianBlur(closed, closed, new Size(0, 0), 1.0);
         return closed;
     }
 
-    private static byte[] steepness(Mat closed, MatScope scope) {
+    private static Mat closedBeyondBorder(Mat small, MatScope scope) {
+        int rim = CLOSING_RADIUS;
+        Mat wide = scope.matrix();
+        Core.copyMakeBorder(small, wide, rim, rim, rim, rim, Core.BORDER_REPLICATE);
+        Mat closed = closed(wide, scope);
+        return scope.keep(scope.keep(closed.submat(new Rect(rim, rim, small.cols(), small.rows()))).clone());
+    }
+
+    private static Mat disc(MatScope scope) {
+        int diameter = 2 * CLOSING_RADIUS + 1;
+        return scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_ELLIPSE, new Size(diameter, diameter)));
+    }
+
+    /** How steep the picture is at most places around each: lines on paper leave most places flat, the grain of wood few. */
+    private static Mat texture(Mat small, MatScope scope) {
+        Mat texture = scope.matrix();
+        Imgproc.medianBlur(steepness(small, scope), texture, TEXTURE_WINDOW);
+        return texture;
+    }
+
+    private static Mat steepness(Mat picture, MatScope scope) {
         Mat three = scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(3, 3)));
         Mat gradient = scope.matrix();
-        Imgproc.morphologyEx(closed, gradient, Imgproc.MORPH_GRADIENT, three);
-        return bytes(gradient);
+        Imgproc.morphologyEx(picture, gradient, Imgproc.MORPH_GRADIENT, three);
+        return gradient;
     }
 
     private static byte[] bytes(Mat matrix) {
@@ -96,13 +142,13 @@ public final class PaperRegion {
         for (int at = 0; at < labels.length; at++) {
             if (isMiddle(at % width, at / width, width, height)) {
                 labels[at] = PAPER;
-                sum += grey[at] & 0xff;
+                sum += told[at] & 0xff;
                 count++;
             }
         }
         double paper = (double) sum / count;
         for (int at = 0; at < labels.length; at++) {
-            boolean differs = Math.abs((grey[at] & 0xff) - paper) >= leastDifference * paper;
+            boolean differs = Math.abs((told[at] & 0xff) - paper) >= leastDifference * paper;
             if (isBorder(at % width, at / width, width, height) && differs) {
                 labels[at] = DESK;
             }

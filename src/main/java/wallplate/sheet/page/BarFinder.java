@@ -59,14 +59,22 @@ public final class BarFinder {
 
     private static final double TICK_WAVER = 0.04;
 
+    /** So near a line of the frame, in millimetres, what runs along the bar is that line. */
+    private static final double AT_FRAME = 1.5;
+
     private final InkImage ink;
     private final LineRefit refit;
     private final BarLength length;
+    private final List<Segment> frame;
 
-    public BarFinder(InkImage ink, LineRefit refit, BarLength length) {
+    /**
+     * @param frame the lines of the sheet's frame, whole or in pieces: a bar that is drawn close to one still stands alone
+     */
+    public BarFinder(InkImage ink, LineRefit refit, BarLength length, List<Segment> frame) {
         this.ink = ink;
         this.refit = refit;
         this.length = length;
+        this.frame = List.copyOf(frame);
     }
 
     /**
@@ -135,24 +143,25 @@ public final class BarFinder {
     }
 
     /**
-     * The likeliest reading with nothing behind its ticks, unless the paper bears out another that is fairly likely: a bar
-     * that was drawn into the title block ends in its lettering, and a letter's stem looks like a tick.
+     * The likeliest reading with nothing behind its ticks, unless the page's scale, as far as it is known, bears out another
+     * that is fairly likely: a bar that was drawn into the title block ends in its lettering, and a letter's stem looks like a
+     * tick. Only the paper's own size is trusted so far that what it does not bear out is no longer thought possible.
      */
     private Bar likeliest(Bar first, List<BarReading> readings) {
         Bar chosen = readings.stream()
                 .map(BarReading::bar)
-                .filter(bar -> bar.shape > FAIRLY_LIKELY * first.shape && isBorneOut(bar))
+                .filter(bar -> bar.shape > FAIRLY_LIKELY * first.shape && length.isBorneOut(bar.segment.length()))
                 .findFirst()
                 .orElse(first);
         List<Bar> rivals = readings.stream()
                 .map(BarReading::bar)
                 .filter(bar -> bar != chosen && bar.shape > FAIRLY_LIKELY * chosen.shape)
-                .filter(bar -> isBorneOut(bar) || !isBorneOut(chosen))
+                .filter(bar -> isBorneOutByPaper(bar) || !isBorneOutByPaper(chosen))
                 .toList();
         return new Bar(chosen.segment, first.shape, Math.hypot(chosen.deviation, spread(chosen, rivals)));
     }
 
-    private boolean isBorneOut(Bar bar) {
+    private boolean isBorneOutByPaper(Bar bar) {
         return length.isBorneOutByPaper(bar.segment.length());
     }
 
@@ -339,11 +348,16 @@ public final class BarFinder {
         return barbs / 2.0;
     }
 
-    /** How much of the strips above and below the bar, between its ticks, is inked by other lines. */
+    /** How much of the strips above and below the bar, between its ticks, is inked by other lines than the frame's. */
     private double clutter(Line line, double left, double right) {
+        Point middle = line.pointAt((left + right) / 2);
+        Vector up = line.direction().leftNormal();
         double worst = 0;
         for (double height : new double[] {-5, -3.5, -2, 2, 3.5, 5}) {
-            worst = Math.max(worst, coverage(line, left + 3, right - 3, height));
+            Point strip = middle.plus(up.times(height));
+            if (frame.stream().noneMatch(side -> Math.abs(side.line().distanceTo(strip)) < AT_FRAME)) {
+                worst = Math.max(worst, coverage(line, left + 3, right - 3, height));
+            }
         }
         return worst;
     }

@@ -5,9 +5,10 @@ package wallplate.sheet.page;
  *
  * @param nominalMm the length that the learner was asked to draw
  * @param tolerance the share of it by which a bar may differ in rough millimetres and still be the bar
+ * @param scaleDeviation how well the rough millimetres are known, as a share and one standard deviation
  * @param trueToSize whether the paper's edges or printed marks give the rough millimetres
  */
-public record BarLength(double nominalMm, double tolerance, boolean trueToSize) {
+public record BarLength(double nominalMm, double tolerance, double scaleDeviation, boolean trueToSize) {
 
     /** How far off a bar may be where the rough scale is a guess. */
     private static final double GUESSED_SCALE = 0.09;
@@ -17,12 +18,19 @@ public record BarLength(double nominalMm, double tolerance, boolean trueToSize) 
     private static final double DRAWN = 0.15;
 
     private static final double PAPER = 0.0015;
+    /** How well a scanner keeps the resolution that it states, and how nearly a sheet that fills its picture does so. */
+    private static final double STATED = 0.005;
+
+    private static final double FILLED = 0.007;
     private static final double AGREEING_DEVIATIONS = 3;
 
     /** The length on a rough page. */
     public static BarLength on(RoughPage rough, double nominalMm) {
-        boolean guessed = rough.scale() == RoughPage.Scale.FILLED_PICTURE;
-        return new BarLength(nominalMm, guessed ? GUESSED_SCALE : KNOWN_SCALE, rough.isTrueToSize());
+        return switch (rough.scale()) {
+            case MARKS, EDGES, OPPOSITE_EDGES -> new BarLength(nominalMm, KNOWN_SCALE, PAPER, true);
+            case STATED_RESOLUTION -> new BarLength(nominalMm, KNOWN_SCALE, STATED, false);
+            case FILLED_PICTURE -> new BarLength(nominalMm, GUESSED_SCALE, FILLED, false);
+        };
     }
 
     /** Whether a line of this length could be the bar. */
@@ -37,6 +45,11 @@ public record BarLength(double nominalMm, double tolerance, boolean trueToSize) 
 
     /** Whether a bar of this length is as long as asked by the paper's own size; never where that is not known. */
     boolean isBorneOutByPaper(double roughMm) {
-        return trueToSize && Math.abs(roughMm - nominalMm) <= AGREEING_DEVIATIONS * Math.hypot(DRAWN, PAPER * nominalMm);
+        return trueToSize && isBorneOut(roughMm);
+    }
+
+    /** Whether a bar of this length is as long as asked, as well as the rough scale can tell. */
+    boolean isBorneOut(double roughMm) {
+        return Math.abs(roughMm - nominalMm) <= AGREEING_DEVIATIONS * Math.hypot(DRAWN, scaleDeviation * nominalMm);
     }
 }

@@ -52,6 +52,18 @@ public final class FrameLines {
                 lines.tiltDegrees(), apartFrom(frame, lines.alongX(), true), apartFrom(frame, lines.alongY(), false));
     }
 
+    /** The lines of the frame, with those so near a side of the page that they may be pieces of it. */
+    public List<Segment> wholeOrInPieces(AxisLines lines) {
+        return Stream.concat(nearSides(lines.alongX(), true), nearSides(lines.alongY(), false))
+                .toList();
+    }
+
+    private Stream<Segment> nearSides(List<Fitted> lines, boolean alongX) {
+        return lines.stream()
+                .map(Fitted::segment)
+                .filter(line -> isFrame(line, alongX) || margin(line, alongX) < FRAME_PIECE);
+    }
+
     private List<Segment> frames(List<Fitted> lines, boolean alongX) {
         return lines.stream()
                 .map(Fitted::segment)
