@@ -66,12 +66,22 @@ public final class PaperRectification {
             return Optional.of(scan(NO_EDGES));
         }
         if (sides.complete()) {
-            return Optional.of(isSquare(corners(seen), seen) ? scanOfWholeSheet(corners(seen)) : photograph(sides));
+            return Optional.of(isSquare(corners(seen), seen) ? scanOfWholeSheet(corners(seen)) : askew(sides));
         }
         if (isScan(seen)) {
             return Optional.of(scan(seen));
         }
         return isStatedResolutionPlausible() ? Optional.of(scan(agreeing(sides))) : partlySeen(sides);
+    }
+
+    /**
+     * A sheet whose edges are not square: a camera's, but where only one of them is askew in a file that states with what
+     * resolution it was scanned. A camera held aslant turns more than one, the rim of a lid's shadow only its own.
+     */
+    private RoughPage askew(PaperSides sides) {
+        List<Optional<Line>> agreeing = agreeing(sides);
+        boolean allButOne = agreeing.stream().filter(Optional::isPresent).count() == 3;
+        return allButOne && isStatedResolutionPlausible() ? scan(agreeing) : photograph(sides);
     }
 
     /**

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
@@ -31,6 +32,48 @@ class PaperRectificationTest {
         assertThat(rectified(72)).isEmpty();
     }
 
+    @Test
+    void takesAPictureOfWhichOnlyOneEdgeIsAskewForAScansIfItStatesItsResolution() {
+        assertThat(withOneEdgeAskew(150).kind()).isEqualTo(Kind.SCAN);
+        assertThat(withOneEdgeAskew(150).paper()).hasSize(3);
+        assertThat(withOneEdgeAskew(72).kind()).isEqualTo(Kind.PHOTOGRAPH);
+    }
+
+    /** A camera that leans turns both edges that run away from it. */
+    @Test
+    void takesAPictureOfWhichTwoEdgesAreAskewForACameras() {
+        RoughPage page = rectified(
+                        150,
+                        side(new Point(WIDTH / 2.0, HEIGHT - 25), 0, 40),
+                        side(new Point(WIDTH - 30, HEIGHT / 2.0), -91, 40),
+                        side(new Point(WIDTH / 2.0, 30), 180, 40),
+                        side(new Point(30, HEIGHT / 2.0), 91, 40))
+                .orElseThrow();
+
+        assertThat(page.kind()).isEqualTo(Kind.PHOTOGRAPH);
+    }
+
+    private static RoughPage withOneEdgeAskew(double dpi) {
+        return rectified(
+                        dpi,
+                        side(new Point(WIDTH / 2.0, HEIGHT - 25), -0.8, 40),
+                        side(new Point(WIDTH - 30, HEIGHT / 2.0), -90, 41),
+                        side(new Point(WIDTH / 2.0, 30), 180, 41),
+                        side(new Point(30, HEIGHT / 2.0), 90, 41))
+                .orElseThrow();
+    }
+
+    private static Optional<RoughPage> rectified(double dpi, Side... sides) {
+        Picture picture = new Picture(WIDTH, HEIGHT, new byte[WIDTH * HEIGHT], dpi, dpi);
+        return new PaperRectification(picture, 297, 210)
+                .rectify(new PaperSides(Stream.of(sides).map(Optional::of).toList()));
+    }
+
+    private static Side side(Point middle, double degrees, double contrast) {
+        Line line = new Line(middle, Vector.atDegrees(degrees));
+        return new Side(line, List.of(line.pointAt(-300), line.origin(), line.pointAt(300)), contrast);
+    }
+
     private static Optional<RoughPage> rectified(double dpi) {
         Picture picture = new Picture(WIDTH, HEIGHT, new byte[WIDTH * HEIGHT], dpi, dpi);
         PaperSides sides = new PaperSides(List.of(
@@ -39,7 +82,6 @@ class PaperRectificationTest {
     }
 
     private static Side side(double degrees, double y, double contrast) {
-        Line line = new Line(new Point(WIDTH / 2.0, y), Vector.atDegrees(degrees));
-        return new Side(line, List.of(line.pointAt(-300), line.origin(), line.pointAt(300)), contrast);
+        return side(new Point(WIDTH / 2.0, y), degrees, contrast);
     }
 }
