@@ -8,6 +8,9 @@ import wallplate.stroke.Edge;
 final class BeamKeys {
 
     private static final double USUAL_DROP_MM = 2.5;
+    private static final double AT_RAFTER_MM = 1.5;
+    private static final double CLEAR_OF_WALL_MM = 1.5;
+    private static final double IN_LINE_MM = 0.4;
 
     private final Arrangement drawing;
     private final Findings findings;
@@ -25,12 +28,30 @@ final class BeamKeys {
             Edge top = roof.tieBeamTop().get();
             Edge bottom = roof.tieBeamBottom().get();
             findings.between("tie-beam.depth", Level.above(bottom, top), bottom, top);
+            if (isInPlace(top, bottom)) {
+                findings.inPlace("tie-beam.depth");
+            }
             if (!drawing.vacancy().aboveBeam(top)) {
                 findings.unsettle("another long level line lies above the one taken for the tie beam's top", "tie-beam.depth");
             }
         } else if (roof.tieBeamTop().isEmpty() && roof.tieBeamBottom().isEmpty() && roof.hasWholeSlope()) {
             findings.absent("tie-beam.depth");
         }
+    }
+
+    /** Whether the beam's top begins at the rafter, clear of the wall, and its underside runs in line with the plate's top. */
+    private boolean isInPlace(Edge top, Edge bottom) {
+        double startX = top.segment().start().x();
+        boolean isAtRafter = drawing.roof().rafterBottom()
+                .map(edge -> Math.abs(startX - edge.xAt(top.middle().y())) < AT_RAFTER_MM)
+                .orElse(false);
+        boolean isClearOfWall = drawing.wall().inner()
+                .map(edge -> startX > edge.xAt(top.middle().y()) + CLEAR_OF_WALL_MM)
+                .orElse(false);
+        boolean isOnPlate = drawing.wall().plateTop()
+                .map(edge -> Math.abs(edge.middle().y() - bottom.yAt(edge.middle().x())) < IN_LINE_MM)
+                .orElse(false);
+        return isAtRafter && isClearOfWall && isOnPlate;
     }
 
     void ceiling() {

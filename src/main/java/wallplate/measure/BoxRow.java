@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
@@ -20,8 +21,15 @@ import wallplate.stroke.Edge;
  * @param probability how likely the number of boxes and their width are the right ones
  * @param otherCount how many boxes the likeliest other row has
  * @param isGapInked whether a place of the row without a box holds about as much ink as one with a box and yet no sides
+ * @param isFirstUnlike whether the first box is clearly not as wide as the others, which agree: at the eaves the fascia's lines
+ *     run into it, and one may have been taken for its side
  */
-record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount, boolean isGapInked) {
+record BoxRow(
+        List<Box> boxes,
+        double probability,
+        Optional<Integer> otherCount,
+        boolean isGapInked,
+        boolean isFirstUnlike) {
 
     /** So much of a box's ink makes a place without one doubtful: a leader line or a word has less. */
     private static final double INKED = 0.45;
@@ -36,6 +44,11 @@ record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount,
 
     private static final double FAINT_BESIDE_MM = 1.2;
     private static final double DEAREST_FAINT = 4;
+    /** So many other boxes say how wide the first should be; so much and twice their own spread it may differ. */
+    private static final int FEWEST_OTHERS = 3;
+
+    private static final double UNLIKE_MM = 0.3;
+    private static final double UNLIKE_SPREADS = 2;
 
     /** One box: its two sides, the nearer to the eaves first. */
     record Box(Edge low, Edge high, double from, double to) {
@@ -93,7 +106,21 @@ record BoxRow(List<Box> boxes, double probability, Optional<Integer> otherCount,
         List<Box> all = Stream.concat(boxes.stream(), faint.stream())
                 .sorted(Comparator.comparingDouble(Box::centre))
                 .toList();
-        return new BoxRow(all, row.probability(), row.otherCount(), faint.size() < gaps.size());
+        return new BoxRow(all, row.probability(), row.otherCount(), faint.size() < gaps.size(), isFirstUnlike(all));
+    }
+
+    private static boolean isFirstUnlike(List<Box> boxes) {
+        if (boxes.size() <= FEWEST_OTHERS) {
+            return false;
+        }
+        double usual = median(boxes.stream().skip(1).mapToDouble(Box::width));
+        double spread = median(boxes.stream().skip(1).mapToDouble(box -> Math.abs(box.width() - usual)));
+        return Math.abs(boxes.get(0).width() - usual) > UNLIKE_MM + UNLIKE_SPREADS * spread;
+    }
+
+    private static double median(DoubleStream values) {
+        double[] sorted = values.sorted().toArray();
+        return (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
     }
 
     /** The box at a place of the row whose sides are too faint or broken to have been met as lines of their own. */

@@ -14,12 +14,17 @@ import java.util.Set;
  */
 final class Coherence {
 
-    /** Sizes whose lines lie next to one another, so that one line taken for another spoils several of them. */
+    /**
+     * Sizes between long lines that lie next to one another, so that one line taken for another spoils several of them. Of
+     * walls and plates the odds of their own readings say as much.
+     */
     private static final List<List<String>> NEIGHBOURS = List.of(
-            List.of("rafter.depth", "covering.gap", "covering.thickness"),
-            List.of("tie-beam.depth", "ceiling.drop"),
-            List.of("wall.thickness", "wall-plate.width", "wall-plate.depth"),
-            List.of("high-wall.thickness", "high-plate.width", "high-plate.depth"));
+            List.of("rafter.depth", "covering.gap", "covering.thickness"), List.of("tie-beam.depth", "ceiling.drop"));
+
+    /** The sizes by which a drawing as a whole is said to be understood. */
+    private static final List<String> OF_THE_WHOLE = List.of(
+            "rafter.depth", "covering.gap", "covering.thickness", "tie-beam.depth", "ceiling.drop", "wall.thickness",
+            "wall-plate.width", "wall-plate.depth", "high-wall.thickness", "high-plate.width", "high-plate.depth");
 
     /** Sizes between sloping lines alone, which say that those were understood whatever became of the rest. */
     private static final List<String> OF_SLOPES =
@@ -29,7 +34,7 @@ final class Coherence {
     private static final int FEWEST_AGREEING = 3;
 
     /** Below this share of sizes that are as asked, or as a known slip would make them, a drawing is not understood. */
-    private static final double LEAST_UNDERSTOOD = 0.5;
+    private static final double LEAST_UNDERSTOOD = 0.4;
 
     /** From this share on a drawing is understood even at a scale that nobody asked for. */
     private static final double WELL_UNDERSTOOD = 2 / 3.0;
@@ -47,7 +52,9 @@ final class Coherence {
         Map<String, String> doubts = new LinkedHashMap<>();
         for (List<String> neighbours : NEIGHBOURS) {
             List<String> asked = neighbours.stream().filter(expectation::asks).toList();
-            List<String> unexplained = asked.stream().filter(this::isUnexplained).toList();
+            List<String> unexplained = asked.stream()
+                    .filter(key -> isUnexplained(key) && !findings.isInPlace(key))
+                    .toList();
             boolean oneMissing = asked.stream().anyMatch(key -> !isMeasured(key));
             if (unexplained.isEmpty() || (!oneMissing && unexplained.size() < 2)) {
                 continue;
@@ -76,7 +83,9 @@ final class Coherence {
     }
 
     private double shareExplained() {
-        List<String> asked = NEIGHBOURS.stream().flatMap(List::stream).filter(expectation::asks).toList();
+        List<String> asked = OF_THE_WHOLE.stream()
+                .filter(key -> expectation.asks(key) && !isAbsent(key))
+                .toList();
         long explained = asked.stream().filter(key -> isMeasured(key) && !isUnexplained(key)).count();
         return asked.isEmpty() ? 1 : explained / (double) asked.size();
     }

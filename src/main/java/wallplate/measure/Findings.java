@@ -2,10 +2,12 @@ package wallplate.measure;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import wallplate.geometry.Segment;
 import wallplate.sheet.Calibration;
@@ -26,6 +28,7 @@ final class Findings {
     private final DrawingView view;
     private final Calibration calibration;
     private final Map<String, Measurement> found = new LinkedHashMap<>();
+    private final Set<String> inPlace = new HashSet<>();
 
     Findings(DrawingView view, Calibration calibration) {
         this.view = view;
@@ -114,6 +117,15 @@ final class Findings {
     /** Uncertain between readings that explain the sheet about equally well, each with the value that it gives. */
     void readings(String key, String reason, List<Double> values) {
         put(key, new Finding.Uncertain(reason, values));
+    }
+
+    /** Notes that a size's lines begin and end where only that part's do, so that however wrong it is they are no other's. */
+    void inPlace(String key) {
+        inPlace.add(key);
+    }
+
+    boolean isInPlace(String key) {
+        return inPlace.contains(key);
     }
 
     // --- doubting what was put down ---

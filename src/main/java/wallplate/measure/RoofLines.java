@@ -32,7 +32,7 @@ record RoofLines(
     /** How far where the break line is known: construction lines, which a scan of black and white shows as dark as outlines. */
     private static final double LONG_RUNS_ON_MM = 35;
     /** How far before the break line one of two lines that lie close together may lose itself in the other. */
-    private static final double LOST_MM = 30;
+    private static final double LOST_MM = 40;
 
     /** No level line of beam or ceiling lies further below the eaves. */
     private static final double BELOW_EAVES_MM = 20;
@@ -40,6 +40,8 @@ record RoofLines(
     private static final double ALMOST_WHOLE = 0.85;
     /** How dark, as a share of the outlines' ink, a line must be where it is carried on. */
     private static final double OF_OUTLINE = 0.43;
+    /** How dark where it fades on the last bit before the break line, in a photograph's glare. */
+    private static final double FADED = 0.2;
     /** A fit so far from the run that it began with has been drawn to a neighbouring line. */
     private static final double DRAWN_AWAY_MM = 0.25;
 
@@ -55,6 +57,12 @@ record RoofLines(
     private static final double AGREEING_MM = 0.25;
     /** The logarithm of a factor that cannot come from careless drawing: 1.2. */
     private static final double CLEARLY_ANOTHER = 0.18;
+
+    private static final double THICKEST_BOARD_MM = 1.3;
+    /** No slip makes a tie beam so much thinner than it was asked for. */
+    private static final double THINNEST_BEAM_SHARE = 0.4;
+
+    private static final double BOARD_COST = 8;
 
     static RoofLines of(DrawingView view, Expectation expectation) {
         Optional<Edge> breakLine = expectation.draws("break") ? breakLine(view) : PlumbEnd.of(view);
@@ -202,7 +210,7 @@ record RoofLines(
         Edge edge = view.fit(run, 1);
         double end = edge.line().positionOf(Level.crossing(breakLine.get(), edge));
         return edge.length() > LONG_FOR_ITS_GAP * (end - edge.to())
-                && view.fit().coverage(edge.line(), edge.to(), end, OF_OUTLINE) > MOSTLY_INKED;
+                && view.fit().coverage(edge.line(), edge.to(), end, FADED) > MOSTLY_INKED;
     }
 
     /** The edge carried on to the break line where it ends short of it and its own line is inked as far. */
@@ -297,18 +305,26 @@ record RoofLines(
     /** @param eavesY the height of the lowest place of rafter and covering */
     private static List<Edge> levels(
             DrawingView view, Optional<Edge> breakLine, Optional<Edge> rafterBottom, double eavesY) {
-        List<Edge> levels = mains(view, levelsToBreak(view, breakLine), breakLine, 20, 0.25, 0.45);
         if (rafterBottom.isEmpty()) {
-            return levels;
+            return mains(view, levelsToBreak(view, breakLine), breakLine, 20, 0.25, 0.45);
         }
+        // The sheet's frame is longer than any line of the drawing, by which these would seem short.
+        List<Run> runs = levelsToBreak(view, breakLine).stream()
+                .filter(run -> isUnderRafter(run, rafterBottom.get()) && run.segment().midpoint().y() > eavesY - BELOW_EAVES_MM)
+                .toList();
+        List<Edge> levels = mains(view, runs, breakLine, 20, 0.25, 0.45);
         double endX = rafterBottom.get().segment().end().x();
         levels.removeIf(edge ->
                 edge.middle().y() > rafterBottom.get().yAt(Math.min(endX, edge.segment().end().x())) - 2);
         breakLine.ifPresent(end -> levels.removeIf(
                 edge -> edge.segment().end().x() > end.xAt(edge.middle().y()) + REACHES_BREAK_MM));
-        levels.removeIf(edge -> edge.middle().y() < eavesY - BELOW_EAVES_MM);
         levels.sort(Comparator.comparingDouble((Edge edge) -> edge.middle().y()).reversed());
         return levels;
+    }
+
+    private static boolean isUnderRafter(Run run, Edge rafterBottom) {
+        double endX = Math.min(rafterBottom.segment().end().x(), run.segment().end().x());
+        return run.segment().midpoint().y() < rafterBottom.yAt(endX);
     }
 
     /**
@@ -323,7 +339,7 @@ record RoofLines(
                 levels.stream().mapToDouble(edge -> -edge.middle().y()).toArray(),
                 levels.stream().mapToDouble(Edge::length).toArray(),
                 List.of(
-                        (Ordered.Gap) gap -> expectation.cost("tie-beam.depth", gap),
+                        (Ordered.Gap) gap -> expectation.cost("tie-beam.depth", gap) + (isBoard(expectation, gap) ? BOARD_COST : 0),
                         gap -> expectation.cost("ceiling.drop", gap),
                         gap -> Math.abs(Math.log(gap / board))),
                 new double[] {
@@ -350,6 +366,11 @@ record RoofLines(
                 },
                 // A learner leaves out the whole beam, hardly ever one of its two lines.
                 lines -> ((lines[0] < 0) != (lines[1] < 0) ? 3 : 0) + (lines[2] < 0 && lines[3] >= 0 ? 6 : 0));
+    }
+
+    /** Whether two lines lie so close together that they are a ceiling board's rather than a tie beam's, however wrongly that was drawn. */
+    private static boolean isBoard(Expectation expectation, double gapMm) {
+        return gapMm < THICKEST_BOARD_MM && gapMm < THINNEST_BEAM_SHARE * expectation.exactOr("tie-beam.depth", 0);
     }
 
     /**

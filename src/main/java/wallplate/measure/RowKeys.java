@@ -13,6 +13,9 @@ final class RowKeys {
 
     private static final String IN_A_GAP = "there is ink in the row where another box would stand, but no clear box";
 
+    private static final String FIRST_UNLIKE =
+            "the first box is not as wide as the others, so another line may have been taken for one of its sides";
+
     private static final double CLEAR_OF_WALL_MM = 0.6;
 
     /** The covering's supports may stand a little beyond where the rafter was seen to begin. */
@@ -103,6 +106,9 @@ final class RowKeys {
         }
         if (row.isGapInked()) {
             findings.leaveOpen(IN_A_GAP, part + ".count", part + ".spacing");
+        }
+        if (row.isFirstUnlike()) {
+            findings.leaveOpen(FIRST_UNLIKE, part + ".width");
         }
         Diagonals.put(findings, part + ".crossed", crossedShare(boxes, lower, upper));
     }

@@ -3,6 +3,9 @@ package wallplate.measure;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import wallplate.geometry.Line;
+import wallplate.geometry.Point;
+import wallplate.stroke.Edge;
 
 /** Finds the wall's two faces among the uprights near the heel. */
 final class WallFaces {
@@ -32,13 +35,18 @@ final class WallFaces {
 
     private static final Weights WEIGHTS = Weights.of("wall", List.of(
             "thickness", "foot-apart", "heel-off", "short", "cut-off", "ceiling-apart", "outer-ink", "inner-ink", "filled",
-            "upright-between"));
+            "hatched", "upright-between"));
 
     private static final double SAME_MM = 0.5;
     private static final double THINNEST_MM = 3;
     private static final double WIDEST_MM = 40;
     private static final double SHORTEST_MM = 6;
     private static final double MOST_COST = 5;
+    private static final double LONGEST_HATCH_MM = 5;
+    private static final double HATCH_STEP_MM = 0.2;
+    private static final double HATCH_COVERAGE = 0.75;
+    /** Lines a third of a millimetre broad that stand 6 mm apart along the upright take up so much of it. */
+    private static final double HATCH_SHARE = 0.06;
 
     private final DrawingView view;
     private final Expectation expectation;
@@ -52,8 +60,28 @@ final class WallFaces {
         this.log = log;
     }
 
+    /**
+     * Where the outer upper corner of the plate is looked for.
+     *
+     * @param rafter the rafter's underside, on which it lies
+     * @param isLevelKnown whether a long level line tells its height, and with it the place; otherwise the wall may stand
+     *     anywhere under the rafter's lower half
+     */
+    record Heel(double x, double y, Edge rafter, boolean isLevelKnown) {
+
+        /** Its height if the wall's outer face stands at a place. */
+        double heightFor(double outerX, double setIn) {
+            return isLevelKnown ? y : rafter.yAt(outerX + setIn);
+        }
+
+        boolean mayHaveFaceAt(double faceX, double reach) {
+            double middleX = rafter.segment().midpoint().x();
+            return Math.abs(faceX - x) < reach || (!isLevelKnown && faceX < middleX);
+        }
+    }
+
     /** The faces of a wall whose plate has its outer upper corner about at a place. */
-    Optional<Found> read(double heelX, double heelY) {
+    Optional<Found> read(Heel heel) {
         double thickest = expectation.hypotheses("wall.thickness").stream()
                 .mapToDouble(Double::doubleValue)
                 .max()
@@ -61,18 +89,21 @@ final class WallFaces {
         double reach = 2 * thickest + 6;
         double furthestBelow = 2 * expectation.exactOr("wall-plate.depth", 4) + 10;
         List<Run> candidates = view.upright().stream()
-                .filter(run -> run.length() >= SHORTEST_MM
-                        && Math.abs(run.segment().midpoint().x() - heelX) < reach
-                        && run.lowY() < heelY - SHORTEST_MM
-                        && run.highY() > heelY - furthestBelow
-                        && run.segment().midpoint().y() < heelY + 6)
+                .filter(run -> run.length() >= SHORTEST_MM && heel.mayHaveFaceAt(run.segment().midpoint().x(), reach))
+                .filter(run -> {
+                    double asOuter = heel.heightFor(run.segment().midpoint().x(), expectation.setIn());
+                    double asInner = heel.heightFor(run.segment().midpoint().x() - thickest, expectation.setIn());
+                    return run.lowY() < asOuter - SHORTEST_MM
+                            && run.highY() > Math.min(asOuter, asInner) - furthestBelow
+                            && run.segment().midpoint().y() < asOuter + 6;
+                })
                 .toList();
         Choice<Faces> choice = new Choice<>(WEIGHTS);
         for (Run outer : candidates) {
             for (Run inner : candidates) {
                 Faces faces = new Faces(outer, inner);
                 if (faces.thickness() >= THINNEST_MM && faces.thickness() <= Math.max(WIDEST_MM, 1.15 * thickest)) {
-                    choice.offer(faces, traits(faces, candidates, heelX, heelY));
+                    choice.offer(faces, traits(faces, candidates, heel));
                 }
             }
         }
@@ -81,8 +112,9 @@ final class WallFaces {
                 .map(best -> new Found(best.outer, best.inner, choice.probability(best::saysTheSameAs)));
     }
 
-    private double[] traits(Faces faces, List<Run> candidates, double heelX, double heelY) {
+    private double[] traits(Faces faces, List<Run> candidates, Heel heel) {
         double outerX = faces.outer.segment().midpoint().x();
+        double heelY = heel.heightFor(outerX, expectation.setIn());
         double innerX = faces.inner.segment().midpoint().x();
         double footY = (faces.outer.lowY() + faces.inner.lowY()) / 2;
         long between = candidates.stream()
@@ -92,7 +124,7 @@ final class WallFaces {
         return new double[] {
             Math.min(MOST_COST, expectation.cost("wall.thickness", faces.thickness())),
             Math.min(4, Math.abs(faces.outer.lowY() - faces.inner.lowY()) / 2),
-            Math.min(3, Math.abs(heelX - expectation.setIn() - outerX) / 3),
+            Math.min(3, Math.abs(heel.x - expectation.setIn() - outerX) / 3),
             Math.min(3, Math.max(0, 12 / Math.min(faces.outer.length(), faces.inner.length()) - 0.5)),
             cutOff(outerX, innerX, footY),
             roof.ceilingTop()
@@ -101,6 +133,7 @@ final class WallFaces {
             Math.min(1.2, faces.outer.ink() / view.outlineInk()),
             Math.min(1.2, faces.inner.ink() / view.outlineInk()),
             filled(outerX, innerX, footY, heelY),
+            hatched(outerX, innerX, footY, heelY),
             Math.min(3, between)
         };
     }
@@ -125,5 +158,23 @@ final class WallFaces {
             }
         }
         return counted == 0 ? 0 : Math.min(0.3, inked / (double) counted);
+    }
+
+    /** How much of the section shows lines at 45 degrees in its middle, 1 where as many as hatching has. */
+    private double hatched(double outerX, double innerX, double footY, double heelY) {
+        double half = Math.min(LONGEST_HATCH_MM, (innerX - outerX - 1) / Math.cos(Math.toRadians(45))) / 2;
+        double middleX = (outerX + innerX) / 2;
+        double best = 0;
+        for (double direction : new double[] {45, -45}) {
+            int inked = 0;
+            int counted = 0;
+            for (double y = footY + 1; y < heelY - 4; y += HATCH_STEP_MM) {
+                counted++;
+                Line line = Line.at(new Point(middleX, y), direction);
+                inked += view.fit().coverage(line, -half, half, DrawingView.OUTLINE_PART) > HATCH_COVERAGE ? 1 : 0;
+            }
+            best = Math.max(best, counted == 0 ? 0 : inked / (double) counted);
+        }
+        return Math.min(1, best / HATCH_SHARE);
     }
 }

@@ -64,7 +64,8 @@ final class WallReader {
         }
         Edge rafter = roof.rafterBottom().get();
         double heelY = heelHeight(rafter);
-        Optional<WallFaces.Found> faces = new WallFaces(view, expectation, roof, log).read(rafter.xAt(heelY), heelY);
+        Optional<WallFaces.Found> faces = new WallFaces(view, expectation, roof, log)
+                .read(new WallFaces.Heel(rafter.xAt(heelY), heelY, rafter, isLevelKnown()));
         if (faces.isEmpty()) {
             return Wall.notFound();
         }

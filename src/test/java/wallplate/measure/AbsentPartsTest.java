@@ -66,6 +66,37 @@ class AbsentPartsTest {
         return new DrawnLine("leader", 0, "line", new Segment(away, place), role);
     }
 
+    /** Both lines of the ceiling's board run on to the rafter, as a wall's top and a plate's lines make them do. */
+    @Test
+    void takesNoCeilingBoardForATieBeam() {
+        ExpectedDrawing tollHouse = MeasureTasks.solved(MeasureTasks.TOLL_HOUSE);
+        Segment slope = tollHouse.lines().stream()
+                .filter(line -> line.part().equals("rafter") && line.edge().equals("bottom"))
+                .findFirst()
+                .orElseThrow()
+                .segment();
+        List<DrawnLine> lines = new ArrayList<>(tollHouse.lines());
+        lines.removeIf(line -> line.part().equals("tie-beam"));
+        tollHouse.lines().stream()
+                .filter(line -> line.part().equals("ceiling"))
+                .map(line -> line.segment().start())
+                .map(start -> new Segment(atHeight(slope, start.y()), start))
+                .map(segment -> new DrawnLine("ceiling", 1, "board", segment, LineRole.SEEN_OUTLINE))
+                .forEach(lines::add);
+        LevelPage page = ExactPage.of(
+                lines, false, tollHouse.task().sheet().widthMm(), tollHouse.task().sheet().heightMm());
+        MeasuredSheet sheet = new Measurer().measure(page, tollHouse);
+
+        assertThat(sheet.measurement("tie-beam.depth").orElseThrow().finding()).isEqualTo(new Finding.Absent());
+        for (String key : List.of("rafter.depth", "wall.thickness", "support.count", "brander.count")) {
+            assertThat(sheet.measurement(key).orElseThrow().finding().isMeasured()).as(key).isTrue();
+        }
+    }
+
+    private static Point atHeight(Segment slope, double y) {
+        return new Point(slope.start().x() + (y - slope.start().y()) * slope.vector().x() / slope.vector().y(), y);
+    }
+
     @Test
     void countsOneSupportFewer() {
         int asked = (int) NET_LOFT.lines().stream()

@@ -119,6 +119,83 @@ class BrokenLinesTest {
         return new DrawnLine("construction", 1, edge, new Segment(end, segment.start()), LineRole.HATCH);
     }
 
+    private static double breakX() {
+        return line("break", "break").segment().start().x();
+    }
+
+    /** The frame's lower and upper lines go on beyond the break line, and are many times longer than the beam's. */
+    @Test
+    void findsShortLevelLinesBesideAFrame() {
+        double breakX = breakX();
+        Segment slope = line("rafter", "bottom").segment();
+        double lowestY = Math.min(slope.start().y(), slope.end().y());
+        MeasuredSheet sheet = measured(
+                with(frame(breakX - 230, breakX + 30, lowestY - 25), frame(breakX - 230, breakX + 30, lowestY + 110)));
+
+        assertThat(length(sheet, "tie-beam.depth")).isCloseTo(8, within(WITHIN_MM));
+        assertThat(length(sheet, "ceiling.drop")).isCloseTo(2.5, within(WITHIN_MM));
+    }
+
+    private static DrawnLine frame(double fromX, double toX, double y) {
+        return new DrawnLine("frame", 0, "line", new Segment(new Point(fromX, y), new Point(toX, y)), LineRole.SEEN_OUTLINE);
+    }
+
+    /** A beam half as deep again, which no slip explains, and no ceiling below it: its lines begin where only a beam's do. */
+    @Test
+    void measuresABeamOfAnyDepthThatStandsInItsPlace() {
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.removeIf(line -> List.of("ceiling", "brander", "tie-beam").contains(line.part())
+                && !(line.part().equals("tie-beam") && line.edge().equals("bottom")));
+        Segment top = line("tie-beam", "top").segment();
+        Segment slope = line("rafter", "bottom").segment();
+        double upMm = 4.2;
+        double in = upMm * Math.abs(slope.vector().x() / slope.vector().y());
+        double startX = Math.min(top.start().x(), top.end().x()) + in;
+        double endX = Math.max(top.start().x(), top.end().x());
+        double y = top.start().y() + upMm;
+        lines.add(new DrawnLine(
+                "tie-beam", 0, "top", new Segment(new Point(startX, y), new Point(endX, y)), LineRole.SEEN_OUTLINE));
+        MeasuredSheet sheet = measured(lines);
+
+        assertThat(length(sheet, "tie-beam.depth")).isCloseTo(8 + upMm, within(WITHIN_MM));
+        assertThat(sheet.measurement("ceiling.drop").orElseThrow().finding()).isEqualTo(new Finding.Absent());
+        assertThat(sheet.measurement("brander.count").orElseThrow().finding()).isEqualTo(new Finding.Count(0));
+    }
+
+    /** Neither beam nor ceiling tells the heel's height, and the lines at the eaves run on as far as a wall's faces do. */
+    @Test
+    void findsTheWallWhereNoLevelLineTellsItsHeight() {
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.removeIf(line -> List.of("ceiling", "brander", "tie-beam", "post", "barge-board").contains(line.part()));
+        lines.add(runOn("bottom", 22));
+        lines.add(down(line("rafter", "cut")));
+        lines.add(down(line("gutter", "outer")));
+        MeasuredSheet sheet = measured(lines);
+
+        assertThat(length(sheet, "wall.thickness")).isCloseTo(12, within(WITHIN_MM));
+        assertThat(length(sheet, "rafter.overhang")).isCloseTo(21, within(WITHIN_MM));
+    }
+
+    private static DrawnLine down(DrawnLine upright) {
+        double x = upright.segment().start().x();
+        double y = Math.min(upright.segment().start().y(), upright.segment().end().y());
+        return new DrawnLine(
+                "construction", 3, upright.part(), new Segment(new Point(x, y - 25), new Point(x, y + 12)), LineRole.HATCH);
+    }
+
+    /** The box at the eaves has another line where one of its sides should be: the others say that it is not its own. */
+    @Test
+    void leavesOpenTheWidthOfABoxUnlikeTheOthers() {
+        DrawnLine high = lines("support", "high").filter(line -> line.index() == 0).findFirst().orElseThrow();
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.removeIf(line -> line.part().equals("support") && line.index() == 0 && !line.edge().equals("low"));
+        lines.add(beside(high, 0.7));
+        MeasuredSheet sheet = measured(lines);
+
+        assertThat(sheet.measurement("support.width").orElseThrow().finding()).isInstanceOf(Finding.Uncertain.class);
+        assertThat(length(sheet, "support.depth")).isCloseTo(4, within(WITHIN_MM));
+    }
+
     private static Stream<DrawnLine> lines(String part, String edge) {
         return NET_LOFT.lines().stream().filter(line -> line.part().equals(part) && line.edge().equals(edge));
     }
