@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * What the measured sizes say about one another. Learners draw single sizes wrong; where a size that nothing explains
@@ -14,17 +15,17 @@ import java.util.Set;
  */
 final class Coherence {
 
-    /**
-     * Sizes between long lines that lie next to one another, so that one line taken for another spoils several of them. Of
-     * walls and plates the odds of their own readings say as much.
-     */
-    private static final List<List<String>> NEIGHBOURS = List.of(
+    /** Sizes between long lines that lie next to one another, so that one line taken for another spoils several of them. */
+    private static final List<List<String>> BETWEEN_LONG_LINES = List.of(
             List.of("rafter.depth", "covering.gap", "covering.thickness"), List.of("tie-beam.depth", "ceiling.drop"));
 
-    /** The sizes by which a drawing as a whole is said to be understood. */
-    private static final List<String> OF_THE_WHOLE = List.of(
-            "rafter.depth", "covering.gap", "covering.thickness", "tie-beam.depth", "ceiling.drop", "wall.thickness",
-            "wall-plate.width", "wall-plate.depth", "high-wall.thickness", "high-plate.width", "high-plate.depth");
+    /**
+     * The same of walls. Whether their lines may be others the odds of their own readings say, but where they do not fit
+     * together the whole may have been drawn at another scale.
+     */
+    private static final List<List<String>> OF_WALLS = List.of(
+            List.of("wall.thickness", "wall-plate.width", "wall-plate.depth"),
+            List.of("high-wall.thickness", "high-plate.width", "high-plate.depth"));
 
     /** Sizes between sloping lines alone, which say that those were understood whatever became of the rest. */
     private static final List<String> OF_SLOPES =
@@ -49,8 +50,12 @@ final class Coherence {
 
     /** The keys that must be left open, with the reason. */
     Map<String, String> doubts() {
+        return doubts(BETWEEN_LONG_LINES);
+    }
+
+    private Map<String, String> doubts(List<List<String>> groups) {
         Map<String, String> doubts = new LinkedHashMap<>();
-        for (List<String> neighbours : NEIGHBOURS) {
+        for (List<String> neighbours : groups) {
             List<String> asked = neighbours.stream().filter(expectation::asks).toList();
             List<String> unexplained = asked.stream()
                     .filter(key -> isUnexplained(key) && !findings.isInPlace(key))
@@ -69,25 +74,34 @@ final class Coherence {
 
     /** Whether anything speaks against how the drawing was understood. */
     boolean isInDoubt() {
-        return isNotUnderstood() || !doubts().isEmpty();
+        return isNotUnderstood() || !doubts(BETWEEN_LONG_LINES).isEmpty() || !doubts(OF_WALLS).isEmpty();
     }
 
     /** Whether so many sizes agree, or are what a known slip makes of them, that little else can be meant. */
     boolean isWellUnderstood() {
-        return shareExplained() >= WELL_UNDERSTOOD;
+        return shareExplained(askedOfTheWhole()) >= WELL_UNDERSTOOD;
     }
 
-    /** Whether so few sizes agree with the task or a known slip that the drawing as a whole was not understood. */
+    /**
+     * Whether so few sizes agree with the task or a known slip that the drawing as a whole was not understood. What is absent
+     * says nothing: a learner who leaves out beam and ceiling is understood as well.
+     */
     boolean isNotUnderstood() {
-        return shareExplained() < LEAST_UNDERSTOOD;
+        return shareExplained(askedOfTheWhole().stream().filter(key -> !isAbsent(key)).toList()) < LEAST_UNDERSTOOD;
     }
 
-    private double shareExplained() {
-        List<String> asked = OF_THE_WHOLE.stream()
-                .filter(key -> expectation.asks(key) && !isAbsent(key))
+    /** The share of those sizes of a list that are as asked, or as a known slip would make them. */
+    private double shareExplained(List<String> keys) {
+        long explained = keys.stream().filter(key -> isMeasured(key) && !isUnexplained(key)).count();
+        return keys.isEmpty() ? 1 : explained / (double) keys.size();
+    }
+
+    private List<String> askedOfTheWhole() {
+        return Stream.of(BETWEEN_LONG_LINES, OF_WALLS)
+                .flatMap(List::stream)
+                .flatMap(List::stream)
+                .filter(expectation::asks)
                 .toList();
-        long explained = asked.stream().filter(key -> isMeasured(key) && !isUnexplained(key)).count();
-        return asked.isEmpty() ? 1 : explained / (double) asked.size();
     }
 
     /** Whether the sloping lines were understood by themselves: several sizes between them agree, and none does not. */
