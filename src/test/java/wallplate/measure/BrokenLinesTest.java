@@ -119,18 +119,18 @@ class BrokenLinesTest {
         return new DrawnLine("construction", 1, edge, new Segment(end, segment.start()), LineRole.HATCH);
     }
 
-    private static double breakX() {
-        return line("break", "break").segment().start().x();
-    }
-
     /** The frame's lower and upper lines go on beyond the break line, and are many times longer than the beam's. */
     @Test
     void findsShortLevelLinesBesideAFrame() {
-        double breakX = breakX();
-        Segment slope = line("rafter", "bottom").segment();
-        double lowestY = Math.min(slope.start().y(), slope.end().y());
-        MeasuredSheet sheet = measured(
-                with(frame(breakX - 230, breakX + 30, lowestY - 25), frame(breakX - 230, breakX + 30, lowestY + 110)));
+        ExpectedDrawing cutShort = MeasureTasks.solved(MeasureTasks.NET_LOFT
+                .replace("inside: 2400", "inside: 1100")
+                .replaceAll("posts: .*\\n", ""));
+        double breakX = 55;
+        double lowestY = -14;
+        List<DrawnLine> lines = new ArrayList<>(cutShort.lines());
+        lines.add(frame(breakX - 230, breakX + 30, lowestY - 40));
+        lines.add(frame(breakX - 230, breakX + 30, lowestY + 110));
+        MeasuredSheet sheet = new Measurer().measure(ExactPage.of(lines, true, 297, 210), cutShort);
 
         assertThat(length(sheet, "tie-beam.depth")).isCloseTo(8, within(WITHIN_MM));
         assertThat(length(sheet, "ceiling.drop")).isCloseTo(2.5, within(WITHIN_MM));
@@ -167,7 +167,7 @@ class BrokenLinesTest {
     void findsTheWallWhereNoLevelLineTellsItsHeight() {
         List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
         lines.removeIf(line -> List.of("ceiling", "brander", "tie-beam", "post", "barge-board").contains(line.part()));
-        lines.add(runOn("bottom", 22));
+        lines.add(runOn("bottom", 40));
         lines.add(down(line("rafter", "cut")));
         lines.add(down(line("gutter", "outer")));
         MeasuredSheet sheet = measured(lines);
