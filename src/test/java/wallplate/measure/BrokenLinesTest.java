@@ -125,7 +125,7 @@ class BrokenLinesTest {
         ExpectedDrawing cutShort = MeasureTasks.solved(MeasureTasks.NET_LOFT
                 .replace("inside: 2400", "inside: 1100")
                 .replaceAll("posts: .*\\n", ""));
-        double breakX = 55;
+        double breakX = 48.5;
         double lowestY = -14;
         List<DrawnLine> lines = new ArrayList<>(cutShort.lines());
         lines.add(frame(breakX - 230, breakX + 30, lowestY - 40));
