@@ -12,7 +12,8 @@ import wallplate.stroke.Edge;
 /** Pieces of the hatch lines between the faces of a wall, which run at 45 degrees (ISO 128-3; the number from memory). */
 final class HatchLines {
 
-    private static final double[] DIRECTIONS_DEGREES = {45, -45};
+    static final List<Double> DIRECTIONS_DEGREES = List.of(45.0, -45.0);
+
     private static final double MOST_OFF_DEGREES = 8;
     private static final double HALF_PIECE_MM = 1.5;
     /** The ends of a piece keep this clear of a face's own ink. */

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
 import wallplate.stroke.Edge;
 
@@ -36,6 +37,8 @@ record RoofLines(
 
     /** No level line of beam or ceiling lies further below the eaves. */
     private static final double BELOW_EAVES_MM = 20;
+    /** A level line nearer under the rafter than this is none of beam or ceiling. */
+    private static final double CLEAR_OF_RAFTER_MM = 2;
 
     private static final double ALMOST_WHOLE = 0.85;
     /** How dark, as a share of the outlines' ink, a line must be where it is carried on. */
@@ -306,25 +309,29 @@ record RoofLines(
     private static List<Edge> levels(
             DrawingView view, Optional<Edge> breakLine, Optional<Edge> rafterBottom, double eavesY) {
         if (rafterBottom.isEmpty()) {
-            return mains(view, levelsToBreak(view, breakLine), breakLine, 20, 0.25, 0.45);
+            return mainLevels(view, levelsToBreak(view, breakLine), breakLine);
         }
+        Edge rafter = rafterBottom.get();
         // The sheet's frame is longer than any line of the drawing, by which these would seem short.
         List<Run> runs = levelsToBreak(view, breakLine).stream()
-                .filter(run -> isUnderRafter(run, rafterBottom.get()) && run.segment().midpoint().y() > eavesY - BELOW_EAVES_MM)
+                .filter(run -> isUnder(rafter, run.segment(), 0) && run.segment().midpoint().y() > eavesY - BELOW_EAVES_MM)
                 .toList();
-        List<Edge> levels = mains(view, runs, breakLine, 20, 0.25, 0.45);
-        double endX = rafterBottom.get().segment().end().x();
-        levels.removeIf(edge ->
-                edge.middle().y() > rafterBottom.get().yAt(Math.min(endX, edge.segment().end().x())) - 2);
+        List<Edge> levels = mainLevels(view, runs, breakLine);
+        levels.removeIf(edge -> !isUnder(rafter, edge.segment(), CLEAR_OF_RAFTER_MM));
         breakLine.ifPresent(end -> levels.removeIf(
                 edge -> edge.segment().end().x() > end.xAt(edge.middle().y()) + REACHES_BREAK_MM));
         levels.sort(Comparator.comparingDouble((Edge edge) -> edge.middle().y()).reversed());
         return levels;
     }
 
-    private static boolean isUnderRafter(Run run, Edge rafterBottom) {
-        double endX = Math.min(rafterBottom.segment().end().x(), run.segment().end().x());
-        return run.segment().midpoint().y() < rafterBottom.yAt(endX);
+    private static List<Edge> mainLevels(DrawingView view, List<Run> runs, Optional<Edge> breakLine) {
+        return mains(view, runs, breakLine, 20, 0.25, 0.45);
+    }
+
+    /** Whether a level line lies under the rafter's underside where it ends, at least by so much. */
+    private static boolean isUnder(Edge rafter, Segment level, double clearMm) {
+        double endX = Math.min(rafter.segment().end().x(), level.end().x());
+        return level.midpoint().y() < rafter.yAt(endX) - clearMm;
     }
 
     /**

@@ -165,7 +165,7 @@ final class WallFaces {
         double half = Math.min(LONGEST_HATCH_MM, (innerX - outerX - 1) / Math.cos(Math.toRadians(45))) / 2;
         double middleX = (outerX + innerX) / 2;
         double best = 0;
-        for (double direction : new double[] {45, -45}) {
+        for (double direction : HatchLines.DIRECTIONS_DEGREES) {
             int inked = 0;
             int counted = 0;
             for (double y = footY + 1; y < heelY - 4; y += HATCH_STEP_MM) {

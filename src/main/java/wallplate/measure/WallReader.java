@@ -64,15 +64,15 @@ final class WallReader {
         }
         Edge rafter = roof.rafterBottom().get();
         double heelY = heelHeight(rafter);
-        Optional<WallFaces.Found> faces = new WallFaces(view, expectation, roof, log)
-                .read(new WallFaces.Heel(rafter.xAt(heelY), heelY, rafter, isLevelKnown()));
+        WallFaces.Heel heel = new WallFaces.Heel(rafter.xAt(heelY), heelY, rafter, isLevelKnown());
+        Optional<WallFaces.Found> faces = new WallFaces(view, expectation, roof, log).read(heel);
         if (faces.isEmpty()) {
             return Wall.notFound();
         }
         Edge outer = view.fit(faces.get().outer(), 0.5);
         Edge inner = view.fit(faces.get().inner(), 0.5);
         boolean areFacesOpen = faces.get().probability() < Choice.SURE;
-        double plateTopY = isLevelKnown() ? heelY : rafter.yAt(outer.xAt(heelY) + expectation.setIn());
+        double plateTopY = heel.heightFor(outer.xAt(heelY), expectation.setIn());
         PlateReader reader = new PlateReader(
                 view, expectation, new PlateReader.Place("wall-plate", "wall", expectation.setIn()), rafter, log);
         Optional<PlateReader.Found> found =

@@ -26,11 +26,14 @@ public record BarLength(double nominalMm, double tolerance, double scaleDeviatio
 
     /** The length on a rough page. */
     public static BarLength on(RoughPage rough, double nominalMm) {
-        return switch (rough.scale()) {
-            case MARKS, EDGES, OPPOSITE_EDGES -> new BarLength(nominalMm, KNOWN_SCALE, PAPER, true);
-            case STATED_RESOLUTION -> new BarLength(nominalMm, KNOWN_SCALE, STATED, false);
-            case FILLED_PICTURE -> new BarLength(nominalMm, GUESSED_SCALE, FILLED, false);
-        };
+        double tolerance = rough.scale() == RoughPage.Scale.FILLED_PICTURE ? GUESSED_SCALE : KNOWN_SCALE;
+        double scaleDeviation =
+                switch (rough.scale()) {
+                    case MARKS, EDGES, OPPOSITE_EDGES -> PAPER;
+                    case STATED_RESOLUTION -> STATED;
+                    case FILLED_PICTURE -> FILLED;
+                };
+        return new BarLength(nominalMm, tolerance, scaleDeviation, rough.isTrueToSize());
     }
 
     /** Whether a line of this length could be the bar. */
