@@ -71,11 +71,24 @@ final class GutterReader {
             "rim-above-covering", "shallow", "none-asked-inked", "none-asked-vacant", "none-not-asked"));
 
     private static final double SAME_MM = 0.35;
-    /** A free end that lies in another line of this half breadth cannot be seen. */
-    private static final double HIDDEN_MM = 0.4;
+    /** The half breadth of the covering's lines. */
+    private static final double COVERING_LINE_MM = 0.4;
 
-    private static final double HIDDEN_SIGMA_MM = 0.2;
+    /** A free end that may lie anywhere over a longer way than this is not told. */
+    private static final double MOST_HIDDEN_MM = 0.8;
+
+    private static final double HIDDEN_SIGMA_MM = 0.15;
+    /** So many standard deviations long is the way over which something may lie anywhere. */
+    private static final double UNIFORM_DEVIATIONS = Math.sqrt(12);
+
     private static final double TIP_SIGMA_MM = 0.07;
+    private static final double SEEN_SIGMA_MM = 0.12;
+    /** A tip further from where the upright was last seen is that of another line. */
+    private static final double SAME_END_MM = 0.3;
+
+    private static final double MOST_LEANING_DEGREES = 1;
+    private static final double LEAST_FOLLOWED_MM = 0.1;
+    private static final int MOST_FOLLOWED = 3;
 
     /** A gutter's own inner side and the fascia's face are drawn over one another, a few tenths apart. */
     private static final double INNER_SIDE_SIGMA_MM = 0.07;
@@ -215,8 +228,8 @@ final class GutterReader {
             around[1] / outline,
             around[2] / outline,
             around[3] / outline,
-            Math.abs(clearOfCovering) < HIDDEN_MM ? 1 : 0,
-            place.roof().coveringTop().map(edge -> Math.abs(edge.yAt(x) - rimY) < HIDDEN_MM).orElse(false) ? 1 : 0,
+            Math.abs(clearOfCovering) < COVERING_LINE_MM ? 1 : 0,
+            place.roof().coveringTop().map(edge -> Math.abs(edge.yAt(x) - rimY) < COVERING_LINE_MM).orElse(false) ? 1 : 0,
             Math.abs(fromBarge) < SAME_MM ? 1 : 0,
             fromBarge < -0.5 ? 1 : 0,
             clearOfCovering < -0.3 ? 1 : 0,
@@ -253,25 +266,53 @@ final class GutterReader {
         return new Gutter(outer, bottom, rim, inner.lessSure(INNER_SIDE_SIGMA_MM));
     }
 
-    /** The rim; in doubt where another height is as likely, less sure where the covering's line hides the free end. */
+    /** The rim; in doubt where another height is as likely, or where it may lie anywhere in the ink of other lines. */
     private Rim rim(Box reading, Optional<Double> rivalY) {
-        UprightEnds.Place end = end(reading);
+        UprightEnds.Place rough = new UprightEnds(place.view().ink(), reading.x, reading.bottomY).refined(reading.rim);
         if (rivalY.isPresent()) {
             String reason = "the upper end of the gutter's outer line cannot be told: its ink is broken";
-            return new Rim(end.yMm(), end.sigmaMm(), Optional.of(reason), rivalY);
+            return new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(reason), rivalY);
         }
-        boolean isHidden = place.roof().coveringBottom()
-                .map(edge -> Math.abs(edge.yAt(reading.x) - end.yMm()) < HIDDEN_MM + UprightEnds.ROUND_END_MM)
-                .orElse(false);
-        return new Rim(end.yMm(), isHidden ? HIDDEN_SIGMA_MM : end.sigmaMm(), Optional.empty(), Optional.empty());
+        FreeEnd.Reach reach = reach(reading, rough);
+        double seenY = reach.seenY() - UprightEnds.ROUND_END_MM;
+        if (!reach.isHidden()) {
+            return seen(reading, rough, seenY);
+        }
+        double unseenY = reach.unseenY() - UprightEnds.ROUND_END_MM;
+        if (unseenY - seenY > MOST_HIDDEN_MM) {
+            String reason = "the upper end of the gutter's outer line lies in the ink of other lines";
+            return new Rim(seenY, HIDDEN_SIGMA_MM, Optional.of(reason), Optional.of(unseenY));
+        }
+        double sigma = Math.max(HIDDEN_SIGMA_MM, (unseenY - seenY) / UNIFORM_DEVIATIONS);
+        return new Rim((seenY + unseenY) / 2, sigma, Optional.empty(), Optional.empty());
     }
 
-    private UprightEnds.Place end(Box reading) {
-        UprightEnds.Place end = new UprightEnds(place.view().ink(), reading.x, reading.bottomY).refined(reading.rim);
-        double tipY = end.yMm() + UprightEnds.ROUND_END_MM;
-        Edge upright = outer(reading, end.yMm());
-        OptionalDouble reached = new RoundTip(place.view().ink(), upright, reading.bottomY).near(tipY);
-        return reached.isPresent() ? new UprightEnds.Place(reached.getAsDouble(), TIP_SIGMA_MM) : end;
+    /** Followed up again as long as more of it is seen: an upright that leans leaves the place where its foot stands. */
+    private FreeEnd.Reach reach(Box reading, UprightEnds.Place rough) {
+        double endY = rough.yMm() + UprightEnds.ROUND_END_MM;
+        FreeEnd.Reach reach = freeEnd(reading, endY).reach();
+        for (int again = 0; again < MOST_FOLLOWED; again++) {
+            FreeEnd.Reach further = freeEnd(reading, Math.max(endY, reach.seenY())).reach();
+            if (further.seenY() < reach.seenY() + LEAST_FOLLOWED_MM) {
+                return reach;
+            }
+            reach = further;
+        }
+        return reach;
+    }
+
+    private FreeEnd freeEnd(Box reading, double endY) {
+        Edge leaning = place.view().fit().fit(
+                Level.uprightAt(reading.x), reading.bottomY + 0.4, endY - 0.4, MOST_LEANING_DEGREES, 0.25);
+        return new FreeEnd(place.view().ink(), leaning, reading.bottomY, endY);
+    }
+
+    private Rim seen(Box reading, UprightEnds.Place rough, double seenY) {
+        double tipY = rough.yMm() + UprightEnds.ROUND_END_MM;
+        OptionalDouble reached = new RoundTip(place.view().ink(), outer(reading, rough.yMm()), reading.bottomY).near(tipY);
+        boolean isTip = reached.isPresent() && Math.abs(reached.getAsDouble() - seenY) < SAME_END_MM;
+        return new Rim(
+                isTip ? reached.getAsDouble() : seenY, isTip ? TIP_SIGMA_MM : SEEN_SIGMA_MM, Optional.empty(), Optional.empty());
     }
 
     private Edge outer(Box reading, double rimY) {

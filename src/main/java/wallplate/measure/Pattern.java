@@ -19,6 +19,8 @@ final class Pattern {
     private static final double MIDDLE_MM = 0.1;
     private static final double REGION_STEP_MM = 0.15;
     private static final double LEAST_REGION_MM2 = 1.5;
+    private static final double EDGE_STEP_MM = 0.1;
+    private static final double AT_45_DEGREES = 10;
 
     private final InkImage ink;
     private final double outlineInk;
@@ -121,6 +123,31 @@ final class Pattern {
         return count * REGION_STEP_MM * REGION_STEP_MM < LEAST_REGION_MM2
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(sum / count / outlineInk);
+    }
+
+    /**
+     * The share of the edges of a region's ink, weighted by the square of their steepness, that run at 45 degrees to the
+     * level to one side: most of those of hatching do, and few of those of a leader or of what stands beside the region.
+     */
+    double edgesAt45(Region region) {
+        double all = 0;
+        double rising = 0;
+        double falling = 0;
+        for (double y = region.lowY(); y < region.highY(); y += EDGE_STEP_MM) {
+            for (double x = region.leftX(y); x < region.rightX(y); x += EDGE_STEP_MM) {
+                if (region.contains(x, y)) {
+                    double right = ink.at(x + EDGE_STEP_MM, y) - ink.at(x - EDGE_STEP_MM, y);
+                    double up = ink.at(x, y + EDGE_STEP_MM) - ink.at(x, y - EDGE_STEP_MM);
+                    double steepness = right * right + up * up;
+                    // The gradient stands square to its edge: it leans like an edge at 45 degrees, to the other side.
+                    boolean isAt45 = Math.abs(Math.toDegrees(Math.atan2(Math.abs(up), Math.abs(right))) - 45) < AT_45_DEGREES;
+                    all += steepness;
+                    rising += isAt45 && right * up < 0 ? steepness : 0;
+                    falling += isAt45 && right * up > 0 ? steepness : 0;
+                }
+            }
+        }
+        return all == 0 ? 0 : Math.max(rising, falling) / all;
     }
 
     /** A region of the page between two heights, with its own left and right end at each height. */

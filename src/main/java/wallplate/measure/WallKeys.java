@@ -21,6 +21,9 @@ final class WallKeys {
     /** More ink than this in the mean is hatching. */
     private static final double HATCHED_INK = 0.08;
 
+    /** Fewer of the edges of what is there run at 45 degrees where it is no hatching: counted on sheets with and without. */
+    private static final double LEAST_AT_45 = 0.22;
+
     /** A leader or a construction line leaves up to this. */
     private static final double STRAY_INK = 0.045;
 
@@ -78,12 +81,15 @@ final class WallKeys {
         double faceX = outer.xAt(low.middle().y());
         double leftX = faceX + CLEAR_OF_LINES_MM;
         double rightX = faceX + Math.max(setIn, LEAST_WIDTH_MM) - CLEAR_OF_LINES_MM;
-        OptionalDouble ink =
-                new Pattern(drawing.view()).meanInk(new BetweenSlopes(low, high, leftX, rightX, supports));
+        Pattern pattern = new Pattern(drawing.view());
+        Pattern.Region filling = new BetweenSlopes(low, high, leftX, rightX, supports);
+        OptionalDouble ink = pattern.meanInk(filling);
         if (ink.isEmpty()) {
             findings.uncertain("other lines take up the place where the beam filling would be hatched", "beam-filling.hatched");
         } else if (ink.getAsDouble() > STRAY_INK && ink.getAsDouble() < HATCHED_INK) {
             findings.uncertain("too little ink is there for hatching and too much for none", "beam-filling.hatched");
+        } else if (ink.getAsDouble() >= HATCHED_INK && pattern.edgesAt45(filling) < LEAST_AT_45) {
+            findings.uncertain("what lies where the beam filling would be hatched does not run at 45 degrees", "beam-filling.hatched");
         } else {
             findings.yesNo("beam-filling.hatched", ink.getAsDouble() >= HATCHED_INK);
         }
