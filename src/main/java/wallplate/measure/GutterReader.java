@@ -38,9 +38,10 @@ final class GutterReader {
     record Found(Optional<Gutter> gutter, Optional<String> doubt) {}
 
     /** A reading: that no gutter was drawn, or its bottom's height, its outer side's place and its rim's. */
-    private record Box(boolean isNone, double width, double bottomY, double x, UprightEnds.End rim) implements Reading {
+    private record Box(boolean isNone, double width, double bottomY, double x, UprightEnds.End rim, Optional<Edge> upright)
+            implements Reading {
 
-        static final Box NONE = new Box(true, 0, 0, 0, new UprightEnds.End(0, 0, 0));
+        static final Box NONE = new Box(true, 0, 0, 0, new UprightEnds.End(0, 0, 0), Optional.empty());
 
         @Override
         public Map<String, Optional<Double>> sizes() {
@@ -70,6 +71,8 @@ final class GutterReader {
             "mean-before", "mean-after", "rim-in-covering-bottom", "rim-in-covering-top", "at-barge-end", "beyond-barge-end",
             "rim-above-covering", "shallow", "none-asked-inked", "none-asked-vacant", "none-not-asked"));
 
+    private static final String BROKEN = "the upper end of the gutter's outer line cannot be told: its ink is broken";
+
     private static final double SAME_MM = 0.35;
     /** The half breadth of the covering's lines. */
     private static final double COVERING_LINE_MM = 0.4;
@@ -86,7 +89,16 @@ final class GutterReader {
     /** A tip further from where the upright was last seen is that of another line. */
     private static final double SAME_END_MM = 0.3;
 
+    /** Where the ink parts best and where the upright was last seen are two readings if they lie further apart than this. */
+    private static final double MOST_APART_MM = 0.4;
+
     private static final double MOST_LEANING_DEGREES = 1;
+    private static final double CLEAR_OF_FOOT_MM = 0.4;
+    private static final double CLEAR_OF_END_MM = 0.4;
+    private static final double FIRST_PIECE_MM = 2.4;
+    private static final double NEXT_PIECE_MM = 1.2;
+    private static final double MOST_UPRIGHT_MM = 16;
+    private static final double GOES_ON = 0.6;
     private static final double LEAST_FOLLOWED_MM = 0.1;
     private static final int MOST_FOLLOWED = 3;
 
@@ -193,14 +205,17 @@ final class GutterReader {
                 Level.levelAt(bottomY), Math.max(leftX - 1.5, faceX - widest), faceX - 1.2, Level.UP, x -> 0.4, x -> 2.8, 0.4);
         for (Crossing side : sides) {
             double x = side.position();
-            UprightEnds ends = new UprightEnds(place.view().ink(), x, bottomY);
+            Edge upright = followed(x, bottomY);
+            UprightEnds ends = new UprightEnds(place.view().ink(), upright, bottomY);
             for (UprightEnds.End rim : ends.ends()) {
-                choice.offer(new Box(false, faceX - x, bottomY, x, rim), traits(row, side, leftX, ends, rim));
+                choice.offer(
+                        new Box(false, faceX - x, bottomY, x, rim, Optional.of(upright)),
+                        traits(row, side, leftX, upright, ends, rim));
             }
         }
     }
 
-    private double[] traits(Crossing row, Crossing side, double leftX, UprightEnds ends, UprightEnds.End rim) {
+    private double[] traits(Crossing row, Crossing side, double leftX, Edge upright, UprightEnds ends, UprightEnds.End rim) {
         double rimY = rim.yMm();
         double[] around = ends.inkAround(rim);
         double bottomY = row.position();
@@ -216,8 +231,8 @@ final class GutterReader {
             place.view().uprightInk(x, bottomY - 2.5, bottomY - 1.2),
             place.view().levelInk(bottomY, x - 2.2, x - 0.8),
             place.view().levelInk(bottomY, x + 0.4, faceX - 0.4),
-            place.view().uprightInk(x, bottomY + 0.4, rimY - 0.2),
-            place.view().uprightInk(x, rimY + 0.4, rimY + 1.8),
+            inkAlong(upright, bottomY + 0.4, rimY - 0.2),
+            inkAlong(upright, rimY + 0.4, rimY + 1.8),
             row.coverage(),
             Math.min(1, row.ink() / outline),
             side.coverage(),
@@ -236,6 +251,31 @@ final class GutterReader {
             rimY - bottomY < 1.4 ? 1 : 0,
             0, 0, 0
         };
+    }
+
+    /** An upright from its foot upwards, as it leans, for as long as it goes on. */
+    private Edge followed(double x, double footY) {
+        double fromY = footY + CLEAR_OF_FOOT_MM;
+        Edge upright = leaning(x, fromY, fromY + FIRST_PIECE_MM);
+        for (double toY = fromY + FIRST_PIECE_MM; toY < fromY + MOST_UPRIGHT_MM; toY += NEXT_PIECE_MM) {
+            if (inkAlong(upright, toY, toY + NEXT_PIECE_MM) < GOES_ON) {
+                return upright;
+            }
+            upright = leaning(x, fromY, toY + NEXT_PIECE_MM);
+        }
+        return upright;
+    }
+
+    private Edge leaning(double x, double fromY, double toY) {
+        return place.view().fit().fit(Level.uprightAt(x), fromY, toY, MOST_LEANING_DEGREES, 0.25);
+    }
+
+    /** The share of an upright, as it leans, on which there is ink of an outline. */
+    private double inkAlong(Edge upright, double fromY, double toY) {
+        double from = upright.line().positionOf(new Point(upright.xAt(fromY), fromY));
+        double to = upright.line().positionOf(new Point(upright.xAt(toY), toY));
+        return place.view().fit().coverage(
+                upright.line(), Math.min(from, to), Math.max(from, to), DrawingView.OUTLINE_PART);
     }
 
     /** How far to the left a level line goes on; beyond a gap only where it goes on for some way. */
@@ -268,15 +308,17 @@ final class GutterReader {
 
     /** The rim; in doubt where another height is as likely, or where it may lie anywhere in the ink of other lines. */
     private Rim rim(Box reading, Optional<Double> rivalY) {
-        UprightEnds.Place rough = new UprightEnds(place.view().ink(), reading.x, reading.bottomY).refined(reading.rim);
+        UprightEnds.Place rough = new UprightEnds(place.view().ink(), reading.upright.orElseThrow(), reading.bottomY)
+                .refined(reading.rim);
         if (rivalY.isPresent()) {
-            String reason = "the upper end of the gutter's outer line cannot be told: its ink is broken";
-            return new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(reason), rivalY);
+            return new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(BROKEN), rivalY);
         }
         FreeEnd.Reach reach = reach(reading, rough);
         double seenY = reach.seenY() - UprightEnds.ROUND_END_MM;
         if (!reach.isHidden()) {
-            return seen(reading, rough, seenY);
+            return Math.abs(seenY - rough.yMm()) > MOST_APART_MM
+                    ? new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(BROKEN), Optional.of(seenY))
+                    : seen(reading, rough, seenY);
         }
         double unseenY = reach.unseenY() - UprightEnds.ROUND_END_MM;
         if (unseenY - seenY > MOST_HIDDEN_MM) {
@@ -302,9 +344,8 @@ final class GutterReader {
     }
 
     private FreeEnd freeEnd(Box reading, double endY) {
-        Edge leaning = place.view().fit().fit(
-                Level.uprightAt(reading.x), reading.bottomY + 0.4, endY - 0.4, MOST_LEANING_DEGREES, 0.25);
-        return new FreeEnd(place.view().ink(), leaning, reading.bottomY, endY);
+        Edge upright = leaning(reading.x, reading.bottomY + CLEAR_OF_FOOT_MM, endY - CLEAR_OF_END_MM);
+        return new FreeEnd(place.view().ink(), upright, reading.bottomY, endY);
     }
 
     private Rim seen(Box reading, UprightEnds.Place rough, double seenY) {

@@ -2,6 +2,7 @@ package wallplate.measure;
 
 import java.util.List;
 import wallplate.sheet.InkImage;
+import wallplate.stroke.Edge;
 
 /**
  * Where an upright may end freely above: the heights that part its dark piece from the lighter one above. Broken lead and a
@@ -36,14 +37,14 @@ final class UprightEnds {
     private static final int NEAR_STEPS = 12;
 
     private final InkImage ink;
-    private final double x;
+    private final Edge upright;
     private final double footY;
     private final double[] own;
 
-    /** The upright at x that stands on a level line at footY. */
-    UprightEnds(InkImage ink, double x, double footY) {
+    /** The ends of an upright, leaning as it may, that stands on a level line at footY. */
+    UprightEnds(InkImage ink, Edge upright, double footY) {
         this.ink = ink;
-        this.x = x;
+        this.upright = upright;
         this.footY = footY;
         this.own = new double[(int) Math.round(REACH_MM / STEP_MM)];
         for (int at = 0; at < own.length; at++) {
@@ -101,6 +102,7 @@ final class UprightEnds {
      * a line which crosses it does not count.
      */
     private double ownInk(double y) {
+        double x = upright.xAt(y);
         double here = (ink.at(x - 0.08, y) + ink.at(x, y) + ink.at(x + 0.08, y)) / 3;
         return Math.max(0, here - besideInk(ink, x, y));
     }

@@ -115,6 +115,23 @@ class AbsentPartsTest {
     }
 
     @Test
+    void takesNoLeaderForHatchingOfTheBeamFilling() {
+        Segment hatch = NET_LOFT.lines().stream()
+                .filter(line -> line.part().equals("beam-filling") && line.edge().equals("hatch"))
+                .findFirst()
+                .orElseThrow()
+                .segment();
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.removeIf(line -> line.part().equals("beam-filling") && line.edge().equals("hatch"));
+        Vector leader = new Vector(7, 0).rotatedDegrees(68);
+        Point end = hatch.at(0.5);
+        lines.add(new DrawnLine("leader", 0, "line", new Segment(end, end.plus(leader.times(-1))), LineRole.SEEN_OUTLINE));
+        lines.add(new DrawnLine("leader", 0, "line", new Segment(end, end.plus(leader)), LineRole.SEEN_OUTLINE));
+
+        assertThat(finding(page(lines), "beam-filling.hatched")).isNotEqualTo(new Finding.YesNo(true));
+    }
+
+    @Test
     void seesThatTheBeamFillingIsNotHatched() {
         LevelPage page = ExactPage.of(NET_LOFT, line -> !line.edge().equals("hatch"));
         assertThat(finding(page, "beam-filling.hatched")).isEqualTo(new Finding.YesNo(false));

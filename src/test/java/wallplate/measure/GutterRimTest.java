@@ -1,0 +1,111 @@
+package wallplate.measure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+import wallplate.geometry.Vector;
+import wallplate.sheet.LevelPage;
+import wallplate.solver.DrawnLine;
+import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.LineRole;
+
+/** Gutters whose free upper end other lines cross, meet or come near. */
+class GutterRimTest {
+
+    private static final ExpectedDrawing TOLL_HOUSE = MeasureTasks.solved(MeasureTasks.TOLL_HOUSE);
+
+    /** The covering's upper line is drawn on over the gutter, and the rim ends somewhere in its ink. */
+    @ParameterizedTest
+    @ValueSource(doubles = {-0.3, -0.15, 0, 0.15})
+    void saysHowLittleIsKnownOfARimInAnotherLinesInk(double aboveMm) {
+        Segment covering = segment("covering", "top");
+        double x = segment("gutter", "outer").start().x();
+        double lineY = covering.start().y() + (x - covering.start().x()) * covering.vector().y() / covering.vector().x();
+        double bottomY = segment("gutter", "bottom").start().y();
+        List<DrawnLine> lines = withRimAt(new Point(x, lineY + aboveMm));
+        lines.add(new DrawnLine(
+                "construction", 0, "line", new Segment(covering.start(), covering.start().plus(direction(covering).times(-25))),
+                LineRole.SEEN_OUTLINE));
+
+        Finding depth = depth(lines);
+
+        if (depth instanceof Finding.Quantity quantity) {
+            assertThat(Math.abs(quantity.value() - (lineY + aboveMm - bottomY)))
+                    .as("error of %s", quantity)
+                    .isLessThan(2 * quantity.uncertainty());
+        } else {
+            assertThat(((Finding.Uncertain) depth).readings()).hasSize(2);
+        }
+    }
+
+    /** A construction line of which a scan in black and white left only dots. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.5, 0.6})
+    void takesNoDottedLineThatPassesAboveTheRimForItsEnd(double aboveMm) {
+        Point rim = top(segment("gutter", "outer"));
+        Vector along = direction(segment("covering", "top"));
+        Point above = rim.plus(new Vector(0, aboveMm));
+        List<DrawnLine> lines = new ArrayList<>(TOLL_HOUSE.lines());
+        for (int dot = -5; dot <= 5; dot++) {
+            Point middle = above.plus(along.times(1.1 * dot));
+            lines.add(new DrawnLine(
+                    "construction", dot + 5, "line", new Segment(middle.plus(along.times(-0.2)), middle.plus(along.times(0.2))),
+                    LineRole.HATCH));
+        }
+
+        assertDepth(lines, rim.y() - segment("gutter", "bottom").start().y());
+    }
+
+    @Test
+    void followsAnOuterLineThatLeans() {
+        Point rim = top(segment("gutter", "outer")).plus(new Vector(-0.4, 0));
+
+        assertDepth(withRimAt(rim), rim.y() - segment("gutter", "bottom").start().y());
+    }
+
+    private static void assertDepth(List<DrawnLine> lines, double depthMm) {
+        Finding depth = depth(lines);
+
+        assertThat(depth).isInstanceOf(Finding.Quantity.class);
+        assertThat(((Finding.Quantity) depth).value()).isCloseTo(depthMm, within(0.1));
+    }
+
+    private static Finding depth(List<DrawnLine> lines) {
+        LevelPage page = ExactPage.of(
+                lines, false, TOLL_HOUSE.task().sheet().widthMm(), TOLL_HOUSE.task().sheet().heightMm());
+        return new Measurer().measure(page, TOLL_HOUSE).measurement("gutter.depth").orElseThrow().finding();
+    }
+
+    private static List<DrawnLine> withRimAt(Point rim) {
+        Segment outer = segment("gutter", "outer");
+        Point foot = outer.start().y() < outer.end().y() ? outer.start() : outer.end();
+        List<DrawnLine> lines = new ArrayList<>(TOLL_HOUSE.lines());
+        lines.removeIf(line -> line.part().equals("gutter") && line.edge().equals("outer"));
+        lines.add(new DrawnLine("gutter", 0, "outer", new Segment(foot, rim), LineRole.SEEN_OUTLINE));
+        return lines;
+    }
+
+    private static Point top(Segment upright) {
+        return upright.start().y() > upright.end().y() ? upright.start() : upright.end();
+    }
+
+    private static Vector direction(Segment segment) {
+        Vector vector = segment.vector();
+        return (vector.x() < 0 ? vector.times(-1) : vector).unit();
+    }
+
+    private static Segment segment(String part, String edge) {
+        return TOLL_HOUSE.lines().stream()
+                .filter(line -> line.part().equals(part) && line.edge().equals(edge))
+                .findFirst()
+                .orElseThrow()
+                .segment();
+    }
+}
