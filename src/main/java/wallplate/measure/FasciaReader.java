@@ -91,6 +91,17 @@ final class FasciaReader {
         List<Crossing> rows = place.crossLines().find(
                 Level.uprightAt(faceX), rafterLowY - reach(face, cut, rafterLowY), place.coveringY(cutX) + 1, Level.RIGHT,
                 y -> 0.2 * width, y -> 0.8 * width, 0.6);
+        Choice<Ends> choice = choice(face, cut, rows, lowestTop, rafterLowY);
+        place.log().made(choice);
+        return choice.best().map(best -> new Closing(
+                closing(best.bottom, faceX, cutX),
+                closing(best.top, faceX, cutX),
+                choice.probability(best::saysTheSameAs),
+                choice.bestWithout(best::saysTheSameAs).map(Ends::depth)));
+    }
+
+    /** Every two lines that may close the board. */
+    private Choice<Ends> choice(Edge face, Edge cut, List<Crossing> rows, double lowestTop, double rafterLowY) {
         List<double[]> bottomTraits = rows.stream().map(row -> traits(face, cut, row, -1)).toList();
         Choice<Ends> choice = new Choice<>(WEIGHTS);
         for (Crossing top : rows) {
@@ -101,19 +112,14 @@ final class FasciaReader {
             for (int index = 0; index < rows.size(); index++) {
                 Ends reading = new Ends(rows.get(index), top);
                 if (reading.depth() >= LEAST_DEPTH_MM) {
-                    double[] both = traitsOfBoth(reading, faceX, rafterLowY);
+                    double[] both = traitsOfBoth(reading, face.middle().x(), rafterLowY);
                     choice.offer(reading, Stream.of(bottomTraits.get(index), topTraits, both)
                             .flatMapToDouble(DoubleStream::of)
                             .toArray());
                 }
             }
         }
-        place.log().made(choice);
-        return choice.best().map(best -> new Closing(
-                closing(best.bottom, faceX, cutX),
-                closing(best.top, faceX, cutX),
-                choice.probability(best::saysTheSameAs),
-                choice.bestWithout(best::saysTheSameAs).map(Ends::depth)));
+        return choice;
     }
 
     /** How far below the rafter to look: a board that was drawn too deep hangs as far down as its two sides. */
