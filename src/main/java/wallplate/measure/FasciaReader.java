@@ -40,22 +40,40 @@ final class FasciaReader {
     }
 
     private static final List<String> TRAITS = List.of(
-            "coverage", "ink", "contrast", "tilted", "sides-whole", "sides-near", "side-near", "beyond-both", "beyond-one",
-            "sloping-through", "level-through", "level-beyond");
+            "ink", "contrast", "tilted", "tilted-beyond", "sides-near", "sides-run-on", "sloping-on", "level-through");
 
     private static final Weights WEIGHTS = Weights.of("fascia", Stream.concat(
                     Stream.of("bottom", "top").flatMap(end -> TRAITS.stream().map(trait -> end + "." + trait)),
-                    Stream.of("depth"))
+                    Stream.of("bottom-above-rafter", "top-above-covering", "depth"))
             .toList());
 
     private static final double SAME_MM = 0.4;
     private static final double LEAST_DEPTH_MM = 2;
-    /** How far below the rafter a fascia may hang. */
+    /** So far below the rafter a closing line is looked for, and further where both sides of the board run on. */
     private static final double REACH_MM = 13;
 
+    private static final double FURTHEST_REACH_MM = 30;
+    /** Sides that hang below the rafter may be broken by a label or a leader. */
+    private static final double BROKEN_MM = 1;
+    /** A side that ends is blank for longer than this; pencil on rough paper is not. */
+    private static final double GAP_MM = 0.3;
+
+    /** A side may overshoot the board's corner by this. */
+    private static final double OVERSHOT_MM = 0.8;
+    /** What runs on further than this is a construction line or another part's. */
+    private static final double RUNS_ON_MM = 3;
+
+    private static final double STEP_MM = 0.1;
     private static final double BESIDE_MM = 0.4;
-    private static final double MOST_COST = 3;
-    private static final double[] TILTS_DEGREES = {-60, -45, -30, 30, 45, 60};
+    private static final double MOST_COST = 2;
+    private static final double MOST_ABOVE_MM = 2;
+    /** A learner's line may lie this far from the one it was meant to touch. */
+    private static final double DRAWN_OFF_MM = 0.3;
+
+    private static final int STEEPEST_TILT_DEGREES = 70;
+    private static final int LEAST_TILT_DEGREES = 10;
+    private static final int TILT_STEP_DEGREES = 5;
+    private static final double MOST_TILTED = 0.6;
 
     private final EavesPlace place;
 
@@ -68,34 +86,47 @@ final class FasciaReader {
         double faceX = face.middle().x();
         double cutX = cut.middle().x();
         double width = cutX - faceX;
-        double middle = 0.35 * rafterLowY + 0.65 * rafterHighY;
+        // Its top hides the rafter's end; its bottom may close above the rafter's underside where a slip made it too short.
+        double lowestTop = 0.35 * rafterLowY + 0.65 * rafterHighY;
         List<Crossing> rows = place.crossLines().find(
-                Level.uprightAt(faceX), rafterLowY - REACH_MM, place.coveringY(cutX) + 1, Level.RIGHT,
+                Level.uprightAt(faceX), rafterLowY - reach(face, cut, rafterLowY), place.coveringY(cutX) + 1, Level.RIGHT,
                 y -> 0.2 * width, y -> 0.8 * width, 0.6);
-        Choice<Ends> choice = new Choice<>(WEIGHTS);
-        List<Crossing> tops = rows.stream().filter(row -> row.position() >= middle).toList();
-        List<double[]> topTraits = tops.stream().map(row -> traits(face, cut, row, middle, 1)).toList();
-        for (Crossing bottom : rows) {
-            if (bottom.position() > middle) {
-                continue;
-            }
-            double[] bottomTraits = traits(face, cut, bottom, middle, -1);
-            for (int index = 0; index < tops.size(); index++) {
-                Ends reading = new Ends(bottom, tops.get(index));
-                if (reading.depth() >= LEAST_DEPTH_MM) {
-                    double cost = Math.min(MOST_COST, place.expectation().cost("fascia.depth", reading.depth()));
-                    choice.offer(reading, Stream.of(bottomTraits, topTraits.get(index), new double[] {cost})
-                            .flatMapToDouble(DoubleStream::of)
-                            .toArray());
-                }
-            }
-        }
+        Choice<Ends> choice = choice(face, cut, rows, lowestTop, rafterLowY);
         place.log().made(choice);
         return choice.best().map(best -> new Closing(
                 closing(best.bottom, faceX, cutX),
                 closing(best.top, faceX, cutX),
                 choice.probability(best::saysTheSameAs),
                 choice.bestWithout(best::saysTheSameAs).map(Ends::depth)));
+    }
+
+    /** Every two lines that may close the board. */
+    private Choice<Ends> choice(Edge face, Edge cut, List<Crossing> rows, double lowestTop, double rafterLowY) {
+        List<double[]> bottomTraits = rows.stream().map(row -> traits(face, cut, row, -1)).toList();
+        Choice<Ends> choice = new Choice<>(WEIGHTS);
+        for (Crossing top : rows) {
+            if (top.position() < lowestTop) {
+                continue;
+            }
+            double[] topTraits = traits(face, cut, top, 1);
+            for (int index = 0; index < rows.size(); index++) {
+                Ends reading = new Ends(rows.get(index), top);
+                if (reading.depth() >= LEAST_DEPTH_MM) {
+                    double[] both = traitsOfBoth(reading, face.middle().x(), rafterLowY);
+                    choice.offer(reading, Stream.of(bottomTraits.get(index), topTraits, both)
+                            .flatMapToDouble(DoubleStream::of)
+                            .toArray());
+                }
+            }
+        }
+        return choice;
+    }
+
+    /** How far below the rafter to look: a board that was drawn too deep hangs as far down as its two sides. */
+    private double reach(Edge face, Edge cut, double rafterLowY) {
+        double ofFace = runsOn(face, rafterLowY, -1, FURTHEST_REACH_MM, BROKEN_MM);
+        double ofCut = runsOn(cut, rafterLowY, -1, FURTHEST_REACH_MM, BROKEN_MM);
+        return Math.max(REACH_MM, Math.min(ofFace, ofCut) + BROKEN_MM);
     }
 
     /** Half-way between what the ink between the sides says and what the line's own ink, its overrun included, says: each has its own errors. */
@@ -105,57 +136,95 @@ final class FasciaReader {
         return own.isPresent() ? between.offsetBy((own.getAsDouble() - between.middle().y()) / 2) : between;
     }
 
-    /** What speaks for or against a level line as an end of the board: its sides reach it and end there. */
-    private double[] traits(Edge face, Edge cut, Crossing row, double middle, int away) {
+    /** What speaks for or against a level line as an end of the board: its sides reach it and end there, and it is level. */
+    private double[] traits(Edge face, Edge cut, Crossing row, int away) {
         double y = row.position();
         double faceX = face.xAt(y);
         double cutX = cut.xAt(y);
+        double middleX = (faceX + cutX) / 2;
         double outline = place.view().outlineInk();
-        double own = stripInk(faceX, cutX, y, 0);
-        double beside = Math.max(stripInk(faceX, cutX, y + BESIDE_MM, 0), stripInk(faceX, cutX, y - BESIDE_MM, 0));
-        double tilted = DoubleStream.of(TILTS_DEGREES)
-                .map(tilt -> stripInk(faceX, cutX, y, Math.tan(Math.toRadians(tilt))))
-                .max()
-                .orElseThrow();
+        double own = stripInk(faceX, cutX, y, 0, -0.25);
+        double beside = Math.max(
+                stripInk(faceX, cutX, y + BESIDE_MM, 0, -0.25), stripInk(faceX, cutX, y - BESIDE_MM, 0, -0.25));
         double upToIt = y - 0.2 * away;
-        double nearFace = sideInk(face, y - 1.1 * away, upToIt);
-        double nearCut = sideInk(cut, y - 1.1 * away, upToIt);
-        double beyondFace = sideInk(face, y + 0.6 * away, y + 1.6 * away);
-        double beyondCut = sideInk(cut, y + 0.6 * away, y + 1.6 * away);
-        double levelOutside = place.view().levelInk(y, faceX - 2, faceX - 0.7);
-        double levelInside = place.view().levelInk(y, cutX + 0.7, cutX + 2);
         return new double[] {
-            row.coverage(),
             Math.min(1, row.ink() / outline),
             Math.min(1, Math.max(0, (own - beside) / outline)),
-            Math.min(1, Math.max(0, (tilted - own) / outline)),
-            Math.min(sideInk(face, middle, upToIt), sideInk(cut, middle, upToIt)),
-            Math.min(nearFace, nearCut),
-            Math.max(nearFace, nearCut),
-            Math.min(beyondFace, beyondCut),
-            Math.max(beyondFace, beyondCut),
+            tilted(faceX, cutX, y, 0.1),
+            tilted(faceX, cutX, y, 0.3),
+            Math.min(sideInk(face, y - 1.1 * away, upToIt), sideInk(cut, y - 1.1 * away, upToIt)),
+            Math.min(overrun(face, y, away), overrun(cut, y, away)),
+            Math.max(
+                    place.slopingInk(faceX - 1.8, faceX - 0.6, middleX, y),
+                    place.slopingInk(cutX + 0.6, cutX + 1.8, middleX, y)),
             Math.min(
-                    place.slopingInk(faceX - 2.2, faceX - 0.9, faceX, y),
-                    place.slopingInk(cutX + 0.9, cutX + 2.2, cutX, y)),
-            Math.min(levelOutside, levelInside),
-            Math.max(levelOutside, levelInside)
+                    place.view().levelInk(y, faceX - 2, faceX - 0.7),
+                    place.view().levelInk(y, cutX + 0.7, cutX + 2))
+        };
+    }
+
+    /** What speaks for or against two lines together: the board hides the rafter's end, and its top is against the covering's underside. */
+    private double[] traitsOfBoth(Ends ends, double faceX, double rafterLowY) {
+        double aboveCovering = place.roof().coveringBottom()
+                .map(underside -> ends.top.position() - underside.yAt(faceX) - DRAWN_OFF_MM)
+                .orElse(0.0);
+        return new double[] {
+            Math.max(0, Math.min(MOST_ABOVE_MM, ends.bottom.position() - rafterLowY)) / MOST_ABOVE_MM,
+            Math.max(0, Math.min(MOST_ABOVE_MM, aboveCovering)),
+            Math.min(MOST_COST, place.expectation().cost("fascia.depth", ends.depth()))
         };
     }
 
     private double sideInk(Edge side, double fromY, double toY) {
-        if (Math.abs(toY - fromY) < 0.4) {
-            return 1;
-        }
         return place.view().uprightInk(side.xAt((fromY + toY) / 2), fromY, toY);
     }
 
-    /** The mean ink across the middle half of the board, along a line of a rise to the right through its middle. */
-    private double stripInk(double fromX, double toX, double y, double rise) {
+    /** How far a side runs on beyond a line by more than an overshot corner, as a share of the most that is looked at. */
+    private double overrun(Edge side, double y, int away) {
+        double beyond = runsOn(side, y, away, RUNS_ON_MM, GAP_MM) - OVERSHOT_MM;
+        return Math.max(0, beyond) / (RUNS_ON_MM - OVERSHOT_MM);
+    }
+
+    /** How far a side's ink goes from a height, upwards or downwards, until it is blank for longer than a gap. */
+    private double runsOn(Edge side, double fromY, int away, double mostMm, double gapMm) {
+        double end = 0;
+        for (double far = STEP_MM / 2; far < mostMm && far - end <= gapMm; far += STEP_MM) {
+            double y = fromY + away * far;
+            if (place.view().uprightInk(side.xAt(y), y - STEP_MM, y + STEP_MM) > 0.5) {
+                end = far;
+            }
+        }
+        return end;
+    }
+
+    /**
+     * How much more ink lies along the likeliest line that is not level than along the level one, both through the board's
+     * middle: an edge of the covering, a diagonal of a purlin's box or a leader crosses the board at a slope.
+     *
+     * @param beyond how far beyond the board's sides to look, as a share of its width
+     */
+    private double tilted(double faceX, double cutX, double y, double beyond) {
+        double most = 0;
+        for (int tilt = LEAST_TILT_DEGREES; tilt <= STEEPEST_TILT_DEGREES; tilt += TILT_STEP_DEGREES) {
+            double rise = Math.tan(Math.toRadians(tilt));
+            most = Math.max(most, stripInk(faceX, cutX, y, rise, beyond));
+            most = Math.max(most, stripInk(faceX, cutX, y, -rise, beyond));
+        }
+        double more = (most - stripInk(faceX, cutX, y, 0, beyond)) / place.view().outlineInk();
+        return Math.max(-MOST_TILTED, Math.min(MOST_TILTED, more));
+    }
+
+    /**
+     * The mean ink across the board, along a line of a rise to the right through its middle.
+     *
+     * @param beyond how far beyond its sides to read, as a share of its width; below 0 to stay so far within them
+     */
+    private double stripInk(double fromX, double toX, double y, double rise, double beyond) {
         double width = toX - fromX;
-        int samples = 12;
+        int samples = 20;
         double sum = 0;
         for (int sample = 0; sample < samples; sample++) {
-            double part = 0.25 + 0.5 * (sample + 0.5) / samples;
+            double part = -beyond + (1 + 2 * beyond) * (sample + 0.5) / samples;
             sum += place.view().ink().at(fromX + part * width, y + (part - 0.5) * width * rise);
         }
         return sum / samples;
