@@ -29,15 +29,14 @@ record PageScale(
     private static final double PAPER_CUT_PERCENT = 0.15;
     /** Two scales agree where they are no farther apart than this many standard deviations of both. */
     private static final double AGREEING_DEVIATIONS = 3;
+
     Calibration calibration() {
         if (bar.isEmpty()) {
             Source source = rough.scale() == Scale.MARKS ? Source.CORNER_MARKS : Source.PAGE_EDGES;
             return new Calibration(
                     source,
                     Math.max(format.widthMm(), format.heightMm()),
-                    rough.scale() == Scale.OPPOSITE_EDGES
-                            ? Math.hypot(PAPER_CUT_PERCENT, stretch.deviationPercent())
-                            : PAPER_CUT_PERCENT,
+                    withoutBarPercent(),
                     stretch.deviationPercent(),
                     level.deviationDegrees());
         }
@@ -50,6 +49,14 @@ record PageScale(
                 100 * doubt / length,
                 stretch.deviationPercent(),
                 level.deviationDegrees());
+    }
+
+    /** Edges and a stated resolution that contradict one another leave half of what lies between them open. */
+    private double withoutBarPercent() {
+        double edges = rough.scale() == Scale.OPPOSITE_EDGES
+                ? Math.hypot(PAPER_CUT_PERCENT, stretch.deviationPercent())
+                : PAPER_CUT_PERCENT;
+        return rough.isContradicted() ? Math.hypot(edges, 100 * Math.abs(rough.otherMm() - 1) / 2) : edges;
     }
 
     /**
@@ -72,19 +79,29 @@ record PageScale(
         if (bar.isEmpty()) {
             warnings.add(
                     "No reference bar was found; the millimetres were taken from %s instead.".formatted(other));
-        } else if (rough.isTrueToSize() && Math.abs(scale - 1) > SCALES_DIFFER) {
+            if (rough.isContradicted()) {
+                warnings.add("By the resolution that the file states the paper is of another size than asked for, so every"
+                        + " length is less sure.");
+            }
+        } else if (Math.abs(scale / byPaper() - 1) > SCALES_DIFFER) {
             warnings.add(String.format(
                     Locale.ROOT,
                     "By %s the reference bar is %.1f mm long and not as long as asked; the millimetres were taken"
                             + " from the bar.",
                     other,
-                    format.referenceBarMm() / scale));
+                    format.referenceBarMm() * byPaper() / scale));
         }
         if (isCutOff()) {
             warnings.add("A part of the sheet is not in this picture; what lies there was not judged. Scan the whole"
                     + " sheet if the drawing runs on beyond it.");
         }
         return warnings;
+    }
+
+    /** Millimetres to a rough one by the paper's size, and by the bar where the picture does not tell that. */
+    private double byPaper() {
+        boolean edgesAreTheOther = rough.scale() == Scale.STATED_RESOLUTION && rough.isContradicted();
+        return rough.isTrueToSize() ? 1 : edgesAreTheOther ? rough.otherMm() : scale;
     }
 
     /** Whether the picture shows clearly less than the sheet's width or height. */

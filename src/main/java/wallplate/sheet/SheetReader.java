@@ -2,7 +2,6 @@ package wallplate.sheet;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
 import java.util.stream.Stream;
 import wallplate.sheet.ScanPage.Picture;
 import wallplate.sheet.ScanPage.Refused;
@@ -43,40 +42,58 @@ public final class SheetReader {
     }
 
     private static SheetReading read(Picture picture, SheetFormat format) {
-        Optional<RoughPage> rough = rough(picture, format);
+        double longer = Math.max(format.widthMm(), format.heightMm());
+        double shorter = Math.min(format.widthMm(), format.heightMm());
+        PaperRectification paper = new PaperRectification(picture, longer, shorter);
+        PaperSides sides = sides(picture, paper);
+        Optional<RoughPage> rough = rough(picture, format, paper, sides);
         if (rough.isEmpty()) {
             return new SheetReading.Unreadable(
                     "The edges of the sheet cannot be seen in this photograph. Take it again with all four corners of the"
                             + " sheet in the picture, on a darker table.");
         }
-        return new PageReading(picture, format, rough.get()).read();
+        SheetReading reading = new PageReading(picture, format, rough.get()).read();
+        return hasBar(reading)
+                ? reading
+                : paper.insteadOf(rough.get(), sides)
+                        .map(other -> new PageReading(picture, format, other).read())
+                        .filter(SheetReader::hasBar)
+                        .orElse(reading);
     }
 
-    private static PaperSides sides(Picture picture) {
+    private static boolean hasBar(SheetReading reading) {
+        return reading instanceof SheetReading.Readable readable && readable.page().bar().isPresent();
+    }
+
+    private static PaperSides sides(Picture picture, PaperRectification paper) {
         PaperRegion region = PaperRegion.in(picture);
         PaperSides sides = PaperSides.near(region.outline(0), picture);
         for (double difference : SURROUND_DIFFERENCES) {
-            if (!sides.complete()) {
+            if (!paper.mayBeSheet(sides)) {
                 PaperSides again = PaperSides.near(region.outline(difference), picture);
-                sides = again.count() > sides.count() ? again : sides;
+                sides = paper.mayBeSheet(again) || again.count() > sides.count() ? again : sides;
             }
         }
-        return sides.complete() ? sides : whole(region, picture).orElse(sides);
+        return paper.mayBeSheet(sides) && !paper.mayBeShadow(sides) ? sides : closer(sides, region, picture, paper);
     }
 
-    /** All four edges where only a closer look finds them: beside a narrow strip of lid, or on a desk as bright as the paper. */
-    private static Optional<PaperSides> whole(PaperRegion region, Picture picture) {
-        return Stream.<Supplier<PaperRegion>>of(region::beyondBorder, region::byTexture)
-                .map(look -> PaperSides.near(look.get().outline(0), picture))
-                .filter(PaperSides::complete)
-                .findFirst();
+    /**
+     * All four edges where only a closer look finds them: beside a narrow strip of lid, on a desk as bright as the paper, or
+     * within the shadow that the paper throws on a lid.
+     */
+    private static PaperSides closer(PaperSides sides, PaperRegion region, Picture picture, PaperRectification paper) {
+        List<PaperSides> found = Stream.of(region.beyondBorder(), region.byTexture())
+                .map(look -> PaperSides.near(look.outline(0), picture))
+                .filter(paper::mayBeSheet)
+                .toList();
+        return found.stream()
+                .filter(edges -> !paper.mayBeShadow(edges))
+                .findFirst()
+                .orElse(paper.mayBeSheet(sides) || found.isEmpty() ? sides : found.get(0));
     }
 
-    private static Optional<RoughPage> rough(Picture picture, SheetFormat format) {
-        double longer = Math.max(format.widthMm(), format.heightMm());
-        double shorter = Math.min(format.widthMm(), format.heightMm());
-        PaperSides sides = sides(picture);
-        PaperRectification paper = new PaperRectification(picture, longer, shorter);
+    private static Optional<RoughPage> rough(
+            Picture picture, SheetFormat format, PaperRectification paper, PaperSides sides) {
         List<SeenMark> marks = CornerMarkFinder.find(picture);
         Optional<RoughPage> marked = marks.isEmpty()
                 ? Optional.empty()

@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -27,6 +28,13 @@ class AccuracyIT {
     /** Chosen because its twelve sheets are of every kind: scans, photographs, a text page, a sheet that was cut off. */
     private static final long SEED = 17;
     private static final int GENERATED_SHEETS = 12;
+    /**
+     * Chosen by the kinds of its eight sheets, before any was measured: scans with the paper's edges and without, one upside
+     * down, a fax, three photographs of which one lies sideways, and a scan that is too coarse to be read.
+     */
+    private static final long LEAN_TO_SEED = 29;
+
+    private static final int LEAN_TO_SHEETS = 8;
     private static final int MOST_DPI = 300;
 
     private final MeasuringRun run = new MeasuringRun();
@@ -42,13 +50,22 @@ class AccuracyIT {
 
     @Test
     void generatedSheetsAreMeasuredAsWellAsBefore() throws IOException {
-        List<SheetResult> results = IntStream.range(0, GENERATED_SHEETS)
-                .parallel()
-                .mapToObj(number -> SampleSet.scan(SEED, number, GENERATED_SHEETS, MOST_DPI))
-                .map(this::measureGenerated)
-                .toList();
+        compare("generated", generated(GENERATED_SHEETS, number -> SampleSet.scan(SEED, number, GENERATED_SHEETS, MOST_DPI)));
+    }
 
-        compare("generated", scored(results));
+    @Test
+    void leanToSheetsAreMeasuredAsWellAsBefore() throws IOException {
+        compare(
+                "lean-to",
+                generated(LEAN_TO_SHEETS, number -> SampleSet.leanToScan(LEAN_TO_SEED, number, LEAN_TO_SHEETS, MOST_DPI)));
+    }
+
+    private Scoring generated(int sheets, IntFunction<SampleScan> scans) {
+        return scored(IntStream.range(0, sheets)
+                .parallel()
+                .mapToObj(scans)
+                .map(this::measureGenerated)
+                .toList());
     }
 
     private static Scoring scored(List<SheetResult> results) {

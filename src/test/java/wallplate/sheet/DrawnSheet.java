@@ -6,10 +6,12 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Line2D;
+import java.awt.geom.NoninvertibleTransformException;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferByte;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Random;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
@@ -24,6 +26,11 @@ import wallplate.task.SheetFormat;
 final class DrawnSheet {
 
     static final int PAPER_GREY = 235;
+    /** The shadow on a lid fades to a third in so many millimetres. */
+    private static final double SHADOW_FADES = 2.4;
+
+    private static final double SHADOW_ENDS = 6;
+
     private static final double FOLD_LIGHT = 0.87;
     private static final double CONSTRUCTION_BEYOND = 12;
     private static final double PITCH = Math.toRadians(28);
@@ -36,6 +43,7 @@ final class DrawnSheet {
     private double barLength = 100;
     private double surroundMm;
     private int surroundGrey;
+    private double shadow;
     private boolean bar = true;
     private boolean uprightBar;
     private boolean slopes = true;
@@ -49,7 +57,7 @@ final class DrawnSheet {
     private double construction;
     private int blurPx;
     private double shown = 1;
-    private boolean resolutionStated = true;
+    private OptionalDouble statedDpi = OptionalDouble.empty();
     private int paperGrey = PAPER_GREY;
 
     static DrawnSheet aSheet() {
@@ -159,7 +167,12 @@ final class DrawnSheet {
     }
 
     DrawnSheet withoutResolution() {
-        resolutionStated = false;
+        return stating(0);
+    }
+
+    /** The file states another resolution than the scanner's. */
+    DrawnSheet stating(double dotsPerInch) {
+        statedDpi = OptionalDouble.of(dotsPerInch);
         return this;
     }
 
@@ -167,6 +180,12 @@ final class DrawnSheet {
     DrawnSheet surroundedBy(double millimetres, int grey) {
         surroundMm = millimetres;
         surroundGrey = grey;
+        return this;
+    }
+
+    /** The paper throws a soft shadow on the lid round it, by its edges this much darker than the lid; it ends at 6 mm. */
+    DrawnSheet throwingShadow(int greyLevels) {
+        shadow = greyLevels;
         return this;
     }
 
@@ -299,18 +318,40 @@ final class DrawnSheet {
         draw(graphics, folds, FOLD_LIGHT, 0.4);
         graphics.dispose();
         byte[] bytes = ((DataBufferByte) image.getRaster().getDataBuffer()).getData();
+        if (shadow > 0) {
+            shade(bytes, width, map);
+        }
         for (int turn = 0; turn < 3 && blurPx > 0; turn++) {
             bytes = blurredAlong(bytes, width, height, 1, width);
             bytes = blurredAlong(bytes, height, width, width, 1);
         }
         grain(bytes);
-        double stated = resolutionStated ? dpi : 0;
+        double stated = statedDpi.orElse(dpi);
         int left = (int) (width * shown);
         byte[] part = new byte[left * height];
         for (int row = 0; row < height; row++) {
             System.arraycopy(bytes, row * width, part, row * left, left);
         }
         return new Picture(left, height, part, stated, stated);
+    }
+
+    private void shade(byte[] bytes, int width, AffineTransform map) {
+        double[] at = new double[2];
+        for (int i = 0; i < bytes.length; i++) {
+            at[0] = i % width + 0.5;
+            at[1] = i / width + 0.5;
+            try {
+                map.inverseTransform(at, 0, at, 0, 1);
+            } catch (NoninvertibleTransformException e) {
+                throw new IllegalStateException(e);
+            }
+            double off = Math.hypot(
+                    Math.max(0, Math.max(-at[0], at[0] - format.widthMm())),
+                    Math.max(0, Math.max(-at[1], at[1] - format.heightMm())));
+            if (off > 0 && off < SHADOW_ENDS) {
+                bytes[i] = (byte) Math.round((bytes[i] & 0xff) - shadow * Math.exp(-off / SHADOW_FADES));
+            }
+        }
     }
 
     private void draw(Graphics2D graphics, List<Segment> segments, double light, double breadth) {

@@ -12,6 +12,7 @@ import java.awt.image.BufferedImage;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
@@ -241,6 +242,46 @@ class SheetReaderTest {
         assertThat(level(sheet, page).length()).isCloseTo(100, within(0.1));
     }
 
+    /** The rim of the shadow is as clear as the paper's edge once lines are closed up, and lies five percent farther out. */
+    @ParameterizedTest
+    @CsvSource({"8.5, 0.6, true", "8.5, 0.6, false", "9, 1.6, true", "9, 1.6, false"})
+    void findsThePaperWithinTheShadowThatItThrowsOnALid(double lidMm, double turn, boolean bar) {
+        DrawnSheet sheet = aSheet().on(new SheetFormat("A4", 210, 297, 100))
+                .scannedAt(200)
+                .turned(turn)
+                .surroundedBy(lidMm, 243)
+                .throwingShadow(55);
+
+        LevelPage page = read(bar ? sheet : sheet.withoutBar());
+
+        assertThat(page.calibration().source()).isEqualTo(bar ? Source.REFERENCE_BAR : Source.PAGE_EDGES);
+        assertThat(level(sheet, page).length()).isCloseTo(100, within(0.15));
+        assertThat(stretch(sheet, page)).isCloseTo(1, within(0.0012));
+    }
+
+    @Test
+    void takesTheBarThatTheResolutionBearsOutWhereTheSheetIsOfAnotherFormat() {
+        SheetFormat smaller = new SheetFormat("A5", 210, 148, 100);
+        DrawnSheet sheet = aSheet().on(smaller).scannedAt(200).turned(0.4).surroundedBy(30, 30);
+
+        LevelPage page = read(sheet, new SheetFormat("A4", 297, 210, 100));
+
+        assertThat(page.calibration().source()).isEqualTo(Source.REFERENCE_BAR);
+        assertThat(level(sheet, page).length()).isCloseTo(100, within(LENGTH_SHARE * 100));
+        assertThat(page.warnings()).anyMatch(warning -> warning.contains("141."));
+    }
+
+    @Test
+    void leavesOpenWhatLiesBetweenEdgesAndResolutionWhereThereIsNoBar() {
+        DrawnSheet sheet = aSheet().scannedAt(200).stating(210).turned(0.4).surroundedBy(10, 30).withoutBar();
+
+        LevelPage page = read(sheet);
+
+        assertThat(page.calibration().source()).isEqualTo(Source.PAGE_EDGES);
+        assertThat(page.calibration().uncertaintyPercent()).as("half of five percent").isCloseTo(2.4, within(0.2));
+        assertThat(page.warnings()).hasSize(2).anyMatch(warning -> warning.contains("resolution that the file states"));
+    }
+
     @Test
     void saysWhereBarAndEdgesDisagree() {
         DrawnSheet sheet = aSheet().scannedAt(200).surroundedBy(10, 30).withBarOf(97.5);
@@ -433,7 +474,11 @@ class SheetReaderTest {
     }
 
     private static LevelPage read(DrawnSheet sheet) {
-        SheetReading reading = new SheetReader().read(sheet.page(), sheet.format());
+        return read(sheet, sheet.format());
+    }
+
+    private static LevelPage read(DrawnSheet sheet, SheetFormat expected) {
+        SheetReading reading = new SheetReader().read(sheet.page(), expected);
         assertThat(reading).as("%s", reading).isInstanceOf(SheetReading.Readable.class);
         return ((SheetReading.Readable) reading).page();
     }

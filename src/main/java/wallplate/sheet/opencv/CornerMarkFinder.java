@@ -1,5 +1,6 @@
 package wallplate.sheet.opencv;
 
+import java.lang.ref.Reference;
 import java.util.ArrayList;
 import java.util.List;
 import org.opencv.core.Mat;
@@ -54,7 +55,12 @@ public final class CornerMarkFinder {
         Dictionary dictionary = Objdetect.getPredefinedDictionary(Objdetect.DICT_4X4_50);
         DetectorParameters parameters = new DetectorParameters();
         parameters.set_cornerRefinementMethod(Objdetect.CORNER_REFINE_SUBPIX);
-        new ArucoDetector(dictionary, parameters).detectMarkers(small, corners, numbers);
+        ArucoDetector detector = new ArucoDetector(dictionary, parameters);
+        detector.detectMarkers(small, corners, numbers);
+        // The native call knows only addresses: what they point to must not be collected while it runs.
+        Reference.reachabilityFence(dictionary);
+        Reference.reachabilityFence(parameters);
+        Reference.reachabilityFence(detector);
     }
 
     private static List<Point> refined(Mat full, Mat corners, Mat small, MatScope scope) {

@@ -1,5 +1,6 @@
 package wallplate.sheet.opencv;
 
+import java.lang.ref.Reference;
 import java.util.ArrayList;
 import java.util.List;
 import org.opencv.core.CvType;
@@ -33,6 +34,8 @@ public final class StraightSegments {
             FastLineDetector detector = Ximgproc.createFastLineDetector(
                     (int) (SHORTEST * page.pixelsPerMm()), EDGE_DISTANCE_PX, WEAK_EDGE, STRONG_EDGE, 3, false);
             detector.detect(grey, lines);
+            // The native call knows only its address: it must not be collected while it runs.
+            Reference.reachabilityFence(detector);
             return segments(lines, page);
         }
     }

@@ -26,7 +26,13 @@ public record BarLength(double nominalMm, double tolerance, double scaleDeviatio
 
     /** The length on a rough page. */
     public static BarLength on(RoughPage rough, double nominalMm) {
-        double tolerance = rough.scale() == RoughPage.Scale.FILLED_PICTURE ? GUESSED_SCALE : KNOWN_SCALE;
+        double tolerance =
+                switch (rough.scale()) {
+                    case FILLED_PICTURE -> GUESSED_SCALE;
+                    // Against the paper's edges only a bar that has the resolution on its side.
+                    case STATED_RESOLUTION -> rough.isContradicted() ? RoughPage.STATED_WRONG : KNOWN_SCALE;
+                    case MARKS, EDGES, OPPOSITE_EDGES -> KNOWN_SCALE;
+                };
         double scaleDeviation =
                 switch (rough.scale()) {
                     case MARKS, EDGES, OPPOSITE_EDGES -> PAPER;

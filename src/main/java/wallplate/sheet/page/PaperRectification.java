@@ -32,8 +32,6 @@ public final class PaperRectification {
     /** Of a sheet that is cut off, the picture shows less than half at worst. */
     private static final double MOST_ABOVE_CUT_OFF = 2.5;
     private static final double SAME_PROPORTIONS = 0.08;
-    /** By how much a scanner's stated resolution may be off. */
-    private static final double STATED_WRONG = 0.02;
     private static final double LARGEST_BEND = 0.04;
     /** The focal length of a telephone's main camera, as a share of the picture's diagonal: 26 mm to 43.3 mm of film. */
     private static final double FOCAL_SHARE = 0.6;
@@ -61,12 +59,12 @@ public final class PaperRectification {
 
     /** The rough page; empty where it is a photograph of which too few edges are in the picture. */
     public Optional<RoughPage> rectify(PaperSides sides) {
-        List<Optional<Line>> seen = sides.sides().stream().map(side -> side.map(Side::line)).toList();
+        List<Optional<Line>> seen = lines(sides);
         if (!isQuadrilateral(seen)) {
             return Optional.of(scan(NO_EDGES));
         }
         if (sides.complete()) {
-            return Optional.of(isSquare(corners(seen), seen) ? scanOfWholeSheet(corners(seen)) : askew(sides));
+            return Optional.of(isSquare(seen) ? square(seen) : askew(sides));
         }
         if (isScan(seen)) {
             return Optional.of(scan(seen));
@@ -104,6 +102,69 @@ public final class PaperRectification {
         return Math.min(angle, Math.abs(angle - 90)) < SQUARE_DEGREES;
     }
 
+    /**
+     * Whether all four edges are there and may be the sheet's: square ones, which are a scan's, only where they are as far
+     * apart as the sheet's sides, one pair by the other. The rim of the shadow that paper throws on a lid is not.
+     */
+    public boolean mayBeSheet(PaperSides sides) {
+        List<Optional<Line>> seen = lines(sides);
+        return sides.complete() && isQuadrilateral(seen) && (!isSquare(seen) || isInProportion(corners(seen)));
+    }
+
+    /**
+     * Whether a scan's edges may be the outer rim of the shadow that the paper throws on a lid: there it grows brighter
+     * outwards, and darker where the paper itself ends.
+     */
+    public boolean mayBeShadow(PaperSides sides) {
+        return isSquare(lines(sides))
+                && sides.sides().stream().flatMap(Optional::stream).anyMatch(side -> side.contrast() < 0);
+    }
+
+    private static List<Optional<Line>> lines(PaperSides sides) {
+        return sides.sides().stream().map(side -> side.map(Side::line)).toList();
+    }
+
+    /** Edges that are in no proportion of the sheet's give no scale: not all of them are its own. */
+    private RoughPage square(List<Optional<Line>> seen) {
+        List<Point> corners = corners(seen);
+        return isInProportion(corners) ? scanOfWholeSheet(corners) : scan(seen);
+    }
+
+    /**
+     * The page by the resolution that the file states, where its edges give another size: the paper may be of another
+     * format. It says nothing without a bar that agrees, for a program that fits a page to paper states a resolution with
+     * which nobody scanned.
+     */
+    public Optional<RoughPage> insteadOf(RoughPage byEdges, PaperSides sides) {
+        if (!byEdges.isContradicted()) {
+            return Optional.empty();
+        }
+        RoughPage page =
+                scan(lines(sides), picture.dpiX() / MM_PER_INCH, picture.dpiY() / MM_PER_INCH, Scale.STATED_RESOLUTION);
+        return Optional.of(new RoughPage(
+                page.map(), page.widthMm(), page.heightMm(), page.paper(), page.kind(), page.scale(), 1 / byEdges.otherMm()));
+    }
+
+    /**
+     * Pixels may be as oblong as the file states, or square in spite of that: a program that fits a page to paper stretches
+     * only what it states.
+     */
+    private boolean isInProportion(List<Point> corners) {
+        double across = across(corners);
+        double up = up(corners);
+        double oblong = across > up ? across / up * shorter / longer : across / up * longer / shorter;
+        double stated = picture.dpiX() / picture.dpiY();
+        return Math.abs(oblong - 1) < Stretch.LARGEST || Math.abs(oblong / stated - 1) < Stretch.LARGEST;
+    }
+
+    private static double across(List<Point> corners) {
+        return (length(corners, 0) + length(corners, 2)) / 2;
+    }
+
+    private static double up(List<Point> corners) {
+        return (length(corners, 1) + length(corners, 3)) / 2;
+    }
+
     /** Whether neighbouring edges meet at something like a corner and opposite ones run alike. */
     private static boolean isQuadrilateral(List<Optional<Line>> lines) {
         for (int i = 0; i < 4; i++) {
@@ -134,12 +195,13 @@ public final class PaperRectification {
         return corners;
     }
 
-    private boolean isSquare(List<Point> corners, List<Optional<Line>> lines) {
+    private static boolean isSquare(List<Optional<Line>> lines) {
         for (int i = 0; i < 4; i++) {
             if (!isSquare(lines.get(i).orElseThrow(), lines.get((i + 1) % 4).orElseThrow())) {
                 return false;
             }
         }
+        List<Point> corners = corners(lines);
         return isEqual(length(corners, 0), length(corners, 2)) && isEqual(length(corners, 1), length(corners, 3));
     }
 
@@ -177,8 +239,8 @@ public final class PaperRectification {
     }
 
     private RoughPage scanOfWholeSheet(List<Point> corners) {
-        double across = (length(corners, 0) + length(corners, 2)) / 2;
-        double up = (length(corners, 1) + length(corners, 3)) / 2;
+        double across = across(corners);
+        double up = up(corners);
         double width = across > up ? longer : shorter;
         double height = across > up ? shorter : longer;
         Vector right = corners.get(1)
@@ -194,7 +256,16 @@ public final class PaperRectification {
                 .midpointTo(corners.get(1).midpointTo(corners.get(3)));
         Point origin = middle.plus(right.times(-width / 2)).plus(upwards.times(-height / 2));
         PageMap map = PageMap.affine(right.x(), upwards.x(), origin.x(), right.y(), upwards.y(), origin.y());
-        return new RoughPage(map, width, height, rectangle(width, height), Kind.SCAN, Scale.EDGES);
+        double pixelsPerMm = Math.sqrt(across / width * up / height);
+        return new RoughPage(
+                map, width, height, rectangle(width, height), Kind.SCAN, Scale.EDGES, millimetresByResolution(pixelsPerMm));
+    }
+
+    /** Millimetres by the stated resolution to one by the edges; 1 where none is stated that a scanner could have had. */
+    private double millimetresByResolution(double pixelsPerMm) {
+        return isStatedResolutionPlausible()
+                ? pixelsPerMm * MM_PER_INCH / Math.sqrt(picture.dpiX() * picture.dpiY())
+                : 1;
     }
 
     private static List<Line> rectangle(double width, double height) {
@@ -234,23 +305,22 @@ public final class PaperRectification {
 
     /**
      * Pixels to the millimetre where two opposite edges are in the picture and the resolution that the file states tells
-     * whether the sheet's longer or shorter side lies between them.
+     * whether the sheet's longer or shorter side lies between them; of two pairs by the one that fits better.
      */
     private Optional<Double> betweenOppositeEdges(List<Optional<Line>> lines, double stated) {
-        for (int i = 0; i < 2 && stated > 0; i++) {
+        List<Double> found = new ArrayList<>();
+        for (int i = 0; i < 2; i++) {
             Optional<Line> first = lines.get(i);
             Optional<Line> second = lines.get(i + 2);
-            if (first.isEmpty() || second.isEmpty()) {
-                continue;
-            }
-            double apart = Math.abs(first.get().distanceTo(nearestTo(middle(), second.get())));
-            for (double side : new double[] {longer, shorter}) {
-                if (Math.abs(apart / side / stated - 1) < STATED_WRONG) {
-                    return Optional.of(apart / side);
-                }
+            if (first.isPresent() && second.isPresent()) {
+                double apart = Math.abs(first.get().distanceTo(nearestTo(middle(), second.get())));
+                found.add(apart / longer);
+                found.add(apart / shorter);
             }
         }
-        return Optional.empty();
+        return found.stream()
+                .filter(pixelsPerMm -> Math.abs(pixelsPerMm / stated - 1) < RoughPage.STATED_WRONG)
+                .min(Comparator.comparingDouble(pixelsPerMm -> Math.abs(pixelsPerMm / stated - 1)));
     }
 
     private Point middle() {

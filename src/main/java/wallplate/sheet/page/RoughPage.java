@@ -12,12 +12,17 @@ import wallplate.task.SheetFormat;
  * @param paper the paper's edges that are in the picture, in rough millimetres, with the paper on their left
  * @param kind how the page was captured
  * @param scale what the rough millimetres rest on
+ * @param otherMm millimetres to a rough one by the other of two witnesses, the paper's edges and the resolution that the file
+ *     states: by that on which the rough ones do not rest; 1 where one of the two is missing
  */
 public record RoughPage(
-        PageMap map, double widthMm, double heightMm, List<Line> paper, Kind kind, Scale scale) {
+        PageMap map, double widthMm, double heightMm, List<Line> paper, Kind kind, Scale scale, double otherMm) {
 
     /** A scanner cuts off up to half a centimetre all round; where less than this share is left, a part is missing. */
     public static final double WHOLE_SHARE = 0.93;
+
+    /** By what share a scanner's stated resolution may be off; where it differs by more, something else is meant. */
+    static final double STATED_WRONG = 0.02;
 
     private static final double LEAST_APART = 50;
 
@@ -26,6 +31,15 @@ public record RoughPage(
 
     public RoughPage {
         paper = List.copyOf(paper);
+    }
+
+    RoughPage(PageMap map, double widthMm, double heightMm, List<Line> paper, Kind kind, Scale scale) {
+        this(map, widthMm, heightMm, paper, kind, scale, 1);
+    }
+
+    /** Whether the paper's edges and the resolution that the file states give the sheet two sizes. */
+    public boolean isContradicted() {
+        return Math.abs(otherMm - 1) > STATED_WRONG;
     }
 
     /** Whether the rough millimetres are true ones, from something of known size. */

@@ -27,7 +27,8 @@ public record Stretch(double factor, double deviationPercent) {
     private static final double PRINTED_MARKS = 0.05;
     /** Two bars, each drawn to a tenth of a millimetre. */
     private static final double SECOND_BAR = 0.15;
-    private static final double LARGEST = 0.012;
+    /** What makes one direction longer than the other by a larger share than this is no scanner's stretch. */
+    static final double LARGEST = 0.012;
 
     private record Evidence(double factor, double percent) {}
 

@@ -1,6 +1,7 @@
 package wallplate.sheet.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import wallplate.geometry.Vector;
 import wallplate.sheet.ScanPage.Picture;
 import wallplate.sheet.page.PaperSides.Side;
 import wallplate.sheet.page.RoughPage.Kind;
+import wallplate.sheet.page.RoughPage.Scale;
 
 class PaperRectificationTest {
 
@@ -51,6 +53,40 @@ class PaperRectificationTest {
                 .orElseThrow();
 
         assertThat(page.kind()).isEqualTo(Kind.PHOTOGRAPH);
+    }
+
+    /** Square edges that are five percent too far apart one way: two are the rims of shadows. */
+    @Test
+    void takesNoScaleFromSquareEdgesThatAreInNoProportionOfTheSheets() {
+        assertThat(square(1200, 1697, 148, 148).scale()).isEqualTo(Scale.EDGES);
+        assertThat(square(1260, 1697, 148, 148).scale()).isEqualTo(Scale.OPPOSITE_EDGES);
+        assertThat(square(1260, 1697, 72, 72).scale()).isEqualTo(Scale.FILLED_PICTURE);
+    }
+
+    @Test
+    void takesScaleFromEdgesOfOblongPixelsWhereTheFileStatesThemSo() {
+        assertThat(square(1260, 1697, 155.4, 148).scale()).isEqualTo(Scale.EDGES);
+    }
+
+    @Test
+    void leavesTwoSizesOpenWhereTheResolutionGivesAnotherThanTheEdges() {
+        assertThat(square(1200, 1697, 145.5, 145.5).isContradicted()).isFalse();
+        assertThat(square(1200, 1697, 154, 154).otherMm()).isCloseTo(145.1 / 154, within(0.001));
+        assertThat(square(1200, 1697, 0, 0).isContradicted()).isFalse();
+    }
+
+    /** Edges so far apart in the middle of the picture. */
+    private static RoughPage square(double across, double up, double dpiX, double dpiY) {
+        Picture picture = new Picture(WIDTH, HEIGHT, new byte[WIDTH * HEIGHT], dpiX, dpiY);
+        Point middle = new Point(WIDTH / 2.0, HEIGHT / 2.0);
+        List<Side> sides = List.of(
+                side(middle.plus(new Vector(0, up / 2)), 0, 40),
+                side(middle.plus(new Vector(across / 2, 0)), -90, 40),
+                side(middle.plus(new Vector(0, -up / 2)), 180, 40),
+                side(middle.plus(new Vector(-across / 2, 0)), 90, 40));
+        return new PaperRectification(picture, 297, 210)
+                .rectify(new PaperSides(sides.stream().map(Optional::of).toList()))
+                .orElseThrow();
     }
 
     private static RoughPage withOneEdgeAskew(double dpi) {
