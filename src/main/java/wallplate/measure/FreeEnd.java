@@ -30,6 +30,7 @@ final class FreeEnd {
     private enum Sight {
         OWN,
         COVERED,
+        FAINT,
         BLANK
     }
 
@@ -54,6 +55,9 @@ final class FreeEnd {
     private static final double MIDDLE_MM = 0.08;
     /** So much of the upright's usual ink is ink, its own or another line's. */
     private static final double INKED = 0.5;
+
+    /** Between an end and a line just beyond it the blur of a scan leaves less than this. */
+    private static final double CLEARLY_INKED = 0.7;
 
     /** So far beside the upright another line must be clear of it, and so long it must be from there. */
     private static final double CLEAR_MM = 0.45;
@@ -109,7 +113,8 @@ final class FreeEnd {
     /** How far the upright reaches. */
     Reach reach() {
         double seen = highestSeenBelow(roughY - BELOW_MM);
-        double covered = seen;
+        double inked = seen;
+        boolean isCovered = false;
         double resumed = 0;
         double blank = 0;
         for (double y = seen + STEP_MM; y < roughY + ABOVE_MM; y += STEP_MM) {
@@ -120,15 +125,17 @@ final class FreeEnd {
                 if (blank >= (y > roughY - AT_END_MM ? GAP_AT_END_MM : GAP_MM)) {
                     break;
                 }
-            } else if (sight == Sight.COVERED) {
-                covered = blank <= SPECK_MM ? y : covered;
-            } else if (resumed >= LEAST_RESUMED_MM || y - seen < 1.5 * STEP_MM) {
+            } else if (resumed >= LEAST_RESUMED_MM || sight == Sight.OWN && y - seen < 1.5 * STEP_MM) {
                 seen = y;
-                covered = y;
+                inked = y;
+                isCovered = false;
                 blank = 0;
+            } else if (blank <= SPECK_MM) {
+                inked = y;
+                isCovered |= sight == Sight.COVERED;
             }
         }
-        return new Reach(seen, covered > seen + SPECK_MM ? covered : seen);
+        return isCovered && inked > seen + SPECK_MM ? new Reach(seen, inked) : new Reach(inked, inked);
     }
 
     private double highestSeenBelow(double fromY) {
@@ -141,8 +148,12 @@ final class FreeEnd {
     }
 
     private Sight sight(double y) {
-        if (inkAt(y) < INKED * usualInk) {
+        double here = inkAt(y);
+        if (here < INKED * usualInk) {
             return Sight.BLANK;
+        }
+        if (here < CLEARLY_INKED * usualInk) {
+            return Sight.FAINT;
         }
         return zones.stream().anyMatch(zone -> zone.holds(y)) ? Sight.COVERED : Sight.OWN;
     }

@@ -78,7 +78,7 @@ final class GutterReader {
     private static final double COVERING_LINE_MM = 0.4;
 
     /** A free end that may lie anywhere over a longer way than this is not told. */
-    private static final double MOST_HIDDEN_MM = 0.8;
+    private static final double MOST_HIDDEN_MM = 1;
 
     private static final double HIDDEN_SIGMA_MM = 0.15;
     /** So many standard deviations long is the way over which something may lie anywhere. */
