@@ -21,6 +21,12 @@ final class Choice<T extends Reading> {
     static final double SURE = 0.7;
 
     /**
+     * The same for the choices whose odds are too cautious: of the plates, gutters' sides and covering's ends that were read
+     * with a probability between this and {@link #SURE} on sheets of known truth, all were right.
+     */
+    static final double LIKELY = 0.6;
+
+    /**
      * One reading.
      *
      * @param traits the numbers that speak for or against it, in the order of the weights

@@ -150,7 +150,7 @@ final class GutterReader {
         beyondAGap(rows, lowY - 10, highY + 4).forEach(row -> offer(choice, row));
         place.log().made(choice);
         Box best = choice.best().orElseThrow();
-        boolean isSure = choice.probability(best::sharesSidesWith) >= Choice.SURE;
+        boolean isSure = choice.probability(best::sharesSidesWith) >= Choice.LIKELY;
         if (best.isNone) {
             boolean isOpen = !isClear || !isSure;
             return new Found(Optional.empty(), isOpen

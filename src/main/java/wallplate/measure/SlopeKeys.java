@@ -83,7 +83,7 @@ final class SlopeKeys {
             Point toe = Level.crossing(rafterTop, cut);
             double projection = toe.minus(end.middle()).dot(rafterTop.line().direction());
             findings.between("covering.projection", projection, cut, end);
-            if (eaves.coveringEnd().get().probability() < Choice.SURE) {
+            if (eaves.coveringEnd().get().probability() < Choice.LIKELY) {
                 findings.leaveOpen("several lines could end the covering", "covering.projection");
             }
         }

@@ -130,7 +130,7 @@ final class WallReader {
                 Optional.of(view.fit().fit(Level.uprightAt(right), topY + 0.25, plateTopY - 0.25, 0.12, 0.25)),
                 areFacesOpen,
                 !isLevelKnown() && plate.heelProbability() < Choice.SURE,
-                plate.probability() < Choice.SURE);
+                plate.probability() < Choice.LIKELY);
     }
 
     /** The height of the plate's top where no tie beam lies on it: the level line that closes its sides. */
