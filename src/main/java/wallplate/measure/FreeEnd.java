@@ -51,8 +51,10 @@ final class FreeEnd {
     }
 
     private static final double STEP_MM = 0.05;
-    /** Half of what is read across the upright's middle. */
-    private static final double MIDDLE_MM = 0.08;
+    /** So much of its breadth an upright is surely dark over, wavering as it may. */
+    private static final double DARK_PART = 0.8;
+
+    private static final int ACROSS_SAMPLES = 2;
     /** So much of the upright's usual ink is ink, its own or another line's. */
     private static final double INKED = 0.5;
 
@@ -90,6 +92,7 @@ final class FreeEnd {
     private final InkImage ink;
     private final Edge upright;
     private final double footY;
+    private final double halfBreadthMm;
     private final double roughY;
     private final double usualInk;
     private final List<Zone> zones;
@@ -99,11 +102,13 @@ final class FreeEnd {
      *
      * @param upright as fitted over its length
      * @param footY the height of the level line it stands on
+     * @param breadthMm of its line
      * @param roughY about where its mark ends
      */
-    FreeEnd(InkImage ink, Edge upright, double footY, double roughY) {
+    FreeEnd(InkImage ink, Edge upright, double footY, double breadthMm, double roughY) {
         this.ink = ink;
         this.upright = upright;
+        this.halfBreadthMm = DARK_PART * breadthMm / 2;
         this.footY = footY;
         this.roughY = roughY;
         this.usualInk = usualInk();
@@ -158,9 +163,14 @@ final class FreeEnd {
         return zones.stream().anyMatch(zone -> zone.holds(y)) ? Sight.COVERED : Sight.OWN;
     }
 
+    /** The mean ink across the upright's own breadth, over which a construction line that runs on is thinner. */
     private double inkAt(double y) {
         double x = upright.xAt(y);
-        return (ink.at(x - MIDDLE_MM, y) + ink.at(x, y) + ink.at(x + MIDDLE_MM, y)) / 3;
+        double sum = 0;
+        for (int sample = -ACROSS_SAMPLES; sample <= ACROSS_SAMPLES; sample++) {
+            sum += ink.at(x + halfBreadthMm * sample / ACROSS_SAMPLES, y);
+        }
+        return sum / (2 * ACROSS_SAMPLES + 1);
     }
 
     private double usualInk() {

@@ -316,9 +316,7 @@ final class GutterReader {
         FreeEnd.Reach reach = reach(reading, rough);
         double seenY = reach.seenY() - UprightEnds.ROUND_END_MM;
         if (!reach.isHidden()) {
-            return Math.abs(seenY - rough.yMm()) > MOST_APART_MM
-                    ? new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(BROKEN), Optional.of(seenY))
-                    : seen(reading, rough, seenY);
+            return seen(reading, rough, seenY);
         }
         double unseenY = reach.unseenY() - UprightEnds.ROUND_END_MM;
         if (unseenY - seenY > MOST_HIDDEN_MM) {
@@ -345,13 +343,18 @@ final class GutterReader {
 
     private FreeEnd freeEnd(Box reading, double endY) {
         Edge upright = leaning(reading.x, reading.bottomY + CLEAR_OF_FOOT_MM, endY - CLEAR_OF_END_MM);
-        return new FreeEnd(place.view().ink(), upright, reading.bottomY, endY);
+        return new FreeEnd(place.view().ink(), upright, reading.bottomY, place.view().fit().breadth(upright), endY);
     }
 
+    /** Its tip, or where the upright was last seen; in doubt where tip, last ink and the best parting of the ink all differ. */
     private Rim seen(Box reading, UprightEnds.Place rough, double seenY) {
         double tipY = rough.yMm() + UprightEnds.ROUND_END_MM;
         OptionalDouble reached = new RoundTip(place.view().ink(), outer(reading, rough.yMm()), reading.bottomY).near(tipY);
+        double fromRough = Math.abs(seenY - rough.yMm());
         boolean isTip = reached.isPresent() && Math.abs(reached.getAsDouble() - seenY) < SAME_END_MM;
+        if (fromRough > MOST_APART_MM || reached.isPresent() && !isTip && fromRough > SAME_END_MM / 2) {
+            return new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(BROKEN), Optional.of(seenY));
+        }
         return new Rim(
                 isTip ? reached.getAsDouble() : seenY, isTip ? TIP_SIGMA_MM : SEEN_SIGMA_MM, Optional.empty(), Optional.empty());
     }

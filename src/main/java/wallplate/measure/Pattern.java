@@ -15,6 +15,11 @@ final class Pattern {
     /** Half a line's breadth alone, within which a small box is read. */
     private static final double CLEAR_OF_LINE_MM = 0.38;
 
+    /** How far to its side an end of a diagonal may lie, of the box's shorter side: further, it would lie in the outline. */
+    private static final double SHIFT_PART = 0.15;
+
+    private static final double MOST_SHIFT_MM = 0.6;
+
     private static final double SMALLEST_BOX_MM = 1;
     private static final double MIDDLE_MM = 0.1;
     private static final double REGION_STEP_MM = 0.15;
@@ -41,8 +46,9 @@ final class Pattern {
         if (clear > 0.32) {
             return OptionalDouble.empty();
         }
+        double reach = Math.min(MOST_SHIFT_MM, SHIFT_PART * Math.min(height, width));
         return OptionalDouble.of(
-                Math.min(diagonal(lowerLeft, upperRight, clear), diagonal(upperLeft, lowerRight, clear)));
+                Math.min(diagonal(lowerLeft, upperRight, clear, reach), diagonal(upperLeft, lowerRight, clear, reach)));
     }
 
     /** The ink in the middle of a box and the mean within it, as parts of an outline's ink. */
@@ -76,10 +82,8 @@ final class Pattern {
     }
 
     /** The share of a diagonal's inner part with ink, the best of small shifts of its ends. */
-    private double diagonal(Point from, Point to, double clear) {
-        double length = from.distanceTo(to);
+    private double diagonal(Point from, Point to, double clear, double reach) {
         Vector across = to.minus(from).unit().leftNormal();
-        double reach = Math.min(0.6, length / 8);
         double best = 0;
         for (double start = -reach; start <= reach + 1e-9; start += reach / 3) {
             for (double end = -reach; end <= reach + 1e-9; end += reach / 3) {

@@ -29,4 +29,11 @@ class DiagonalsTest {
                 .singleElement()
                 .satisfies(each -> assertThat(each.finding()).isEqualTo(new Finding.YesNo(areDrawn)));
     }
+
+    /** Where a flat plate's diagonals would run lies its own outline, a little to their side. */
+    @ParameterizedTest
+    @CsvSource({"34, true", "34, false", "30, true", "30, false"})
+    void takesNoOutlineOfAFlatPlateForItsDiagonals(int depthMm, boolean areDrawn) {
+        seesWhetherDiagonalsCrossTheWallPlate(depthMm, areDrawn);
+    }
 }
