@@ -67,7 +67,7 @@ final class EavesKeys {
         Edge from = eaves.fasciaOuter().isPresent() ? eaves.gutter().orElseThrow().inner() : eaves.cut().get();
         findings.between("gutter.width", Level.rightOf(outer, from), outer, from);
         Edge bottom = eaves.gutterBottom().orElseThrow();
-        GutterReader.Rim rim = eaves.gutter().orElseThrow().rim();
+        RimReader.Rim rim = eaves.gutter().orElseThrow().rim();
         double bottomY = bottom.yAt(outer.middle().x());
         double depth = rim.y() - bottomY;
         if (rim.doubt().isPresent()) {

@@ -86,7 +86,6 @@ final class FreeEnd {
     private static final double SPECK_MM = 0.1;
     private static final double LEAST_RESUMED_MM = 0.15;
 
-    private static final double CLEAR_OF_FOOT_MM = 0.4;
     private static final double CLEAR_OF_END_MM = 0.3;
 
     private final InkImage ink;
@@ -112,7 +111,7 @@ final class FreeEnd {
         this.footY = footY;
         this.roughY = roughY;
         this.usualInk = usualInk();
-        this.zones = zones(Math.max(footY + CLEAR_OF_FOOT_MM, roughY - ABOVE_MM), roughY + ABOVE_MM);
+        this.zones = zones(Math.max(footY + LeaningUpright.CLEAR_OF_FOOT_MM, roughY - ABOVE_MM), roughY + ABOVE_MM);
     }
 
     /** How far the upright reaches. */
@@ -144,7 +143,7 @@ final class FreeEnd {
     }
 
     private double highestSeenBelow(double fromY) {
-        double lowest = footY + CLEAR_OF_FOOT_MM;
+        double lowest = footY + LeaningUpright.CLEAR_OF_FOOT_MM;
         double y = Math.max(lowest, fromY);
         while (y > lowest && sight(y) != Sight.OWN) {
             y -= STEP_MM;
@@ -174,7 +173,7 @@ final class FreeEnd {
     }
 
     private double usualInk() {
-        double fromY = footY + CLEAR_OF_FOOT_MM;
+        double fromY = footY + LeaningUpright.CLEAR_OF_FOOT_MM;
         double[] inks = new double[Math.max(3, (int) ((roughY - CLEAR_OF_END_MM - fromY) / STEP_MM))];
         for (int at = 0; at < inks.length; at++) {
             inks[at] = inkAt(fromY + at * STEP_MM);

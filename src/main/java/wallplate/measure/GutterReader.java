@@ -3,7 +3,6 @@ package wallplate.measure;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import wallplate.geometry.Point;
 import wallplate.stroke.CrossLines.Crossing;
 import wallplate.stroke.Edge;
@@ -19,16 +18,7 @@ final class GutterReader {
      *
      * @param inner its own inner side, drawn over the fascia's face
      */
-    record Gutter(Edge outer, Edge bottom, Rim rim, Edge inner) {}
-
-    /**
-     * The height of the gutter's free upper end.
-     *
-     * @param sigma one standard deviation, in millimetres
-     * @param doubt why it cannot be told
-     * @param rivalY the height that is meant where it is another
-     */
-    record Rim(double y, double sigma, Optional<String> doubt, Optional<Double> rivalY) {}
+    record Gutter(Edge outer, Edge bottom, RimReader.Rim rim, Edge inner) {}
 
     /**
      * What was found.
@@ -71,36 +61,9 @@ final class GutterReader {
             "mean-before", "mean-after", "rim-in-covering-bottom", "rim-in-covering-top", "at-barge-end", "beyond-barge-end",
             "rim-above-covering", "shallow", "none-asked-inked", "none-asked-vacant", "none-not-asked"));
 
-    private static final String BROKEN = "the upper end of the gutter's outer line cannot be told: its ink is broken";
-
     private static final double SAME_MM = 0.35;
     /** The half breadth of the covering's lines. */
     private static final double COVERING_LINE_MM = 0.4;
-
-    /** A free end that may lie anywhere over a longer way than this is not told. */
-    private static final double MOST_HIDDEN_MM = 1;
-
-    private static final double HIDDEN_SIGMA_MM = 0.15;
-    /** So many standard deviations long is the way over which something may lie anywhere. */
-    private static final double UNIFORM_DEVIATIONS = Math.sqrt(12);
-
-    private static final double TIP_SIGMA_MM = 0.07;
-    private static final double SEEN_SIGMA_MM = 0.12;
-    /** A tip further from where the upright was last seen is that of another line. */
-    private static final double SAME_END_MM = 0.3;
-
-    /** Where the ink parts best and where the upright was last seen are two readings if they lie further apart than this. */
-    private static final double MOST_APART_MM = 0.4;
-
-    private static final double MOST_LEANING_DEGREES = 1;
-    private static final double CLEAR_OF_FOOT_MM = 0.4;
-    private static final double CLEAR_OF_END_MM = 0.4;
-    private static final double FIRST_PIECE_MM = 2.4;
-    private static final double NEXT_PIECE_MM = 1.2;
-    private static final double MOST_UPRIGHT_MM = 16;
-    private static final double GOES_ON = 0.6;
-    private static final double LEAST_FOLLOWED_MM = 0.1;
-    private static final int MOST_FOLLOWED = 3;
 
     /** A gutter's own inner side and the fascia's face are drawn over one another, a few tenths apart. */
     private static final double INNER_SIDE_SIGMA_MM = 0.07;
@@ -205,7 +168,7 @@ final class GutterReader {
                 Level.levelAt(bottomY), Math.max(leftX - 1.5, faceX - widest), faceX - 1.2, Level.UP, x -> 0.4, x -> 2.8, 0.4);
         for (Crossing side : sides) {
             double x = side.position();
-            Edge upright = followed(x, bottomY);
+            Edge upright = LeaningUpright.followed(place.view(), x, bottomY);
             UprightEnds ends = new UprightEnds(place.view().ink(), upright, bottomY);
             for (UprightEnds.End rim : ends.ends()) {
                 choice.offer(
@@ -231,8 +194,8 @@ final class GutterReader {
             place.view().uprightInk(x, bottomY - 2.5, bottomY - 1.2),
             place.view().levelInk(bottomY, x - 2.2, x - 0.8),
             place.view().levelInk(bottomY, x + 0.4, faceX - 0.4),
-            inkAlong(upright, bottomY + 0.4, rimY - 0.2),
-            inkAlong(upright, rimY + 0.4, rimY + 1.8),
+            LeaningUpright.inkAlong(place.view(), upright, bottomY + 0.4, rimY - 0.2),
+            LeaningUpright.inkAlong(place.view(), upright, rimY + 0.4, rimY + 1.8),
             row.coverage(),
             Math.min(1, row.ink() / outline),
             side.coverage(),
@@ -251,31 +214,6 @@ final class GutterReader {
             rimY - bottomY < 1.4 ? 1 : 0,
             0, 0, 0
         };
-    }
-
-    /** An upright from its foot upwards, as it leans, for as long as it goes on. */
-    private Edge followed(double x, double footY) {
-        double fromY = footY + CLEAR_OF_FOOT_MM;
-        Edge upright = leaning(x, fromY, fromY + FIRST_PIECE_MM);
-        for (double toY = fromY + FIRST_PIECE_MM; toY < fromY + MOST_UPRIGHT_MM; toY += NEXT_PIECE_MM) {
-            if (inkAlong(upright, toY, toY + NEXT_PIECE_MM) < GOES_ON) {
-                return upright;
-            }
-            upright = leaning(x, fromY, toY + NEXT_PIECE_MM);
-        }
-        return upright;
-    }
-
-    private Edge leaning(double x, double fromY, double toY) {
-        return place.view().fit().fit(Level.uprightAt(x), fromY, toY, MOST_LEANING_DEGREES, 0.25);
-    }
-
-    /** The share of an upright, as it leans, on which there is ink of an outline. */
-    private double inkAlong(Edge upright, double fromY, double toY) {
-        double from = upright.line().positionOf(new Point(upright.xAt(fromY), fromY));
-        double to = upright.line().positionOf(new Point(upright.xAt(toY), toY));
-        return place.view().fit().coverage(
-                upright.line(), Math.min(from, to), Math.max(from, to), DrawingView.OUTLINE_PART);
     }
 
     /** How far to the left a level line goes on; beyond a gap only where it goes on for some way. */
@@ -297,70 +235,14 @@ final class GutterReader {
     }
 
     private Gutter gutter(Box reading, Optional<Double> rivalY, Edge face) {
-        Rim rim = rim(reading, rivalY);
+        RimReader rims = new RimReader(place.view(), reading.x, reading.bottomY);
+        RimReader.Rim rim = rims.read(reading.upright.orElseThrow(), reading.rim, rivalY);
         Edge bottom = place.view().fit().fit(Level.levelAt(reading.bottomY), reading.x + 0.4, faceX - 0.4, 0.12, 0.25);
-        Edge outer = outer(reading, rim.y);
+        Edge outer = rims.lineUpTo(rim.y());
         double bottomY = bottom.middle().y();
         Edge inner = place.view().fit().fit(
-                Level.uprightAt(face.xAt(bottomY + 1)), bottomY + 0.5, Math.max(bottomY + 2, rim.y - 0.5), 0.12, 0.25);
+                Level.uprightAt(face.xAt(bottomY + 1)), bottomY + 0.5, Math.max(bottomY + 2, rim.y() - 0.5), 0.12, 0.25);
         return new Gutter(outer, bottom, rim, inner.lessSure(INNER_SIDE_SIGMA_MM));
-    }
-
-    /** The rim; in doubt where another height is as likely, or where it may lie anywhere in the ink of other lines. */
-    private Rim rim(Box reading, Optional<Double> rivalY) {
-        UprightEnds.Place rough = new UprightEnds(place.view().ink(), reading.upright.orElseThrow(), reading.bottomY)
-                .refined(reading.rim);
-        if (rivalY.isPresent()) {
-            return new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(BROKEN), rivalY);
-        }
-        FreeEnd.Reach reach = reach(reading, rough);
-        double seenY = reach.seenY() - UprightEnds.ROUND_END_MM;
-        if (!reach.isHidden()) {
-            return seen(reading, rough, seenY);
-        }
-        double unseenY = reach.unseenY() - UprightEnds.ROUND_END_MM;
-        if (unseenY - seenY > MOST_HIDDEN_MM) {
-            String reason = "the upper end of the gutter's outer line lies in the ink of other lines";
-            return new Rim(seenY, HIDDEN_SIGMA_MM, Optional.of(reason), Optional.of(unseenY));
-        }
-        double sigma = Math.max(HIDDEN_SIGMA_MM, (unseenY - seenY) / UNIFORM_DEVIATIONS);
-        return new Rim((seenY + unseenY) / 2, sigma, Optional.empty(), Optional.empty());
-    }
-
-    /** Followed up again as long as more of it is seen: an upright that leans leaves the place where its foot stands. */
-    private FreeEnd.Reach reach(Box reading, UprightEnds.Place rough) {
-        double endY = rough.yMm() + UprightEnds.ROUND_END_MM;
-        FreeEnd.Reach reach = freeEnd(reading, endY).reach();
-        for (int again = 0; again < MOST_FOLLOWED; again++) {
-            FreeEnd.Reach further = freeEnd(reading, Math.max(endY, reach.seenY())).reach();
-            if (further.seenY() < reach.seenY() + LEAST_FOLLOWED_MM) {
-                return reach;
-            }
-            reach = further;
-        }
-        return reach;
-    }
-
-    private FreeEnd freeEnd(Box reading, double endY) {
-        Edge upright = leaning(reading.x, reading.bottomY + CLEAR_OF_FOOT_MM, endY - CLEAR_OF_END_MM);
-        return new FreeEnd(place.view().ink(), upright, reading.bottomY, place.view().fit().breadth(upright), endY);
-    }
-
-    /** Its tip, or where the upright was last seen; in doubt where tip, last ink and the best parting of the ink all differ. */
-    private Rim seen(Box reading, UprightEnds.Place rough, double seenY) {
-        double tipY = rough.yMm() + UprightEnds.ROUND_END_MM;
-        OptionalDouble reached = new RoundTip(place.view().ink(), outer(reading, rough.yMm()), reading.bottomY).near(tipY);
-        double fromRough = Math.abs(seenY - rough.yMm());
-        boolean isTip = reached.isPresent() && Math.abs(reached.getAsDouble() - seenY) < SAME_END_MM;
-        if (fromRough > MOST_APART_MM || reached.isPresent() && !isTip && fromRough > SAME_END_MM / 2) {
-            return new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(BROKEN), Optional.of(seenY));
-        }
-        return new Rim(
-                isTip ? reached.getAsDouble() : seenY, isTip ? TIP_SIGMA_MM : SEEN_SIGMA_MM, Optional.empty(), Optional.empty());
-    }
-
-    private Edge outer(Box reading, double rimY) {
-        return place.view().fit().fit(Level.uprightAt(reading.x), reading.bottomY + 0.4, rimY - 0.3, 0.12, 0.25);
     }
 
     /**

@@ -28,7 +28,6 @@ final class RoundTip {
 
     private static final double BODY_STEP_MM = 0.1;
     private static final double LEAST_BODY_MM = 0.6;
-    private static final double CLEAR_OF_FOOT_MM = 0.4;
     private static final double CLEAR_OF_END_MM = 0.3;
     private static final double BEYOND_FROM_MM = 0.4;
     private static final double BEYOND_TO_MM = 1.2;
@@ -48,7 +47,7 @@ final class RoundTip {
 
     /** The height that the middle of the point reached near a height; none where tip or sides cannot be told. */
     OptionalDouble near(double endY) {
-        double fromY = Math.max(footY + CLEAR_OF_FOOT_MM, endY - BODY_MM);
+        double fromY = Math.max(footY + LeaningUpright.CLEAR_OF_FOOT_MM, endY - BODY_MM);
         double toY = endY - CLEAR_OF_END_MM;
         if (toY - fromY < LEAST_BODY_MM) {
             return OptionalDouble.empty();

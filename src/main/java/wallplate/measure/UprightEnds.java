@@ -31,7 +31,6 @@ final class UprightEnds {
     /** So far from its middle lies what is beside an upright. */
     static final double BESIDE_MM = 0.45;
 
-    private static final double CLEAR_OF_FOOT_MM = 0.4;
     private static final double STEP_MM = 0.1;
     private static final int MOST_ENDS = 5;
     private static final int NEAR_STEPS = 12;
@@ -94,7 +93,7 @@ final class UprightEnds {
     }
 
     private double heightOf(int at) {
-        return footY + CLEAR_OF_FOOT_MM + (at + 0.5) * STEP_MM;
+        return footY + LeaningUpright.CLEAR_OF_FOOT_MM + (at + 0.5) * STEP_MM;
     }
 
     /**

@@ -1,0 +1,116 @@
+package wallplate.measure;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import wallplate.stroke.Edge;
+
+/**
+ * Reads how high a gutter's outer line goes: to the tip of its mark, to where its ink was last seen, or somewhere into the
+ * ink of other lines.
+ */
+final class RimReader {
+
+    /**
+     * The height of the gutter's free upper end.
+     *
+     * @param sigma one standard deviation, in millimetres
+     * @param doubt why it cannot be told
+     * @param rivalY the height that is meant where it is another
+     */
+    record Rim(double y, double sigma, Optional<String> doubt, Optional<Double> rivalY) {}
+
+    private static final String BROKEN = "the upper end of the gutter's outer line cannot be told: its ink is broken";
+    private static final String COVERED = "the upper end of the gutter's outer line lies in the ink of other lines";
+
+    /** A free end that may lie anywhere over a longer way than this is not told. */
+    private static final double MOST_HIDDEN_MM = 1;
+
+    private static final double HIDDEN_SIGMA_MM = 0.15;
+    /** So many standard deviations long is the way over which something may lie anywhere. */
+    private static final double UNIFORM_DEVIATIONS = Math.sqrt(12);
+
+    private static final double TIP_SIGMA_MM = 0.07;
+    private static final double SEEN_SIGMA_MM = 0.12;
+    /** A tip further from where the upright was last seen is that of another line. */
+    private static final double SAME_END_MM = 0.3;
+
+    /** Where the ink parts best and where the upright was last seen are two readings if they lie further apart than this. */
+    private static final double MOST_APART_MM = 0.4;
+
+    private static final double CLEAR_OF_END_MM = 0.4;
+    private static final double LEAST_FOLLOWED_MM = 0.1;
+    private static final int MOST_FOLLOWED = 3;
+
+    private final DrawingView view;
+    private final double x;
+    private final double bottomY;
+
+    /** The rim of an outer line that stands about x on a bottom. */
+    RimReader(DrawingView view, double x, double bottomY) {
+        this.view = view;
+        this.x = x;
+        this.bottomY = bottomY;
+    }
+
+    /** The outer line up to a rim. */
+    Edge lineUpTo(double rimY) {
+        return view.fit().fit(Level.uprightAt(x), bottomY + LeaningUpright.CLEAR_OF_FOOT_MM, rimY - 0.3, 0.12, 0.25);
+    }
+
+    /**
+     * The rim; in doubt where another height is as likely, or where it may lie anywhere in the ink of other lines.
+     *
+     * @param upright the outer line as it was followed
+     * @param likeliest the height that was chosen
+     * @param rivalY another that is nearly as likely
+     */
+    Rim read(Edge upright, UprightEnds.End likeliest, Optional<Double> rivalY) {
+        UprightEnds.Place rough = new UprightEnds(view.ink(), upright, bottomY).refined(likeliest);
+        if (rivalY.isPresent()) {
+            return new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(BROKEN), rivalY);
+        }
+        FreeEnd.Reach reach = reach(rough);
+        double seenY = reach.seenY() - UprightEnds.ROUND_END_MM;
+        if (!reach.isHidden()) {
+            return seen(rough, seenY);
+        }
+        double unseenY = reach.unseenY() - UprightEnds.ROUND_END_MM;
+        if (unseenY - seenY > MOST_HIDDEN_MM) {
+            return new Rim(seenY, HIDDEN_SIGMA_MM, Optional.of(COVERED), Optional.of(unseenY));
+        }
+        double sigma = Math.max(HIDDEN_SIGMA_MM, (unseenY - seenY) / UNIFORM_DEVIATIONS);
+        return new Rim((seenY + unseenY) / 2, sigma, Optional.empty(), Optional.empty());
+    }
+
+    /** Followed up again as long as more of it is seen: an upright that leans leaves the place where its foot stands. */
+    private FreeEnd.Reach reach(UprightEnds.Place rough) {
+        double endY = rough.yMm() + UprightEnds.ROUND_END_MM;
+        FreeEnd.Reach reach = freeEnd(endY).reach();
+        for (int again = 0; again < MOST_FOLLOWED; again++) {
+            FreeEnd.Reach further = freeEnd(Math.max(endY, reach.seenY())).reach();
+            if (further.seenY() < reach.seenY() + LEAST_FOLLOWED_MM) {
+                return reach;
+            }
+            reach = further;
+        }
+        return reach;
+    }
+
+    private FreeEnd freeEnd(double endY) {
+        Edge upright =
+                LeaningUpright.between(view, x, bottomY + LeaningUpright.CLEAR_OF_FOOT_MM, endY - CLEAR_OF_END_MM);
+        return new FreeEnd(view.ink(), upright, bottomY, view.fit().breadth(upright), endY);
+    }
+
+    /** Its tip, or where the upright was last seen; in doubt where tip, last ink and the best parting of the ink all differ. */
+    private Rim seen(UprightEnds.Place rough, double seenY) {
+        double tipY = rough.yMm() + UprightEnds.ROUND_END_MM;
+        OptionalDouble tip = new RoundTip(view.ink(), lineUpTo(rough.yMm()), bottomY).near(tipY);
+        double fromRough = Math.abs(seenY - rough.yMm());
+        boolean isTip = tip.isPresent() && Math.abs(tip.getAsDouble() - seenY) < SAME_END_MM;
+        if (fromRough > MOST_APART_MM || tip.isPresent() && !isTip && fromRough > SAME_END_MM / 2) {
+            return new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(BROKEN), Optional.of(seenY));
+        }
+        return new Rim(isTip ? tip.getAsDouble() : seenY, isTip ? TIP_SIGMA_MM : SEEN_SIGMA_MM, Optional.empty(), Optional.empty());
+    }
+}
