@@ -199,11 +199,22 @@ class ChaosIT {
     private static void isWatched(ProgramProcess worker) throws IOException, InterruptedException {
         assertThat(worker.isReady()).isTrue();
         assertThat(worker.watch("/actuator/health").body()).contains("\"store\"", "\"queue\"", "\"db\"");
-        assertThat(worker.watch("/actuator/prometheus").body())
+        assertThat(metricsOnceItHasRead(worker))
                 .contains("wallplate_sheets_total", "wallplate_queue_age_seconds", "wallplate_stage_seconds_sum")
                 .contains("wallplate_criteria_total{outcome=\"undecided\"}");
         assertThat(worker.watch("/actuator/env").statusCode()).isEqualTo(404);
         assertThat(worker.log()).doesNotContain("Tomcat started on port 8080");
+    }
+
+    /** The other worker may have read every sheet so far. */
+    private static String metricsOnceItHasRead(ProgramProcess worker) throws IOException, InterruptedException {
+        long deadline = System.nanoTime() + Duration.ofMinutes(2).toNanos();
+        String metrics = worker.watch("/actuator/prometheus").body();
+        while (!metrics.contains("wallplate_criteria_total") && System.nanoTime() < deadline) {
+            Thread.sleep(500);
+            metrics = worker.watch("/actuator/prometheus").body();
+        }
+        return metrics;
     }
 
     private void makeTrouble() throws Exception {

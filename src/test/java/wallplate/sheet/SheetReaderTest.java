@@ -99,6 +99,19 @@ class SheetReaderTest {
         assertReadFromBar(sheet);
     }
 
+    /** The block's side stands so near the bar's tick that hardly any paper is seen between. */
+    @ParameterizedTest
+    @ValueSource(doubles = {130.8, 130.9, 131, 131.1})
+    void findsBarWhoseTickTouchesTheTitleBlocksSide(double edge) {
+        DrawnSheet sheet = aSheet().scannedAt(200).with(
+                Segment.between(edge, 19, edge, 31),
+                Segment.between(edge, 31, 287, 31),
+                Segment.between(edge, 19, 287, 19),
+                Segment.between(edge, 27, 287, 27));
+
+        assertReadFromBar(sheet);
+    }
+
     /** The bar's own tick lies in the block's side; a letter's stem stands behind it, in line with the bar. */
     @Test
     void findsBarThatEndsAtTheTitleBlocksSide() {

@@ -20,6 +20,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
 import org.springframework.context.annotation.Import;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.MvcResult;
 import wallplate.records.ClassSet;
@@ -63,11 +64,20 @@ class ProgressPagesTest {
     @Autowired
     private KeptSheets kept;
 
+    @Autowired
+    private JdbcClient database;
+
     private ClassSet classSet;
     private String page;
 
+    /** Files that wait and that nobody queued look lost: who looks for such when the program starts has to be done with it. */
     @BeforeEach
     void aClassSet() {
+        await().atMost(PATIENCE)
+                .until(() -> database.sql("select count(*) from scheduled_tasks where task_name = 'find-lost-files' and last_success is not null")
+                                .query(Integer.class)
+                                .single()
+                        == 1);
         classSet = classSets.add("Set", "11B", List.of(), tasks.add(DrawnSheets.aTask()), false);
         page = "/class-sets/" + classSet.id();
     }

@@ -38,6 +38,9 @@ public final class BarFinder {
     private static final double LEAST_TICK = 0.6;
     private static final double WIDEST_TICK = 1.8;
 
+    /** Where there is less than this part of a line's ink beside it, the line has ended. */
+    private static final double GAP_PART = 0.3;
+
     private static final double TICK_SEARCH = 1.6;
     private static final double LONGEST_TICK = 9;
     private static final double BEYOND_NEAR = 1.2;
@@ -207,13 +210,19 @@ public final class BarFinder {
         return widthAround(side, i) <= WIDEST_TICK;
     }
 
+    /** The first of the darkest places of a line; what lies behind a gap is another line, such as a title block's side. */
     private static boolean isPeak(double[] above, double[] below, int i) {
         double here = above[i] + below[i];
         int reach = (int) (0.5 / STEP);
-        for (int k = Math.max(0, i - reach); k <= Math.min(above.length - 1, i + reach); k++) {
-            double other = above[k] + below[k];
-            if (other > here || (other == here && k < i)) {
-                return false;
+        for (int way = -1; way <= 1; way += 2) {
+            for (int k = i + way; k >= 0 && k < above.length && Math.abs(k - i) <= reach; k += way) {
+                double other = above[k] + below[k];
+                if (other < GAP_PART * here) {
+                    break;
+                }
+                if (other > here || (other == here && k < i)) {
+                    return false;
+                }
             }
         }
         return true;
