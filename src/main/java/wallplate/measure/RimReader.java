@@ -86,8 +86,8 @@ final class RimReader {
     private FreeEnd.Reach reach(UprightEnds.Place rough) {
         double endY = rough.yMm() + UprightEnds.ROUND_END_MM;
         FreeEnd.Reach reach = freeEnd(endY).reach();
-        for (int again = 0; again < MOST_FOLLOWED; again++) {
-            FreeEnd.Reach further = freeEnd(Math.max(endY, reach.seenY())).reach();
+        for (int again = 0; again < MOST_FOLLOWED && reach.seenY() > endY; again++) {
+            FreeEnd.Reach further = freeEnd(reach.seenY()).reach();
             if (further.seenY() < reach.seenY() + LEAST_FOLLOWED_MM) {
                 return reach;
             }
