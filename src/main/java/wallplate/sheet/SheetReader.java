@@ -2,7 +2,7 @@ package wallplate.sheet;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.function.Supplier;
 import wallplate.sheet.ScanPage.Picture;
 import wallplate.sheet.ScanPage.Refused;
 import wallplate.sheet.codes.CodeReader;
@@ -82,14 +82,15 @@ public final class SheetReader {
      * within the shadow that the paper throws on a lid.
      */
     private static PaperSides closer(PaperSides sides, PaperRegion region, Picture picture, PaperRectification paper) {
-        List<PaperSides> found = Stream.of(region.beyondBorder(), region.byTexture())
-                .map(look -> PaperSides.near(look.outline(0), picture))
-                .filter(paper::mayBeSheet)
-                .toList();
-        return found.stream()
-                .filter(edges -> !paper.mayBeShadow(edges))
-                .findFirst()
-                .orElse(paper.mayBeSheet(sides) || found.isEmpty() ? sides : found.get(0));
+        PaperSides best = sides;
+        for (Supplier<PaperRegion> look : List.<Supplier<PaperRegion>>of(region::beyondBorder, region::byTexture)) {
+            PaperSides again = PaperSides.near(look.get().outline(0), picture);
+            if (paper.mayBeSheet(again) && !paper.mayBeShadow(again)) {
+                return again;
+            }
+            best = paper.mayBeSheet(best) || !paper.mayBeSheet(again) ? best : again;
+        }
+        return best;
     }
 
     private static Optional<RoughPage> rough(
