@@ -135,6 +135,12 @@ public final class LineRefit {
         return profile;
     }
 
+    /** By how many pixels both ends of a line differ along the picture's rows or its columns, whichever is less. */
+    double offPixelAxes(Segment line) {
+        Vector across = map.apply(line.end()).minus(map.apply(line.start()));
+        return Math.min(Math.abs(across.x()), Math.abs(across.y()));
+    }
+
     /** How far along the normal, in millimetres, a place of a profile lies. */
     static double across(int place) {
         return (place - HALF) * SAMPLE;

@@ -1,6 +1,7 @@
 package wallplate.sheet.page;
 
 import java.util.List;
+import wallplate.geometry.Segment;
 import wallplate.sheet.page.LineRefit.Fitted;
 
 /**
@@ -13,6 +14,11 @@ public record RuledLines(double tiltDegrees, List<RuledLine> alongX, List<RuledL
     /** Fainter lines are streaks of a feeder, folds and shadows, as a share of the paper's grey. */
     private static final double FAINTEST = 0.1;
 
+    /** A line so long that runs along one column or row of the picture's pixels is a streak, which no hand draws so square. */
+    private static final double STREAK_MM = 100;
+
+    private static final double STREAK_PIXELS = 0.3;
+
     public RuledLines {
         alongX = List.copyOf(alongX);
         alongY = List.copyOf(alongY);
@@ -21,13 +27,19 @@ public record RuledLines(double tiltDegrees, List<RuledLine> alongX, List<RuledL
     /** The lines measured; those that hardly anywhere stand alone are left out. */
     public static RuledLines measured(AxisLines lines, LineRefit refit) {
         WholeStroke stroke = new WholeStroke(refit);
-        return new RuledLines(lines.tiltDegrees(), measured(lines.alongX(), stroke), measured(lines.alongY(), stroke));
+        return new RuledLines(
+                lines.tiltDegrees(), measured(lines.alongX(), stroke, refit), measured(lines.alongY(), stroke, refit));
     }
 
-    private static List<RuledLine> measured(List<Fitted> lines, WholeStroke stroke) {
+    private static List<RuledLine> measured(List<Fitted> lines, WholeStroke stroke, LineRefit refit) {
         return lines.stream()
                 .filter(line -> line.darkness() >= FAINTEST)
                 .flatMap(line -> stroke.measured(line.segment()).stream())
+                .filter(line -> !isStreak(line.segment(), refit))
                 .toList();
+    }
+
+    private static boolean isStreak(Segment line, LineRefit refit) {
+        return line.length() >= STREAK_MM && refit.offPixelAxes(line) < STREAK_PIXELS;
     }
 }

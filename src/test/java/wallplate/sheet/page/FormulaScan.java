@@ -16,7 +16,12 @@ final class FormulaScan {
 
     /** A refit in the scan that a formula gives. */
     static LineRefit refit(DoubleBinaryOperator darkness) {
-        return new LineRefit(picture(darkness), map());
+        return refit(WIDTH, darkness);
+    }
+
+    /** The same in a scan of another width in millimetres. */
+    static LineRefit refit(double widthMm, DoubleBinaryOperator darkness) {
+        return new LineRefit(picture(widthMm, darkness), map());
     }
 
     /** How dark a stroke is so far off its centre line. */
@@ -29,8 +34,8 @@ final class FormulaScan {
         return PageMap.affine(PIXELS_PER_MM, 0, 0, 0, -PIXELS_PER_MM, Math.round(HEIGHT * PIXELS_PER_MM));
     }
 
-    private static Picture picture(DoubleBinaryOperator darkness) {
-        int width = (int) Math.round(WIDTH * PIXELS_PER_MM);
+    private static Picture picture(double widthMm, DoubleBinaryOperator darkness) {
+        int width = (int) Math.round(widthMm * PIXELS_PER_MM);
         int height = (int) Math.round(HEIGHT * PIXELS_PER_MM);
         byte[] grey = new byte[width * height];
         for (int row = 0; row < height; row++) {
