@@ -93,20 +93,27 @@ record BoxRow(
                 .filter(column -> column.ink() > 0.34 * view.outlineInk() && standsTrue(view, lower, column, across, height))
                 .toList();
         RegularRow.Chosen row = new RegularRow(columns, view.outlineInk(), expectation, part, log).choose();
+        BoxSides sides = BoxSides.of(view, lower, across, height, others, crossings(row, columns));
         List<Box> boxes = new ArrayList<>();
         for (int[] pair : row.boxes()) {
-            boxes.add(box(view, lower, across, height, columns.get(pair[0]), columns.get(pair[1]), others));
+            boxes.add(sides.box(columns.get(pair[0]), columns.get(pair[1])));
         }
         boxes.sort(Comparator.comparingDouble(Box::centre));
         InkOfPlace inkOfPlace = position -> meanInk(view, lower, across, height, position, widthOf(boxes));
         List<Double> gaps = row.spacing() > 0 ? inkedGaps(boxes, row.spacing(), from, to, inkOfPlace) : List.of();
         List<Box> faint = gaps.stream()
-                .flatMap(place -> faintBox(view, lower, across, height, place, widthOf(boxes), others).stream())
+                .flatMap(place -> faintBox(sides, view, lower, across, height, place, widthOf(boxes)).stream())
                 .toList();
         List<Box> all = Stream.concat(boxes.stream(), faint.stream())
                 .sorted(Comparator.comparingDouble(Box::centre))
                 .toList();
         return new BoxRow(all, row.probability(), row.otherCount(), faint.size() < gaps.size(), isFirstUnlike(all));
+    }
+
+    private static List<Crossing> crossings(RegularRow.Chosen row, List<Crossing> columns) {
+        return row.boxes().stream()
+                .flatMap(pair -> Stream.of(columns.get(pair[0]), columns.get(pair[1])))
+                .toList();
     }
 
     private static boolean isFirstUnlike(List<Box> boxes) {
@@ -125,7 +132,7 @@ record BoxRow(
 
     /** The box at a place of the row whose sides are too faint or broken to have been met as lines of their own. */
     private static Optional<Box> faintBox(
-            DrawingView view, Edge lower, Vector across, double height, double place, double width, List<Line> others) {
+            BoxSides sides, DrawingView view, Edge lower, Vector across, double height, double place, double width) {
         List<Crossing> columns = view.crossLines().find(
                 lower.line(), place - width, place + width, across,
                 position -> 0.14 * height,
@@ -143,7 +150,7 @@ record BoxRow(
                 }
             }
         }
-        return ranking.best().map(sides -> box(view, lower, across, height, sides[0], sides[1], others));
+        return ranking.best().map(pair -> sides.box(pair[0], pair[1]));
     }
 
     /** The mean ink of a place along the lower line that is as wide as a box. */
@@ -205,32 +212,5 @@ record BoxRow(
             plumb = Math.max(plumb, view.fit().coverage(new Line(shifted.origin(), Level.UP), -half, half, DrawingView.OUTLINE_PART));
         }
         return best >= 0.8 || best >= plumb - 0.02;
-    }
-
-    private static Box box(
-            DrawingView view, Edge lower, Vector across, double height, Crossing first, Crossing second, List<Line> others) {
-        Edge low = side(view, lower, across, height, first, others);
-        Edge high = side(view, lower, across, height, second, others);
-        double middle = height / 2;
-        return new Box(
-                low,
-                high,
-                lower.line().positionOf(low.line().pointAt(middlePosition(low, lower, middle))),
-                lower.line().positionOf(high.line().pointAt(middlePosition(high, lower, middle))));
-    }
-
-    private static Edge side(
-            DrawingView view, Edge lower, Vector across, double height, Crossing crossing, List<Line> others) {
-        Line line = new Line(lower.line().pointAt(crossing.position()), across);
-        // Near the corners the diagonals run into the sides.
-        double trim = Math.min(1.2, 0.25 * height);
-        return view.fit().fit(line, trim, height - trim, 0.15, 0.2, others).within(-height / 2, height / 2);
-    }
-
-    /** Where along a side it lies half-way up the band. */
-    private static double middlePosition(Edge side, Edge lower, double middle) {
-        double origin = lower.line().distanceTo(side.line().origin());
-        double rise = lower.line().direction().cross(side.line().direction());
-        return (middle - origin) / rise;
     }
 }
