@@ -117,17 +117,27 @@ final class EavesReader {
             bargeEnd = bargeBoard.end(faceX - 0.45, gutterOuter);
             bargeBottom = bargeEnd.flatMap(end -> bargeBoard.bottom(end, faceX));
         }
+        Optional<FasciaReader.Closing> closing = face.flatMap(outer -> new FasciaReader(place).read(outer, cut, lowY, highY));
+        Optional<InnerSide> overdrawn = face.flatMap(outer -> gutter.gutter().flatMap(hung -> InnerSide.of(
+                view,
+                outer,
+                closing.map(EavesReader::fromTo).orElse(new double[] {lowY, highY}),
+                new double[] {hung.bottom().middle().y(), hung.rim().y()})));
         return new Eaves(
                 Optional.of(cut),
-                face,
-                face.flatMap(outer -> new FasciaReader(place).read(outer, cut, lowY, highY)),
-                gutter.gutter(),
+                overdrawn.map(InnerSide::face).or(() -> face),
+                closing,
+                gutter.gutter().map(hung -> overdrawn.map(InnerSide::inner).map(hung::withInner).orElse(hung)),
                 bargeEnd,
                 bargeBottom,
                 CoveringEnd.read(place, cut),
                 new Doubts(
                         stand.placeProbability() < Choice.SURE,
                         stand.cutProbability() < Choice.SURE, stand.probability() < Choice.SURE, gutter.doubt()));
+    }
+
+    private static double[] fromTo(FasciaReader.Closing closing) {
+        return new double[] {closing.bottom().middle().y(), closing.top().middle().y()};
     }
 
     private static Eaves nothing() {

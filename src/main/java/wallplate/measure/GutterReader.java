@@ -18,7 +18,13 @@ final class GutterReader {
      *
      * @param inner its own inner side, drawn over the fascia's face
      */
-    record Gutter(Edge outer, Edge bottom, RimReader.Rim rim, Edge inner) {}
+    record Gutter(Edge outer, Edge bottom, RimReader.Rim rim, Edge inner) {
+
+        /** The same gutter with its inner side placed anew. */
+        Gutter withInner(Edge placed) {
+            return new Gutter(outer, bottom, rim, placed.lessSure(INNER_SIDE_SIGMA_MM));
+        }
+    }
 
     /**
      * What was found.
