@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
+import wallplate.geometry.Vector;
 import wallplate.stroke.CrossLines.Crossing;
 import wallplate.stroke.Edge;
 
@@ -24,6 +26,15 @@ final class BargeBoardReader {
     private static final double MOST_AT_TOP = 2;
 
     private static final double CLEARLY_CHEAPER = 1;
+    /** Broken lead and lettering leave gaps of a few millimetres. */
+    private static final double LONGEST_GAP_MM = 3.6;
+
+    private static final double FOOT_SHIFT_MM = 0.8;
+    private static final double FOOT_STEP_MM = 0.1;
+    private static final double READ_INSIDE_MM = 5;
+    private static final double MOST_OF_LINE = 0.8;
+    private static final double HALF_OF_LINE = 0.5;
+    private static final double CLEARLY_DARKER = 1.15;
 
     private final EavesPlace place;
     private final DrawingView view;
@@ -80,9 +91,45 @@ final class BargeBoardReader {
         return gap > 2 * SHORT_OF_COVERING_MM ? gap : gap * (1 - view.uprightInk(x, topY, coveringY));
     }
 
-    /** The dark uprights before the face that are no other part's. */
+    /**
+     * Whether an upright that was taken for the board's end is joined to the fascia's face by a level line, as a gutter's
+     * side is, rather than by a sloping one. The board's lower edge would go on inside the plumb cut.
+     */
+    boolean isClosedByALevel(Edge end, double faceX, double cutX) {
+        double footY = lowEnd(end);
+        double footX = end.xAt(footY);
+        double covered = 0;
+        double level = 0;
+        double sloping = 0;
+        boolean isSlopingOn = false;
+        for (double shift = -FOOT_SHIFT_MM; shift <= FOOT_SHIFT_MM + 1e-9; shift += FOOT_STEP_MM) {
+            Point foot = new Point(footX, footY + shift);
+            covered = Math.max(covered, view.levelInk(foot.y(), footX + 0.3, faceX - 0.3));
+            level = Math.max(level, meanInk(foot, Level.RIGHT, faceX));
+            sloping = Math.max(sloping, meanInk(foot, view.slope(), faceX));
+            Line edge = new Line(foot, view.slope());
+            Point inside = edge.pointAt((cutX + READ_INSIDE_MM / 2 - footX) / view.slope().x());
+            isSlopingOn |= isNoneOfTheRoofs(inside.x(), inside.y())
+                    && place.slopingInk(cutX + 1, cutX + READ_INSIDE_MM, footX, foot.y()) > HALF_OF_LINE;
+        }
+        return covered > MOST_OF_LINE && level > CLEARLY_DARKER * sloping && !isSlopingOn;
+    }
+
+    /** The mean ink from beside an upright's foot to beside the fascia's face, along a direction. */
+    private double meanInk(Point foot, Vector direction, double faceX) {
+        double sum = 0;
+        int samples = 0;
+        for (double x = foot.x() + 0.4; x < faceX - 0.4; x += FOOT_STEP_MM) {
+            double far = (x - foot.x()) / direction.x();
+            sum += view.ink().at(x, foot.y() + far * direction.y());
+            samples++;
+        }
+        return samples == 0 ? 0 : sum / samples;
+    }
+
+    /** The dark uprights before the face that are no other part's; where lettering broke one, its pieces together as well. */
     private List<Run> uprights(double rightMost, Optional<Edge> other) {
-        return view.upright().stream()
+        return Stream.concat(view.upright().stream(), view.upright().stream().flatMap(this::joined))
                 .filter(run -> run.length() >= 5 && run.ink() >= 0.5 * view.outlineInk())
                 .filter(run -> {
                     double x = run.segment().midpoint().x();
@@ -91,6 +138,25 @@ final class BargeBoardReader {
                             && !EavesPlace.standsAt(other, x, run.lowY(), SAME_UPRIGHT_MM);
                 })
                 .toList();
+    }
+
+    /** An upright together with each that goes on below it beyond a gap. */
+    private Stream<Run> joined(Run upper) {
+        return view.upright().stream()
+                .filter(lower -> Math.abs(lower.segment().midpoint().x() - upper.segment().midpoint().x()) < SAME_UPRIGHT_MM)
+                .filter(lower -> upper.lowY() > lower.highY() && upper.lowY() - lower.highY() < LONGEST_GAP_MM)
+                .map(lower -> new Run(
+                        new Segment(low(lower), high(upper)), upper.stroke(), Math.min(upper.ink(), lower.ink())));
+    }
+
+    private static Point low(Run run) {
+        Segment segment = run.segment();
+        return segment.start().y() < segment.end().y() ? segment.start() : segment.end();
+    }
+
+    private static Point high(Run run) {
+        Segment segment = run.segment();
+        return segment.start().y() < segment.end().y() ? segment.end() : segment.start();
     }
 
     /** An upright that may be the board's end from its lower edge up to the covering, whatever more of it there is. */
@@ -148,10 +214,18 @@ final class BargeBoardReader {
                 .allMatch(edge -> Math.abs(edge.yAt(x) - y) > SAME_FOOT_MM);
     }
 
+    /** Whether a sloping line is the covering's underside, which the board hides: its lower edge is never there. */
+    private boolean isCoverings(double x, double y) {
+        return roof.coveringBottom().map(edge -> Math.abs(edge.yAt(x) - y) < SAME_FOOT_MM).orElse(false);
+    }
+
     /** The share of ink on a sloping line that rises to the right from about a point. */
     private double slopesFrom(double x, double y) {
         double best = 0;
         for (double shift = -1.6; shift <= 1.6; shift += 0.15) {
+            if (isCoverings(x, y + shift)) {
+                continue;
+            }
             Line line = new Line(new Point(x, y + shift), view.slope());
             best = Math.max(best, view.fit().coverage(line, 0.4, 4.4, DrawingView.OUTLINE_PART));
         }
@@ -167,12 +241,11 @@ final class BargeBoardReader {
         double readTo = Math.max(Math.min(free - 0.3, 25), 1.5);
         List<Crossing> rows = place.crossLines().find(
                 Level.uprightAt(footX), footY - 2.2, footY + 2.2, view.slope(), y -> 0.3, y -> readTo, 0.7);
-        Crossing best = null;
-        for (Crossing row : rows) {
-            if (best == null || Math.abs(row.position() - footY) < Math.abs(best.position() - footY)) {
-                best = row;
-            }
-        }
+        Crossing best = rows.stream()
+                .filter(row -> !isCoverings(footX, row.position()))
+                .min(Comparator.comparingDouble(row -> Math.abs(row.position() - footY)))
+                .or(() -> onlyOneAbove(end, footY, readTo))
+                .orElse(null);
         if (best == null) {
             return Optional.empty();
         }
@@ -180,6 +253,17 @@ final class BargeBoardReader {
         double whole = place.wall().outer().map(edge -> (edge.xAt(Math.max(lowEnd(edge), footY)) - footX) / cosine).orElse(free);
         Edge alone = view.fit().fit(rough, 0.4, readTo, 0.12, 0.3);
         return Optional.of(overWholeLength(alone, readTo, whole));
+    }
+
+    /** The lower edge of a board whose end runs on further below it, as a construction line does: the one that slopes from there. */
+    private Optional<Crossing> onlyOneAbove(Edge end, double footY, double readTo) {
+        double x = end.xAt(footY);
+        List<Crossing> rows = place.crossLines()
+                .find(Level.uprightAt(x), footY, place.coveringY(x) - LEAST_DEPTH_MM, view.slope(), y -> 0.3, y -> readTo, MOST_OF_LINE)
+                .stream()
+                .filter(row -> row.ink() >= 0.5 * view.outlineInk() && isNoneOfTheRoofs(x, row.position()))
+                .toList();
+        return rows.size() == 1 ? Optional.of(rows.get(0)) : Optional.empty();
     }
 
     private static double lowEnd(Edge upright) {

@@ -21,6 +21,12 @@ record EavesPlace(
         Edge rafterBottom,
         ChoiceLog log) {
 
+    /** How far beside a place a leaning line may pass it. */
+    private static final double MOST_OFF_MM = 0.3;
+
+    private static final double OFF_STEP_MM = 0.15;
+    private static final double LEAST_LEANING_MM = 1;
+
     /** The height of the uppermost known sloping line at a place. */
     double coveringY(double x) {
         return roof.coveringTop().or(roof::coveringBottom).map(edge -> edge.yAt(x)).orElse(rafterTop.yAt(x));
@@ -41,5 +47,22 @@ record EavesPlace(
     /** Whether an edge that may be there stands at a place, at a height. */
     static boolean standsAt(Optional<Edge> upright, double x, double y, double withinMm) {
         return upright.map(edge -> Math.abs(edge.xAt(y) - x) < withinMm).orElse(false);
+    }
+
+    /**
+     * Whether what is inked between two heights surely stands plumb rather than square to the slope, as a purlin's side
+     * does. Where one of both leans by no more than its breadth, that cannot be told.
+     */
+    boolean isPlumb(double x, double lowY, double highY) {
+        if ((highY - lowY) * Math.tan(Math.toRadians(view.slopeDegrees())) < LEAST_LEANING_MM) {
+            return false;
+        }
+        Line square = new Line(new Point(x, (lowY + highY) / 2), view.squareToSlope());
+        double half = (highY - lowY) / 2 / view.squareToSlope().y();
+        double leaning = 0;
+        for (double off = -MOST_OFF_MM; off <= MOST_OFF_MM + 1e-9; off += OFF_STEP_MM) {
+            leaning = Math.max(leaning, view.fit().coverage(square.offset(off), -half, half, DrawingView.OUTLINE_PART));
+        }
+        return view.uprightInk(x, lowY, highY) >= leaning;
     }
 }

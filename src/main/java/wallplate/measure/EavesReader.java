@@ -43,6 +43,8 @@ final class EavesReader {
 
     /** Ends so near to one another are looked at in one go. */
     private static final double SAME_PLACE_MM = 4;
+    /** A face of which less of the rafter's depth is seen was found above the rafter. */
+    private static final double LEAST_BESIDE_RAFTER = 0.3;
 
     private final DrawingView view;
     private final Expectation expectation;
@@ -67,14 +69,9 @@ final class EavesReader {
         CrossLines crossLines = view.crossLines();
         EavesPlace place = new EavesPlace(view, expectation, roof, wall, crossLines, top, bottom, log);
         BargeBoardReader bargeBoard = new BargeBoardReader(place);
-        Optional<StandReader.Stand> stand = Optional.empty();
-        for (double endX : ends(top, bottom)) {
-            if (stand.isEmpty() || stand.get().placeProbability() < Choice.SURE) {
-                Optional<Edge> bargeAtFirst =
-                        expectation.asksPart("barge-board") ? bargeBoard.end(endX, Optional.empty()) : Optional.empty();
-                stand = likelier(stand, new StandReader(place).read(endX, bargeAtFirst));
-            }
-        }
+        Optional<StandReader.Stand> stand = new StandReader(place).read(
+                ends(top, bottom),
+                endX -> expectation.asksPart("barge-board") ? bargeBoard.end(endX, Optional.empty()) : Optional.empty());
         return stand.map(found -> around(place, bargeBoard, found)).orElseGet(EavesReader::nothing);
     }
 
@@ -92,26 +89,22 @@ final class EavesReader {
         return ends;
     }
 
-    private static Optional<StandReader.Stand> likelier(
-            Optional<StandReader.Stand> first, Optional<StandReader.Stand> second) {
-        return Stream.of(first, second)
-                .flatMap(Optional::stream)
-                .reduce((one, other) -> one.placeProbability() >= other.placeProbability() ? one : other);
-    }
-
     /** What hangs around a plumb cut and a fascia's face. */
     private Eaves around(EavesPlace place, BargeBoardReader bargeBoard, StandReader.Stand stand) {
         double lowY = place.rafterBottom().yAt(stand.cut().position());
         double highY = place.rafterTop().yAt(stand.cut().position());
         double closest = stand.face().map(face -> stand.cut().position() - face.position()).orElse(2.0);
         Edge cut = upright(stand.cut(), lowY, highY, closest);
-        Optional<Edge> face = stand.face().map(found -> upright(found, lowY, highY, closest));
+        Optional<Edge> face = stand.face().map(found -> face(place, found, lowY, highY, closest));
         double faceX = face.orElse(cut).xAt((lowY + highY) / 2);
         Optional<Edge> bargeEnd = bargeBoard.end(faceX - 0.45, Optional.empty());
         Optional<Edge> bargeBottom = bargeEnd.flatMap(end -> bargeBoard.bottom(end, faceX));
-        boolean isVacant = GutterReader.isVacant(place, faceX, lowY, highY, bargeEnd, bargeBottom);
+        // What closes on the face with a level line alone is the gutter's to explain; the barge board may not claim its ink.
+        Optional<Edge> bargeAlone = bargeEnd.filter(end -> !bargeBoard.isClosedByALevel(end, faceX, cut.xAt(lowY)));
+        boolean isVacant = GutterReader.isVacant(
+                place, faceX, lowY, highY, bargeAlone, bargeAlone.isPresent() ? bargeBottom : Optional.empty());
         GutterReader.Found gutter =
-                new GutterReader(place, faceX, bargeEnd).read(lowY, highY, face.orElse(cut), isVacant);
+                new GutterReader(place, faceX, bargeAlone).read(lowY, highY, face.orElse(cut), isVacant);
         Optional<Edge> gutterOuter = gutter.gutter().map(GutterReader.Gutter::outer);
         if (bargeEnd.isPresent() && EavesPlace.standsAt(gutterOuter, bargeEnd.get().middle().x(), lowY, 0.4)) {
             bargeEnd = bargeBoard.end(faceX - 0.45, gutterOuter);
@@ -144,6 +137,16 @@ final class EavesReader {
         return new Eaves(
                 Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
                 Optional.empty(), new Doubts(false, false, false, Optional.empty()));
+    }
+
+    /** The fascia's face beside the rafter or, where the board was drawn too short to hide it, above the rafter. */
+    private Edge face(EavesPlace place, Crossing column, double lowY, double highY, double closestMm) {
+        double underCoveringY = roof.coveringBottom().map(edge -> edge.yAt(column.position())).orElse(highY);
+        boolean isAboveRafter = view.uprightInk(column.position(), lowY, highY) < view.uprightInk(column.position(), highY, underCoveringY)
+                && view.uprightInk(column.position(), lowY, highY) < LEAST_BESIDE_RAFTER;
+        return isAboveRafter
+                ? upright(column, highY, underCoveringY, closestMm)
+                : upright(column, lowY, highY, closestMm);
     }
 
     private Edge upright(Crossing column, double lowY, double highY, double closestMm) {

@@ -6,6 +6,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
+import java.util.function.DoubleUnaryOperator;
 import wallplate.geometry.Point;
 import wallplate.stroke.CrossLines.Crossing;
 import wallplate.stroke.Edge;
@@ -68,6 +70,11 @@ final class StandReader {
     private static final double END_STEP_MM = 0.6;
 
     private static final double MOST_COST = 4;
+    private static final double CLEAR_OF_LINE_MM = 0.4;
+    /** Less room between rafter and covering says nothing of what stands there. */
+    private static final double LEAST_ABOVE_RAFTER_MM = 1.5;
+
+    private static final double MOST_OF_LENGTH = 0.7;
     /** A label or a leader may have broken the cut. */
     private static final double LEAST_COVERAGE = 0.5;
 
@@ -82,29 +89,15 @@ final class StandReader {
     }
 
     /**
-     * Reads both.
+     * Reads both, at the likeliest of the places where the rafter may end: which of them it is shows only in what stands
+     * there, so all their readings are weighed against one another.
      *
-     * @param endX about where the rafter ends
-     * @param bargeEnd what may be the barge board's end, where the task asks for one
+     * @param ends about where the rafter may end, the likeliest first
+     * @param bargeEnd what may be the barge board's end where the rafter ends there, where the task asks for one
      */
-    Optional<Stand> read(double endX, Optional<Edge> bargeEnd) {
-        List<Crossing> columns = columns(endX, 0, 0.12, 0.88);
-        List<Crossing> higher = facesToo(columns, columns(endX, 0, 0.5, 1.2));
-        // A board's face ends at the heights of the plumb cut behind it, which on a steep roof differ much from its own.
-        double thickness = place.expectation().exactOr("fascia.thickness", 1.5);
-        List<Crossing> faces = facesToo(facesToo(higher, columns(endX, thickness, 0.12, 0.88)), columns(endX, thickness, 0.45, 1));
-        double endTop = inkEnd(top, columns, endX + 6);
-        double endBottom = inkEnd(bottom, columns, endX + 6);
+    Optional<Stand> read(List<Double> ends, DoubleFunction<Optional<Edge>> bargeEnd) {
         Choice<Pair> choice = new Choice<>(WEIGHTS);
-        for (Crossing cut : faces) {
-            offer(choice, pair(cut, Optional.empty()), columns, faces, endTop, endBottom, bargeEnd);
-            for (Crossing face : faces) {
-                double between = cut.position() - face.position();
-                if (between >= THINNEST_MM && between <= THICKEST_MM) {
-                    offer(choice, pair(cut, Optional.of(face)), columns, faces, endTop, endBottom, bargeEnd);
-                }
-            }
-        }
+        ends.forEach(endX -> offerAt(choice, endX, bargeEnd.apply(endX)));
         place.log().made(choice);
         return choice.best().map(best -> new Stand(
                 best.cut,
@@ -112,6 +105,53 @@ final class StandReader {
                 choice.probability(best::standsBeside),
                 choice.probability(best::sharesCutWith),
                 choice.probability(best::saysTheSameAs)));
+    }
+
+    private void offerAt(Choice<Pair> choice, double endX, Optional<Edge> bargeEnd) {
+        List<Crossing> columns = columns(endX, 0, 0.12, 0.88);
+        List<Crossing> higher = facesToo(columns, columns(endX, 0, 0.5, 1.2));
+        // A board's face ends at the heights of the plumb cut behind it, which on a steep roof differ much from its own.
+        double thickness = place.expectation().exactOr("fascia.thickness", 1.5);
+        List<Crossing> besides = facesToo(facesToo(higher, columns(endX, thickness, 0.12, 0.88)), columns(endX, thickness, 0.45, 1));
+        List<Crossing> faces = facesToo(besides, aboveRafter(endX));
+        double endTop = inkEnd(top, columns, endX + 6);
+        double endBottom = inkEnd(bottom, columns, endX + 6);
+        List<Pair> before = choice.options().stream().map(Choice.Option::reading).toList();
+        double wallX = place.wall().outer().map(outer -> outer.middle().x()).orElse(Double.POSITIVE_INFINITY);
+        for (Crossing cut : faces) {
+            if (cut.position() > wallX - BESIDE_MM) {
+                continue;
+            }
+            List<Pair> pairs = new ArrayList<>(List.of(pair(cut, Optional.empty())));
+            for (Crossing face : faces) {
+                double between = cut.position() - face.position();
+                if (between >= THINNEST_MM && between <= THICKEST_MM) {
+                    pairs.add(pair(cut, Optional.of(face)));
+                }
+            }
+            pairs.stream()
+                    .filter(pair -> before.stream().noneMatch(pair::saysTheSameAs))
+                    .forEach(pair -> offer(choice, pair, columns, faces, endTop, endBottom, bargeEnd));
+        }
+    }
+
+    /** The uprights of a board that is drawn too short, and so stands between the rafter's top and the covering alone. */
+    private List<Crossing> aboveRafter(double endX) {
+        if (place.roof().coveringBottom().isEmpty()) {
+            return List.of();
+        }
+        Edge covering = place.roof().coveringBottom().get();
+        DoubleUnaryOperator low = x -> top.yAt(x) + CLEAR_OF_LINE_MM;
+        DoubleUnaryOperator high = x -> covering.yAt(x) - CLEAR_OF_LINE_MM;
+        if (high.applyAsDouble(endX) - low.applyAsDouble(endX) < LEAST_ABOVE_RAFTER_MM) {
+            return List.of();
+        }
+        return place.crossLines()
+                .find(Level.levelAt(0), endX - 9, endX + 7, Level.UP, low, high, MOST_OF_LENGTH)
+                .stream()
+                .filter(column -> place.isPlumb(
+                        column.position(), low.applyAsDouble(column.position()), high.applyAsDouble(column.position())))
+                .toList();
     }
 
     /**
@@ -217,16 +257,16 @@ final class StandReader {
     private double inkEnd(Edge edge, List<Crossing> crossings, double fromX) {
         double step = 0.1;
         double blank = 0;
-        double end = fromX;
-        for (double x = fromX; blank < 0.7 && x > fromX - 20; x -= step) {
+        double startX = inkStart(edge, fromX);
+        double end = startX;
+        for (double x = startX; blank < 0.7 && x > fromX - 20; x -= step) {
             double here = x;
             if (crossings.stream().anyMatch(crossing -> Math.abs(crossing.position() - here) < SAME_MM)) {
                 continue;
             }
-            double position = edge.line().positionOf(new Point(x, edge.yAt(x)));
-            boolean inked = place.view().fit().coverage(edge.line(), position - 0.15, position + 0.15, 0.45) > 0.5;
-            blank = inked ? 0 : blank + step;
-            if (inked) {
+            boolean isInked = isInked(edge, x);
+            blank = isInked ? 0 : blank + step;
+            if (isInked) {
                 end = x;
             }
         }
@@ -236,5 +276,21 @@ final class StandReader {
                 .filter(position -> last - position > 0 && last - position < 0.5)
                 .findFirst()
                 .orElse(last);
+    }
+
+    /** Where, from a place to the right, an edge's ink begins: a rafter may end to the right of where it is looked for. */
+    private double inkStart(Edge edge, double fromX) {
+        double wallX = place.wall().outer().map(outer -> outer.middle().x()).orElse(fromX);
+        for (double x = fromX; x < wallX; x += 0.1) {
+            if (isInked(edge, x)) {
+                return x;
+            }
+        }
+        return fromX;
+    }
+
+    private boolean isInked(Edge edge, double x) {
+        double position = edge.line().positionOf(new Point(x, edge.yAt(x)));
+        return place.view().fit().coverage(edge.line(), position - 0.15, position + 0.15, 0.45) > 0.5;
     }
 }
