@@ -143,10 +143,15 @@ final class BargeBoardReader {
     /** An upright together with each that goes on below it beyond a gap. */
     private Stream<Run> joined(Run upper) {
         return view.upright().stream()
-                .filter(lower -> Math.abs(lower.segment().midpoint().x() - upper.segment().midpoint().x()) < SAME_UPRIGHT_MM)
+                .filter(lower -> standsWith(lower, upper))
                 .filter(lower -> upper.lowY() > lower.highY() && upper.lowY() - lower.highY() < LONGEST_GAP_MM)
                 .map(lower -> new Run(
                         new Segment(low(lower), high(upper)), upper.stroke(), Math.min(upper.ink(), lower.ink())));
+    }
+
+    /** Whether an upright stands where another does. */
+    private static boolean standsWith(Run run, Run other) {
+        return Math.abs(run.segment().midpoint().x() - other.segment().midpoint().x()) < SAME_UPRIGHT_MM;
     }
 
     private static Point low(Run run) {
@@ -178,7 +183,7 @@ final class BargeBoardReader {
         boolean isOpen = ends.stream()
                 .skip(1)
                 .anyMatch(next -> next.cost < best.cost + CLEARLY_CHEAPER
-                        && (next.run != best.run || Math.abs(next.footY - best.footY) > SAME_FOOT_MM));
+                        && !(standsWith(next.run, best.run) && Math.abs(next.footY - best.footY) < SAME_FOOT_MM));
         return isOpen ? Optional.empty() : Optional.of(between(view.fit(best.run, 0.5), best.footY, covering));
     }
 
