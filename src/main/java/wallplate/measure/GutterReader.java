@@ -110,7 +110,8 @@ final class GutterReader {
      */
     Found read(double lowY, double highY, Edge face, boolean isVacant) {
         boolean isAsked = place.expectation().asksPart("gutter");
-        boolean isClear = isVacant || !new GutterTrace(place, faceX).isThere(lowY - 10, highY + 4);
+        GutterTrace trace = new GutterTrace(place, faceX);
+        boolean isClear = isVacant || !trace.isThere(lowY - 10, highY + 4);
         Choice<Box> choice = new Choice<>(WEIGHTS);
         choice.offer(Box.NONE, none(isAsked, isClear));
         List<Crossing> rows = place.crossLines().find(
@@ -121,7 +122,7 @@ final class GutterReader {
         Box best = choice.best().orElseThrow();
         boolean isSure = choice.probability(best::sharesSidesWith) >= Choice.LIKELY;
         if (best.isNone) {
-            boolean isOpen = !isClear || !isSure;
+            boolean isOpen = (!isClear || !isSure) && trace.hasUpright(lowY - 10, highY + 4, bargeEnd);
             return new Found(Optional.empty(), isOpen
                     ? Optional.of("there is ink where the gutter should hang, but no clear gutter")
                     : Optional.empty());

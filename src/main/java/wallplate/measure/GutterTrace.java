@@ -1,11 +1,13 @@
 package wallplate.measure;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 import wallplate.geometry.Vector;
 import wallplate.stroke.CrossLines.Crossing;
+import wallplate.stroke.Edge;
 
 /**
  * Whether a level line beside the fascia's face may be what is left of a gutter's bottom. Leaders, construction lines and
@@ -32,6 +34,18 @@ final class GutterTrace {
     /** So much more of a sloping line's length must be dark. */
     private static final double CLEARLY_MORE = 0.15;
 
+    /** So short a piece of an upright is looked for, and so much of it must be dark. */
+    private static final double UPRIGHT_MM = 2;
+
+    private static final double LEAST_UPRIGHT = 0.85;
+    private static final double UPRIGHT_STEP_MM = 0.5;
+    private static final double NEAREST_SIDE_MM = -1.2;
+    private static final double CLEAR_OF_SIDE_MM = 0.4;
+    /** So much of the way from an upright to the face must be dark, even where lead or a label broke the bottom. */
+    private static final double LEAST_JOINED = 0.35;
+    private static final double MOST_ABOVE_COVERING_MM = 1;
+    private static final double CLEAR_OF_BARGE_MM = 0.45;
+
     private final EavesPlace place;
     private final double faceX;
 
@@ -48,6 +62,43 @@ final class GutterTrace {
                         rows(fromY, toY, BEYOND_MM, LEAST_BEYOND).filter(row -> !isSloping(row.position(), BEYOND_MM)))
                 .findAny()
                 .isPresent();
+    }
+
+    /**
+     * Whether an upright that may be a gutter's outer side stands on a level line before the face, below the covering.
+     * Nothing that a leader, a dimension or a construction line leaves there is a gutter without one.
+     *
+     * @param bargeEnd the barge board's end, which is none
+     */
+    boolean hasUpright(double fromY, double toY, Optional<Edge> bargeEnd) {
+        return Stream.concat(rows(fromY, toY, BESIDE_MM, LEAST_BESIDE), rows(fromY, toY, BEYOND_MM, LEAST_BEYOND))
+                .anyMatch(row -> hasUprightOn(row.position(), bargeEnd));
+    }
+
+    private boolean hasUprightOn(double bottomY, Optional<Edge> bargeEnd) {
+        double furthest = 3 * place.expectation().exactOr("gutter.width", 6) + 4;
+        for (double above = 0; above <= UPRIGHT_MM; above += UPRIGHT_STEP_MM) {
+            double foot = bottomY + above;
+            List<Crossing> columns = place.crossLines().find(
+                    Level.levelAt(foot), faceX - furthest, faceX + NEAREST_SIDE_MM, Level.UP, x -> 0, x -> UPRIGHT_MM, LEAST_UPRIGHT);
+            boolean isOne = columns.stream()
+                    .map(Crossing::position)
+                    .filter(x -> place.view().levelInk(bottomY, x + CLEAR_OF_SIDE_MM, faceX - CLEAR_OF_SIDE_MM) > LEAST_JOINED)
+                    .anyMatch(x -> isFree(x, bottomY, foot, bargeEnd));
+            if (isOne) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether a piece of an upright over a bottom is neither of the covering's end nor of the barge board's. */
+    private boolean isFree(double x, double bottomY, double foot, Optional<Edge> bargeEnd) {
+        boolean isBelowCovering = place.roof().coveringBottom()
+                .map(edge -> edge.yAt(x))
+                .map(y -> bottomY < y && (foot == bottomY || foot + UPRIGHT_MM < y + MOST_ABOVE_COVERING_MM))
+                .orElse(true);
+        return isBelowCovering && !EavesPlace.standsAt(bargeEnd, x, bottomY, CLEAR_OF_BARGE_MM);
     }
 
     private Stream<Crossing> rows(double fromY, double toY, double[] band, double leastCoverage) {

@@ -60,6 +60,27 @@ class AbsentPartsTest {
         }
     }
 
+    /** One side of an arrow's head on the face, or a dimension line that runs through it: neither ends at an upright. */
+    @ParameterizedTest
+    @CsvSource({"3, 0", "6, 9"})
+    void saysThatAGutterIsAbsentWhereALevelLineEndsAtNoUpright(double outwardsMm, double inwardsMm) {
+        Segment face = NET_LOFT.lines().stream()
+                .filter(line -> line.part().equals("fascia") && line.edge().equals("outer"))
+                .findFirst()
+                .orElseThrow()
+                .segment();
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.removeIf(line -> line.part().equals("gutter"));
+        Segment level = new Segment(
+                face.at(0.4).plus(new Vector(-outwardsMm, 0)), face.at(0.4).plus(new Vector(inwardsMm, 0)));
+        lines.add(new DrawnLine("dimension", 0, "line", level, LineRole.SEEN_OUTLINE));
+        LevelPage page = page(lines);
+
+        for (String key : List.of("gutter.width", "gutter.depth", "barge-board.clearance")) {
+            assertThat(finding(page, key)).as(key).isEqualTo(new Finding.Absent());
+        }
+    }
+
     /** A line from a place on the fascia outwards, 20 mm long. */
     private static DrawnLine towards(Point place, double degrees, LineRole role) {
         Point away = place.plus(new Vector(-20, 0).rotatedDegrees(degrees));
