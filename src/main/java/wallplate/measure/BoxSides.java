@@ -1,7 +1,6 @@
 package wallplate.measure;
 
 import java.util.List;
-import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
@@ -25,10 +24,6 @@ record BoxSides(DrawingView view, Edge lower, Vector across, double height, List
     /** In small boxes diagonals broaden the middle of some sides, too: below the middle one of all breadths. */
     private static final double BREADTH_QUANTILE = 0.4;
 
-    private static final double PIECE_MM = 2;
-    private static final double PIECES_APART_MM = 3;
-    private static final double UNBROKEN = 0.8;
-    private static final double USUAL_BREADTH_MM = 0.4;
     /** So far beyond the box the row's own lines are known to run. */
     private static final double ROW_RUNS_ON_MM = 5;
     /** Near the corners the diagonals run into the sides. */
@@ -50,27 +45,12 @@ record BoxSides(DrawingView view, Edge lower, Vector across, double height, List
         double[] breadths = sides.stream()
                 .mapToDouble(side -> {
                     Line line = new Line(lower.line().pointAt(side.position()), across);
-                    return breadth(view, line, MIDDLE_FROM * height, (1 - MIDDLE_FROM) * height);
+                    return UsualBreadth.ofPiece(view, line, MIDDLE_FROM * height, (1 - MIDDLE_FROM) * height);
                 })
                 .sorted()
                 .toArray();
-        double ofSides = breadths.length == 0 ? USUAL_BREADTH_MM : breadths[(int) (breadths.length * BREADTH_QUANTILE)];
-        return new BoxSides(view, lower, across, height, others, Math.min(ofSides, breadthOf(view, lower)));
-    }
-
-    /** The middle breadth of an edge's unbroken pieces. */
-    private static double breadthOf(DrawingView view, Edge edge) {
-        double[] breadths = DoubleStream.iterate(
-                        edge.from() + PIECE_MM, at -> at < edge.to() - 2 * PIECE_MM, at -> at + PIECES_APART_MM)
-                .filter(at -> view.fit().coverage(edge.line(), at, at + PIECE_MM, DrawingView.OUTLINE_PART) > UNBROKEN)
-                .map(at -> breadth(view, edge.line(), at, at + PIECE_MM))
-                .sorted()
-                .toArray();
-        return breadths.length == 0 ? USUAL_BREADTH_MM : breadths[breadths.length / 2];
-    }
-
-    private static double breadth(DrawingView view, Line line, double from, double to) {
-        return view.fit().breadth(view.fit().fit(line, from, to, DIRECTION_DOUBT_DEGREES, WINDOW_MM));
+        double ofSides = breadths.length == 0 ? UsualBreadth.UNKNOWN_MM : breadths[(int) (breadths.length * BREADTH_QUANTILE)];
+        return new BoxSides(view, lower, across, height, others, Math.min(ofSides, UsualBreadth.of(view, lower)));
     }
 
     /** The box between two sides. */

@@ -27,6 +27,9 @@ record RoofLines(
         Optional<Edge> ceilingTop,
         Optional<Edge> ceilingBottom) {
 
+    /** Of rafter and covering, two each. */
+    private static final int SLOPES = 4;
+
     private static final double REACHES_BREAK_MM = 3.0;
     /** How far a line that is to tell where the break line is may run on beyond it. */
     private static final double RUNS_ON_MM = 16;
@@ -69,7 +72,7 @@ record RoofLines(
 
     static RoofLines of(DrawingView view, Expectation expectation) {
         Optional<Edge> breakLine = expectation.draws("break") ? breakLine(view) : PlumbEnd.of(view);
-        List<Edge> slopes = mains(view, slopesToBreak(view, breakLine), breakLine, 30, 0.4, 0.6);
+        List<Edge> slopes = parted(view, mains(view, slopesToBreak(view, breakLine), breakLine, 30, 0.4, 0.6));
         slopes.sort(Comparator.comparingDouble(edge -> view.squareToSlope().dot(edge.middle().minus(Point.ORIGIN))));
         Ordered.Assignment roof = Ordered.assign(
                 slopes.stream().mapToDouble(edge -> heightAcross(view, edge, slopes)).toArray(),
@@ -101,6 +104,26 @@ record RoofLines(
                 beams.line(1).map(levels::get),
                 beams.line(2).map(levels::get),
                 beams.line(3).map(levels::get));
+    }
+
+    /** The sloping lines, where some are missing, with each that is two in truth parted into these. */
+    private static List<Edge> parted(DrawingView view, List<Edge> slopes) {
+        if (slopes.size() >= SLOPES || slopes.isEmpty()) {
+            return slopes;
+        }
+        // The third and broadest may be two.
+        double breadth = slopes.stream()
+                .mapToDouble(edge -> UsualBreadth.of(view, edge))
+                .sorted()
+                .limit(2)
+                .average()
+                .orElseThrow();
+        TwinLines twins = new TwinLines(view, breadth);
+        List<Edge> parted = new ArrayList<>();
+        for (Edge edge : slopes) {
+            parted.addAll(twins.parted(edge).orElse(List.of(edge)));
+        }
+        return parted.size() > SLOPES ? slopes : parted;
     }
 
     /** The lower end of the longest lines: one of them may have been found only in its upper piece. */
