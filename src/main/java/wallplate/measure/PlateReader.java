@@ -23,10 +23,19 @@ final class PlateReader {
      * @param top the wall's top, under the plate
      * @param heelY the height of the plate's own top
      * @param heelProbability how likely the heel point is where they set it
-     * @param probability how likely they, or others of the same sizes, are the right ones
+     * @param widthProbability how likely they, or others that give the same width, are the right ones
+     * @param depthProbability the same for the depth
+     * @param probability the same for both
      */
     record Found(
-            Crossing top, Crossing left, Crossing right, double heelY, double heelProbability, double probability) {}
+            Crossing top,
+            Crossing left,
+            Crossing right,
+            double heelY,
+            double heelProbability,
+            double widthProbability,
+            double depthProbability,
+            double probability) {}
 
     private record Plate(String part, Crossing top, Crossing left, Crossing right, double heelY) implements Reading {
 
@@ -42,8 +51,16 @@ final class PlateReader {
             return Math.abs(other.left.position() - left.position()) < SAME_MM && Math.abs(other.heelY - heelY) < SAME_MM;
         }
 
+        boolean isAsWideAs(Plate other) {
+            return Math.abs(other.width() - width()) < SAME_MM;
+        }
+
+        boolean isAsDeepAs(Plate other) {
+            return Math.abs(other.depth() - depth()) < SAME_MM;
+        }
+
         boolean saysTheSameAs(Plate other) {
-            return Math.abs(other.width() - width()) < SAME_MM && Math.abs(other.depth() - depth()) < SAME_MM;
+            return isAsWideAs(other) && isAsDeepAs(other);
         }
 
         @Override
@@ -135,8 +152,14 @@ final class PlateReader {
     private Optional<Found> found(Choice<Plate> choice) {
         log.made(choice);
         return choice.best().map(best -> new Found(
-                best.top, best.left, best.right, best.heelY,
-                choice.probability(best::sharesHeelWith), choice.probability(best::saysTheSameAs)));
+                best.top,
+                best.left,
+                best.right,
+                best.heelY,
+                choice.probability(best::sharesHeelWith),
+                choice.probability(best::isAsWideAs),
+                choice.probability(best::isAsDeepAs),
+                choice.probability(best::saysTheSameAs)));
     }
 
     /** The level lines near a height that may be a plate's top, and that height itself where none of them lies there. */

@@ -8,6 +8,8 @@ import wallplate.stroke.Edge;
 /** Measures the wall with its plate and the beam-filling above it. */
 final class WallKeys {
 
+    private static final String OTHER_PLATE = "other lines could be the wall plate's";
+
     /** Clear of the lines around the beam-filling, whose own ink says nothing of hatching. */
     private static final double CLEAR_OF_LINES_MM = 0.4;
 
@@ -55,9 +57,11 @@ final class WallKeys {
         findings.between("wall-plate.width", Level.rightOf(left, right), left, right);
         findings.between("wall-plate.depth", Level.above(bottom, top), bottom, top);
         Diagonals.put(findings, "wall-plate.crossed", new Diagonals(drawing.view()).share(left, right, bottom, top));
-        if (wall.isPlateOpen()) {
-            findings.leaveOpen(
-                    "other lines could be the wall plate's", "wall-plate.width", "wall-plate.depth", "wall-plate.crossed");
+        if (wall.isPlateWidthOpen()) {
+            findings.leaveOpen(OTHER_PLATE, "wall-plate.width", "wall-plate.crossed");
+        }
+        if (wall.isPlateDepthOpen()) {
+            findings.leaveOpen(OTHER_PLATE, "wall-plate.depth", "wall-plate.crossed");
         }
     }
 

@@ -14,7 +14,8 @@ final class WallReader {
      *
      * @param areFacesOpen whether other uprights could be the faces
      * @param isHeelOpen whether the plate's upper outer corner could be elsewhere
-     * @param isPlateOpen whether other lines could be the plate's
+     * @param isPlateWidthOpen whether other lines could be the plate's and would give another width
+     * @param isPlateDepthOpen the same for its depth
      */
     record Wall(
             Optional<Edge> outer,
@@ -25,19 +26,24 @@ final class WallReader {
             Optional<Edge> plateInner,
             boolean areFacesOpen,
             boolean isHeelOpen,
-            boolean isPlateOpen) {
+            boolean isPlateWidthOpen,
+            boolean isPlateDepthOpen) {
 
         private static Wall notFound() {
             return new Wall(
                     Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
-                    Optional.empty(), false, false, false);
+                    Optional.empty(), false, false, false, false);
         }
 
         /** The wall alone, where no plate was found on it. */
         private static Wall bare(Edge outer, Edge inner, boolean areFacesOpen) {
             return new Wall(
                     Optional.of(outer), Optional.of(inner), Optional.empty(), Optional.empty(), Optional.empty(),
-                    Optional.empty(), areFacesOpen, false, false);
+                    Optional.empty(), areFacesOpen, false, false, false);
+        }
+
+        boolean isPlateOpen() {
+            return isPlateWidthOpen || isPlateDepthOpen;
         }
     }
 
@@ -130,7 +136,8 @@ final class WallReader {
                 Optional.of(view.fit().fit(Level.uprightAt(right), topY + 0.25, plateTopY - 0.25, 0.12, 0.25)),
                 areFacesOpen,
                 !isLevelKnown() && plate.heelProbability() < Choice.SURE,
-                plate.probability() < Choice.LIKELY);
+                plate.widthProbability() < Choice.LIKELY,
+                plate.depthProbability() < Choice.LIKELY);
     }
 
     /** The height of the plate's top where no tie beam lies on it: the level line that closes its sides. */
