@@ -223,7 +223,8 @@ final class PlateReader {
 
     /** How far below a plate's top, in millimetres, its underside is looked for. */
     static double reach(Expectation expectation, String part) {
-        return Math.max(4, 2.3 * expectation.exactOr(part + ".depth", 3)) + 2;
+        double deepest = expectation.hypotheses(part + ".depth").stream().mapToDouble(each -> each).max().orElse(0);
+        return Math.max(Math.max(4, 2.3 * expectation.exactOr(part + ".depth", 3)), deepest) + 2;
     }
 
     /** Where the wall's top begins on the left, clear of its face and of the rafter. */

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
@@ -52,6 +53,8 @@ record RoofLines(
     private static final double DRAWN_AWAY_MM = 0.25;
 
     private static final double CLOSE_BY_MM = 0.16;
+    /** A piece no further than this from a line carried on to it is a piece of it. */
+    private static final double SAME_LINE_MM = 0.35;
     /** A piece must be so many times longer than the gap over which it is carried on, and the gap inked to so much. */
     private static final double LONG_FOR_ITS_GAP = 2;
 
@@ -259,7 +262,7 @@ record RoofLines(
             if (run.length() < SHORTEST_PIECE_MM) {
                 continue;
             }
-            Edge edge = upTo(breakLine, toBreak(view, extended(view, fitted(view, run)), breakLine));
+            Edge edge = upTo(breakLine, toBreak(view, joined(view, extended(view, fitted(view, run))), breakLine));
             if (edge.length() < Math.max(shortest, partOfLongest * longest)) {
                 continue;
             }
@@ -292,6 +295,28 @@ record RoofLines(
             return edge;
         }
         return view.fit().fit(edge.line(), end + 1, edge.to() - 1, 1, 0.25).extendedTo(end, edge.to(), edge.line());
+    }
+
+    /**
+     * The edge with the piece of its own line that was found beyond a gap to its left, where light or rubbing left hardly
+     * anything of it, and fitted again over both.
+     */
+    private static Edge joined(DrawingView view, Edge edge) {
+        return Stream.concat(view.sloping().stream(), view.level().stream())
+                .filter(run -> continues(view, run, edge))
+                .max(Comparator.comparingDouble(Run::length))
+                .map(run -> edge.line().positionOf(run.segment().start()))
+                .map(from -> view.fit().fit(edge.line(), from + 1, edge.to() - 1, 1, 0.25).extendedTo(from, edge.to(), edge.line()))
+                .orElse(edge);
+    }
+
+    private static boolean continues(DrawingView view, Run run, Edge edge) {
+        double gap = edge.from() - edge.line().positionOf(run.segment().end());
+        return gap > 0
+                && run.length() > LONG_FOR_ITS_GAP * gap
+                && Math.abs(edge.line().distanceTo(run.segment().end())) < SAME_LINE_MM
+                && Math.abs(edge.line().distanceTo(run.segment().start())) < SAME_LINE_MM
+                && view.fit().coverage(edge.line(), edge.from() - gap, edge.from(), FADED) > MOSTLY_INKED;
     }
 
     /** The run's own line: where the ink beside it drew the fit away, fitted from close by. */

@@ -18,6 +18,8 @@ public record RuledLines(double tiltDegrees, List<RuledLine> alongX, List<RuledL
     private static final double STREAK_MM = 100;
 
     private static final double STREAK_PIXELS = 0.3;
+    /** Streaks are pale, as a share of the paper's grey. */
+    private static final double DARKEST_STREAK = 0.3;
 
     public RuledLines {
         alongX = List.copyOf(alongX);
@@ -34,12 +36,12 @@ public record RuledLines(double tiltDegrees, List<RuledLine> alongX, List<RuledL
     private static List<RuledLine> measured(List<Fitted> lines, WholeStroke stroke, LineRefit refit) {
         return lines.stream()
                 .filter(line -> line.darkness() >= FAINTEST)
-                .flatMap(line -> stroke.measured(line.segment()).stream())
-                .filter(line -> !isStreak(line.segment(), refit))
+                .flatMap(line -> stroke.measured(line.segment()).stream()
+                        .filter(ruled -> line.darkness() > DARKEST_STREAK || !isAlongPixels(ruled.segment(), refit)))
                 .toList();
     }
 
-    private static boolean isStreak(Segment line, LineRefit refit) {
+    private static boolean isAlongPixels(Segment line, LineRefit refit) {
         return line.length() >= STREAK_MM && refit.offPixelAxes(line) < STREAK_PIXELS;
     }
 }
