@@ -38,6 +38,8 @@ record RoofLines(
     private static final double LONG_RUNS_ON_MM = 35;
     /** How far before the break line one of two lines that lie close together may lose itself in the other. */
     private static final double LOST_MM = 40;
+    /** How far above a level line the break line may have been left off. */
+    private static final double SHORT_OF_LEVEL_MM = 8;
 
     /** No level line of beam or ceiling lies further below the eaves. */
     private static final double BELOW_EAVES_MM = 20;
@@ -367,9 +369,15 @@ record RoofLines(
         List<Edge> levels = mainLevels(view, runs, breakLine);
         levels.removeIf(edge -> !isUnder(rafter, edge.segment(), CLEAR_OF_RAFTER_MM));
         breakLine.ifPresent(end -> levels.removeIf(
-                edge -> edge.segment().end().x() > end.xAt(edge.middle().y()) + REACHES_BREAK_MM));
+                edge -> edge.segment().end().x() > end.xAt(edge.middle().y()) + REACHES_BREAK_MM || isFarBelow(edge, end)));
         levels.sort(Comparator.comparingDouble((Edge edge) -> edge.middle().y()).reversed());
         return levels;
+    }
+
+    /** Whether the break line does not come down to a level line, which ends under it by chance, as one under lettering does. */
+    private static boolean isFarBelow(Edge level, Edge breakLine) {
+        double lowY = Math.min(breakLine.segment().start().y(), breakLine.segment().end().y());
+        return level.middle().y() < lowY - SHORT_OF_LEVEL_MM;
     }
 
     private static List<Edge> mainLevels(DrawingView view, List<Run> runs, Optional<Edge> breakLine) {
