@@ -60,6 +60,9 @@ final class SlopeKeys {
             Edge cut = drawing.eaves().cut().get();
             Edge outer = drawing.wall().outer().get();
             findings.between("rafter.overhang", Level.rightOf(cut, outer), cut, outer);
+            if (drawing.wall().areFacesOpen()) {
+                findings.leaveOpen("other uprights could be the wall's faces", "rafter.overhang");
+            }
         }
     }
 

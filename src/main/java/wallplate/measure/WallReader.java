@@ -47,6 +47,9 @@ final class WallReader {
         }
     }
 
+    /** A wall's face comes down at least so far below its top. */
+    private static final double LEAST_FACE_MM = 6;
+
     /** How much further a hidden line lies from its neighbour than the centre of the ink of both. */
     static final double SHARED_CENTRE_FACTOR = 1.6;
 
@@ -83,8 +86,17 @@ final class WallReader {
                 view, expectation, new PlateReader.Place("wall-plate", "wall", expectation.setIn()), rafter, log);
         Optional<PlateReader.Found> found =
                 isLevelKnown() ? reader.underLevel(outer, inner, plateTopY) : reader.alone(outer, inner, plateTopY);
-        return found.map(plate -> withPlate(outer, inner, areFacesOpen, plate, top(outer, inner, rafter, plate, reader)))
+        return found.map(plate -> {
+                    Edge top = top(outer, inner, rafter, plate, reader);
+                    return withPlate(outer, inner, areFacesOpen || isAbove(top, faces.get()), plate, top);
+                })
                 .orElseGet(() -> Wall.bare(outer, inner, areFacesOpen));
+    }
+
+    /** Whether what was taken for a face hardly comes down below the wall's top, as the side of a plate drawn too deep does. */
+    private static boolean isAbove(Edge top, WallFaces.Found faces) {
+        double lowest = Math.max(faces.outer().lowY(), faces.inner().lowY());
+        return lowest > top.middle().y() - LEAST_FACE_MM;
     }
 
     /** Whether a long level line tells the heel's height; otherwise the rafter does where it passes over the wall. */
