@@ -114,8 +114,8 @@ final class EavesReader {
         Optional<InnerSide> overdrawn = face.flatMap(outer -> gutter.gutter().flatMap(hung -> InnerSide.of(
                 view,
                 outer,
-                closing.map(EavesReader::fromTo).orElse(new double[] {lowY, highY}),
-                new double[] {hung.bottom().middle().y(), hung.rim().y()})));
+                closing.map(EavesReader::fromTo).orElse(new InnerSide.Heights(lowY, highY)),
+                new InnerSide.Heights(hung.bottom().middle().y(), hung.rim().y()))));
         return new Eaves(
                 Optional.of(cut),
                 overdrawn.map(InnerSide::face).or(() -> face),
@@ -129,8 +129,8 @@ final class EavesReader {
                         stand.cutProbability() < Choice.SURE, stand.probability() < Choice.SURE, gutter.doubt()));
     }
 
-    private static double[] fromTo(FasciaReader.Closing closing) {
-        return new double[] {closing.bottom().middle().y(), closing.top().middle().y()};
+    private static InnerSide.Heights fromTo(FasciaReader.Closing closing) {
+        return new InnerSide.Heights(closing.bottom().middle().y(), closing.top().middle().y());
     }
 
     private static Eaves nothing() {

@@ -44,8 +44,8 @@ record InnerSide(Edge face, Edge inner) {
     private static final double DIRECTION_DOUBT_DEGREES = 0.12;
     private static final double WINDOW_MM = 0.2;
 
-    /** A range of heights. */
-    private record Rows(double from, double to) {
+    /** A range of heights, in millimetres. */
+    record Heights(double from, double to) {
 
         double length() {
             return to - from;
@@ -62,16 +62,16 @@ record InnerSide(Edge face, Edge inner) {
      * @param board from the fascia's lower to its upper end
      * @param gutter from the gutter's bottom to its rim
      */
-    static Optional<InnerSide> of(DrawingView view, Edge face, double[] board, double[] gutter) {
-        List<Rows> alone = Stream.of(
-                        new Rows(board[0] + CLEAR_MM, gutter[0] - CLEAR_MM), new Rows(gutter[1] + CLEAR_MM, board[1] - CLEAR_MM))
+    static Optional<InnerSide> of(DrawingView view, Edge face, Heights board, Heights gutter) {
+        List<Heights> alone = Stream.of(
+                        new Heights(board.from + CLEAR_MM, gutter.from - CLEAR_MM), new Heights(gutter.to + CLEAR_MM, board.to - CLEAR_MM))
                 .filter(rows -> rows.length() > SHORTEST_PIECE_MM)
                 .toList();
-        Rows beside = new Rows(gutter[0] + CLEAR_MM, gutter[1] - CLEAR_MM);
-        if (alone.stream().mapToDouble(Rows::length).sum() < LEAST_ALONE_MM || beside.length() < SHORTEST_PIECE_MM) {
+        Heights beside = new Heights(gutter.from + CLEAR_MM, gutter.to - CLEAR_MM);
+        if (alone.stream().mapToDouble(Heights::length).sum() < LEAST_ALONE_MM || beside.length() < SHORTEST_PIECE_MM) {
             return Optional.empty();
         }
-        Rows longest = alone.stream().max(Comparator.comparingDouble(Rows::length)).orElseThrow();
+        Heights longest = alone.stream().max(Comparator.comparingDouble(Heights::length)).orElseThrow();
         Edge alongFace = view.fit().fit(
                 Level.uprightAt(face.xAt((longest.from + longest.to) / 2)),
                 longest.from,
@@ -94,7 +94,7 @@ record InnerSide(Edge face, Edge inner) {
         return areTwo ? Optional.of(shift) : Optional.empty();
     }
 
-    private static InnerSide beside(Edge face, Rows gutter, double shift) {
+    private static InnerSide beside(Edge face, Heights gutter, double shift) {
         double middleY = (gutter.from + gutter.to) / 2;
         Vector up = face.line().direction().y() < 0 ? face.line().direction().times(-1) : face.line().direction();
         Line line = new Line(new Point(face.xAt(middleY) + shift, middleY), up);
@@ -110,7 +110,7 @@ record InnerSide(Edge face, Edge inner) {
                         face.coverage()));
     }
 
-    private static Optional<Flanks> flanks(DrawingView view, Edge face, List<Rows> rows) {
+    private static Optional<Flanks> flanks(DrawingView view, Edge face, List<Heights> rows) {
         double[] ink = new double[2 * REACH_STEPS + 1];
         for (int step = -REACH_STEPS; step <= REACH_STEPS; step++) {
             ink[step + REACH_STEPS] = middleInk(view, face, rows, step * STEP_MM);
@@ -127,7 +127,7 @@ record InnerSide(Edge face, Edge inner) {
     }
 
     /** The mean ink so far beside the face, without the rows in which there is most and least. */
-    private static double middleInk(DrawingView view, Edge face, List<Rows> rows, double offset) {
+    private static double middleInk(DrawingView view, Edge face, List<Heights> rows, double offset) {
         double[] ink = rows.stream()
                 .flatMapToDouble(each -> DoubleStream.iterate(each.from, y -> y <= each.to, y -> y + ROW_STEP_MM))
                 .map(y -> view.ink().at(face.xAt(y) + offset, y))
