@@ -252,7 +252,7 @@ record RoofLines(
         double end = edge.line().positionOf(Level.crossing(breakLine.get(), edge));
         boolean isShort = end - edge.to() > REACHES_BREAK_MM && end - edge.to() < LOST_MM;
         return isShort && view.fit().coverage(edge.line(), edge.to(), end, OF_OUTLINE) > MOSTLY_INKED
-                ? view.fit().fit(edge.line(), edge.from() + 1, end - 1, 1, 0.25).extendedTo(edge.from(), end, edge.line())
+                ? over(view, edge, edge.from(), end)
                 : edge;
     }
 
@@ -296,7 +296,7 @@ record RoofLines(
         if (edge.from() - end < 3) {
             return edge;
         }
-        return view.fit().fit(edge.line(), end + 1, edge.to() - 1, 1, 0.25).extendedTo(end, edge.to(), edge.line());
+        return over(view, edge, end, edge.to());
     }
 
     /**
@@ -308,7 +308,7 @@ record RoofLines(
                 .filter(run -> continues(view, run, edge))
                 .max(Comparator.comparingDouble(Run::length))
                 .map(run -> edge.line().positionOf(run.segment().start()))
-                .map(from -> view.fit().fit(edge.line(), from + 1, edge.to() - 1, 1, 0.25).extendedTo(from, edge.to(), edge.line()))
+                .map(from -> over(view, edge, from, edge.to()))
                 .orElse(edge);
     }
 
@@ -319,6 +319,11 @@ record RoofLines(
                 && Math.abs(edge.line().distanceTo(run.segment().end())) < SAME_LINE_MM
                 && Math.abs(edge.line().distanceTo(run.segment().start())) < SAME_LINE_MM
                 && view.fit().coverage(edge.line(), edge.from() - gap, edge.from(), FADED) > MOSTLY_INKED;
+    }
+
+    /** The edge fitted again over another length of its line. */
+    private static Edge over(DrawingView view, Edge edge, double from, double to) {
+        return view.fit().fit(edge.line(), from + 1, to - 1, 1, 0.25).extendedTo(from, to, edge.line());
     }
 
     /** The run's own line: where the ink beside it drew the fit away, fitted from close by. */

@@ -1,12 +1,14 @@
 package wallplate.measure;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 import wallplate.geometry.Vector;
 import wallplate.stroke.Edge;
+import wallplate.stroke.HuberLine;
 
 /**
  * Two long lines that lie so close together that their ink runs into one, as those of a thin covering do. Each is told from
@@ -29,7 +31,6 @@ final class TwinLines {
     /** A flank further off than this belongs to something that touches the line there. */
     private static final double OFF_MM = 0.15;
 
-    private static final int ROUNDS = 4;
     /** How well the breadth of a single stroke is known, one standard deviation. */
     private static final double BREADTH_SIGMA_MM = 0.03;
 
@@ -103,39 +104,16 @@ final class TwinLines {
     /** The line that lies so far to the left of a flank. */
     private static Edge within(Edge found, double[] positions, double[] flank, double offset) {
         double middle = (found.from() + found.to()) / 2;
-        double height = 0;
-        double slope = 0;
-        double residual = 0;
-        double counted = 0;
-        for (int round = 0; round < ROUNDS; round++) {
-            double w = 0;
-            double wx = 0;
-            double wy = 0;
-            double wxx = 0;
-            double wxy = 0;
-            double squares = 0;
-            for (int i = 0; i < flank.length; i++) {
-                double x = positions[i] - middle;
-                double off = Math.abs(flank[i] - height - slope * x);
-                double weight = round == 0 || off <= OFF_MM ? 1 : OFF_MM / off;
-                w += weight;
-                wx += weight * x;
-                wy += weight * flank[i];
-                wxx += weight * x * x;
-                wxy += weight * x * flank[i];
-                squares += weight * off * off;
-            }
-            slope = (wxy - wx * wy / w) / (wxx - wx * wx / w);
-            height = (wy - slope * wx) / w;
-            residual = Math.sqrt(squares / w);
-            counted = w;
-        }
+        double[] along = Arrays.stream(positions).map(position -> position - middle).toArray();
+        double[] alike = new double[flank.length];
+        Arrays.fill(alike, 1);
+        HuberLine fitted = HuberLine.through(along, flank, alike, OFF_MM, 0);
         Vector across = found.line().direction().leftNormal();
         Line line = new Line(
-                found.line().pointAt(middle).plus(across.times(height + offset)),
-                found.line().direction().plus(across.times(slope)));
+                found.line().pointAt(middle).plus(across.times(fitted.offset() + offset)),
+                found.line().direction().plus(across.times(fitted.slope())));
         double half = (found.to() - found.from()) / 2;
-        double sigma = Math.hypot(residual / Math.sqrt(Math.max(1, counted * STATION_MM)), BREADTH_SIGMA_MM);
-        return new Edge(line, -half, half, sigma, residual, found.ink(), found.coverage());
+        double sigma = Math.hypot(fitted.residual() / Math.sqrt(Math.max(1, fitted.weight() * STATION_MM)), BREADTH_SIGMA_MM);
+        return new Edge(line, -half, half, sigma, fitted.residual(), found.ink(), found.coverage());
     }
 }

@@ -217,44 +217,22 @@ public final class EdgeFit {
         Arrays.sort(sorted);
         double usual = sorted[(int) (sorted.length * 0.6)];
         double floor = Math.max(0.25 * usual, 0.02 * outlineInk);
-        double offset = 0;
-        double slope = 0;
-        double residual = 0;
-        int inked = 0;
         double perProfile = 2 * half / centre.length / CORRELATION_MM;
         double pull = 0.06 * 0.06 / Math.pow(Math.tan(Math.toRadians(doubtDegrees)), 2) / perProfile;
-        for (int round = 0; round < 4; round++) {
-            double w = 0;
-            double wx = 0;
-            double wy = 0;
-            double wxx = 0;
-            double wxy = 0;
-            double squares = 0;
-            inked = 0;
-            for (int profile = 0; profile < centre.length; profile++) {
-                if (mass[profile] < floor) {
-                    continue;
-                }
-                double x = -half + (profile + 0.5) * 2 * half / centre.length;
-                double off = Math.abs(centre[profile] - offset - slope * x);
-                double weight = round == 0 || off <= HUBER_MM ? 1 : HUBER_MM / off;
-                weight *= Math.min(1, mass[profile] / Math.max(usual, 1e-9));
-                w += weight;
-                wx += weight * x;
-                wy += weight * centre[profile];
-                wxx += weight * x * x;
-                wxy += weight * x * centre[profile];
-                squares += weight * off * off;
+        double[] along = new double[centre.length];
+        double[] weights = new double[centre.length];
+        int inked = 0;
+        for (int profile = 0; profile < centre.length; profile++) {
+            along[profile] = -half + (profile + 0.5) * 2 * half / centre.length;
+            if (mass[profile] >= floor) {
+                weights[profile] = Math.min(1, mass[profile] / Math.max(usual, 1e-9));
                 inked++;
             }
-            if (inked < 3) {
-                return new Solution(0, 0, 0.2, inked);
-            }
-            residual = Math.sqrt(squares / w);
-            double spread = wxx - wx * wx / w;
-            slope = (wxy - wx * wy / w) / (spread + pull);
-            offset = (wy - slope * wx) / w;
         }
-        return new Solution(offset, slope, residual, inked);
+        if (inked < 3) {
+            return new Solution(0, 0, 0.2, inked);
+        }
+        HuberLine line = HuberLine.through(along, centre, weights, HUBER_MM, pull);
+        return new Solution(line.offset(), line.slope(), line.residual(), inked);
     }
 }

@@ -102,10 +102,6 @@ class GutterRimTest {
     }
 
     private static Segment segment(String part, String edge) {
-        return TOLL_HOUSE.lines().stream()
-                .filter(line -> line.part().equals(part) && line.edge().equals(edge))
-                .findFirst()
-                .orElseThrow()
-                .segment();
+        return MeasureTasks.segment(TOLL_HOUSE, part, edge);
     }
 }

@@ -1,6 +1,7 @@
 package wallplate.measure;
 
 import java.util.List;
+import wallplate.geometry.Segment;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.Solver;
 import wallplate.task.TaskFile;
@@ -137,5 +138,14 @@ public final class MeasureTasks {
             return Solver.solve(accepted.task());
         }
         throw new AssertionError("the task of this test is refused: " + reading);
+    }
+
+    /** The first line of a solved drawing that is an edge of a part. */
+    static Segment segment(ExpectedDrawing drawing, String part, String edge) {
+        return drawing.lines().stream()
+                .filter(line -> line.part().equals(part) && line.edge().equals(edge))
+                .findFirst()
+                .orElseThrow()
+                .segment();
     }
 }
