@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import wallplate.samples.Learner.Straying;
 import wallplate.samples.pdf.ScannedDocument;
 import wallplate.samples.pdf.ScannedDocument.ScannedPage;
 
@@ -17,7 +18,8 @@ import wallplate.samples.pdf.ScannedDocument.ScannedPage;
  * Writes a set of sheets with truth: {@code TASK/task.yml}, {@code TASK/scans/NAME.ext}, {@code TASK/truth/NAME.json}.
  *
  * <p>Run it with three arguments, the folder, the seed and the number of sheets, and perhaps the number of tasks and the
- * word {@code lean-to} for sections through lean-to roofs instead of eaves:
+ * words {@code lean-to} for sections through lean-to roofs instead of eaves and {@code rocking} for hands whose squares
+ * rock instead of ends that stray:
  *
  * <pre>mvn -q test-compile
  * java -cp target/test-classes:target/classes:$(mvn -q dependency:build-classpath -Dmdep.outputFile=/dev/stdout) \
@@ -29,10 +31,12 @@ public final class SampleSet {
 
     private final Path folder;
     private final long seed;
+    private final Straying straying;
 
-    SampleSet(Path folder, long seed) {
+    SampleSet(Path folder, long seed, Straying straying) {
         this.folder = folder;
         this.seed = seed;
+        this.straying = straying;
     }
 
     private static List<SampleTask> eavesTasks(long seed, int tasks) {
@@ -48,8 +52,10 @@ public final class SampleSet {
     public static void main(String[] arguments) {
         int sheets = Integer.parseInt(arguments[2]);
         int tasks = arguments.length > 3 ? Integer.parseInt(arguments[3]) : Math.max(1, sheets / 5);
-        SampleSet set = new SampleSet(Path.of(arguments[0]), Long.parseLong(arguments[1]));
-        if (arguments.length > 4 && arguments[4].equals("lean-to")) {
+        List<String> words = List.of(arguments);
+        Straying straying = words.contains("rocking") ? Straying.SQUARES : Straying.ENDS;
+        SampleSet set = new SampleSet(Path.of(arguments[0]), Long.parseLong(arguments[1]), straying);
+        if (words.contains("lean-to")) {
             set.writeSheets(leanToTasks(set.seed, tasks), sheets);
         } else {
             set.write(sheets, tasks);
@@ -66,7 +72,7 @@ public final class SampleSet {
 
     private void writeSheets(List<SampleTask> tasks, int sheets) {
         for (int number = 0; number < sheets; number++) {
-            SampleScan scan = scan(seed, number, tasks, 600);
+            SampleScan scan = scan(seed, number, tasks, 600, straying);
             save(scan.task() + "/task.yml", scan.taskYaml().getBytes(StandardCharsets.UTF_8));
             save(scan.task() + "/scans/" + scan.file(), scan.content());
             save(scan.task() + "/truth/" + scan.name() + ".json", scan.truth().getBytes(StandardCharsets.UTF_8));
@@ -80,7 +86,7 @@ public final class SampleSet {
         List<ScannedPage> pages = new ArrayList<>();
         for (int page = 1; page <= PAGES; page++) {
             Chance chance = new Chance(seed * 100_003 + 50_000 + number * PAGES + page);
-            SampleSheet sheet = SampleSheet.scanned(task, 300, chance);
+            SampleSheet sheet = SampleSheet.scanned(task, 300, straying, chance);
             sheet.capture().condition().put("format", "pdf-pages");
             BufferedImage picture = sheet.picture();
             byte[] jpeg = PictureFile.jpeg(picture, 0.8f, sheet.dpi());
@@ -98,12 +104,12 @@ public final class SampleSet {
      * @param mostDpi the highest resolution of a scan
      */
     public static SampleScan scan(long seed, int number, int tasks, int mostDpi) {
-        return scan(seed, number, eavesTasks(seed, tasks), mostDpi);
+        return scan(seed, number, eavesTasks(seed, tasks), mostDpi, Straying.ENDS);
     }
 
     /** The same for a set of sections through lean-to roofs. */
     public static SampleScan leanToScan(long seed, int number, int tasks, int mostDpi) {
-        return scan(seed, number, leanToTasks(seed, tasks), mostDpi);
+        return scan(seed, number, leanToTasks(seed, tasks), mostDpi, Straying.ENDS);
     }
 
     /** So many sheets drawn and not captured, shared out over so many tasks; other sheets than {@link #scan} gives. */
@@ -119,10 +125,10 @@ public final class SampleSet {
                 .toList();
     }
 
-    private static SampleScan scan(long seed, int number, List<SampleTask> tasks, int mostDpi) {
+    private static SampleScan scan(long seed, int number, List<SampleTask> tasks, int mostDpi, Straying straying) {
         SampleTask task = tasks.get(number % tasks.size());
         Chance chance = new Chance(seed * 100_003 + number);
-        SampleSheet sheet = SampleSheet.draw(task, mostDpi, chance);
+        SampleSheet sheet = SampleSheet.draw(task, mostDpi, straying, chance);
         String kind = sheet.photographed()
                 ? chance.oneOf("jpg", "jpg", "turned.jpg")
                 : chance.oneOf("jpg", "jpg", "jpg", "pdf", "png", "tif", "fax.tif");

@@ -2,6 +2,7 @@ package wallplate.samples;
 
 import java.awt.image.BufferedImage;
 import java.util.List;
+import wallplate.samples.Learner.Straying;
 
 /** One learner's sheet of a task from the first stroke to the captured picture, all from one seed. */
 record SampleSheet(Intention intention, SheetDrawing sheet, Capture capture, String hopeless) {
@@ -11,9 +12,9 @@ record SampleSheet(Intention intention, SheetDrawing sheet, Capture capture, Str
             List.of("blank", "text", "plan", "graph", "no-bar", "blur", "low-resolution", "half");
 
     /** A sheet scanned at no more than the given resolution. */
-    static SampleSheet draw(SampleTask task, int mostDpi, Chance chance) {
+    static SampleSheet draw(SampleTask task, int mostDpi, Straying straying, Chance chance) {
         String hopeless = chance.happens(0.09) ? chance.oneOf(HOPELESS) : "";
-        Learner learner = Learner.draw(chance);
+        Learner learner = Learner.draw(chance).straying(straying);
         Intention intention = intention(task, learner, chance);
         boolean withoutBar = hopeless.equals("no-bar") || chance.happens(0.03);
         SheetDrawing sheet = List.of("blank", "text", "plan", "graph").contains(hopeless)
@@ -26,8 +27,8 @@ record SampleSheet(Intention intention, SheetDrawing sheet, Capture capture, Str
     }
 
     /** A sheet that can be read, scanned on a flatbed. */
-    static SampleSheet scanned(SampleTask task, int dpi, Chance chance) {
-        Learner learner = Learner.draw(chance);
+    static SampleSheet scanned(SampleTask task, int dpi, Straying straying, Chance chance) {
+        Learner learner = Learner.draw(chance).straying(straying);
         Intention intention = intention(task, learner, chance);
         SheetDrawing sheet = new SheetComposer(intention, learner, chance.fork()).compose(true);
         Capture capture = FlatbedCapture.draw(chance).atDpi(dpi).take(sheet, chance.fork());

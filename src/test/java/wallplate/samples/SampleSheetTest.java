@@ -11,6 +11,7 @@ import java.util.Map;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import wallplate.geometry.Segment;
+import wallplate.samples.Learner.Straying;
 
 /** The generator held against itself: its ink lies where its truth says, and the same seed gives the same bytes. */
 class SampleSheetTest {
@@ -63,6 +64,41 @@ class SampleSheetTest {
         assertThat(read.getHeight()).isEqualTo(60);
     }
 
+    @Test
+    void shortLinesStrayMoreUnlessSquaresRock() {
+        assertThat(spreadOfShortToLong(Straying.ENDS)).isGreaterThan(4);
+        assertThat(spreadOfShortToLong(Straying.SQUARES)).isBetween(0.8, 2.0);
+    }
+
+    /** Root mean square error of direction of uprights shorter than 8 mm, over that of those longer than 40 mm. */
+    private static double spreadOfShortToLong(Straying straying) {
+        List<Double> shortOnes = new ArrayList<>();
+        List<Double> longOnes = new ArrayList<>();
+        for (int seed = 0; seed < 40; seed++) {
+            Chance chance = new Chance(seed);
+            SheetDrawing sheet = sheet(Learner.draw("fair", chance).straying(straying), chance);
+            for (Map.Entry<String, Segment> entry : sheet.lines().entrySet()) {
+                if (entry.getKey().contains("cross")) {
+                    continue;
+                }
+                Segment line = entry.getValue();
+                double off = line.inclinationDegrees() - 90 - sheet.tiltDegrees();
+                double error = off - 180 * Math.round(off / 180);
+                if (Math.abs(error) < 5 && line.length() < 8) {
+                    shortOnes.add(error);
+                } else if (Math.abs(error) < 5 && line.length() > 40) {
+                    longOnes.add(error);
+                }
+            }
+        }
+        assertThat(Math.min(shortOnes.size(), longOnes.size())).isGreaterThan(50);
+        return rootMeanSquare(shortOnes) / rootMeanSquare(longOnes);
+    }
+
+    private static double rootMeanSquare(List<Double> errors) {
+        return Math.sqrt(errors.stream().mapToDouble(error -> error * error).average().orElseThrow());
+    }
+
     private static byte[] bytes(long seed) {
         Chance chance = new Chance(seed);
         SheetDrawing sheet = sheet(chance);
@@ -71,8 +107,11 @@ class SampleSheetTest {
     }
 
     private static SheetDrawing sheet(Chance chance) {
+        return sheet(Learner.draw("neat", chance), chance);
+    }
+
+    private static SheetDrawing sheet(Learner learner, Chance chance) {
         SampleTask task = new RandomTasks(chance.seed()).draw(0);
-        Learner learner = Learner.draw("neat", chance);
         Intention intention = new Intention(task);
         intention.setOff(learner, chance);
         return new SheetComposer(intention, learner, chance).compose(true);

@@ -4,6 +4,7 @@ import java.util.List;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
+import wallplate.samples.Learner.Straying;
 import wallplate.samples.PlannedLine.Weight;
 
 /** Puts a learner's section on the sheet, with the frame, the bar, the lettering and the marks of use around it. */
@@ -16,6 +17,7 @@ final class SheetComposer {
     private final SheetDrawing sheet;
     private final Paper paper;
     private final double tilt;
+    private final double boxesOffDegrees;
     private Point heel = Point.ORIGIN;
     private double titleBlockLeft;
 
@@ -28,6 +30,7 @@ final class SheetComposer {
         this.tilt = chance.error(chance.happens(0.12) ? 0.6 : 0.18);
         this.sheet = new SheetDrawing(paper, tilt);
         this.titleBlockLeft = paper.width() - 15;
+        this.boxesOffDegrees = learner.straying() == Straying.SQUARES ? chance.error(0.27) : 0;
     }
 
     /** The whole sheet; without a bar where that is what the learner forgot. */
@@ -128,14 +131,25 @@ final class SheetComposer {
     private Segment withErrors(Segment meant, PlannedLine line) {
         double length = Math.max(0.5, meant.length());
         boolean free = line.name().contains("cross") || line.name().isEmpty();
-        double angle = chance.error(learner.angleErrorDegrees()) * Math.max(0.45, Math.min(9, Math.sqrt(40 / length) * (40 / length > 6 ? 1.8 : 1)));
-        boolean levelByTSquare = Math.abs(meant.inclinationDegrees() - tilt) < 0.01;
-        Vector along = meant.vector().unit().rotatedDegrees(levelByTSquare ? angle * 0.45 : angle);
+        double angle = chance.error(learner.angleErrorDegrees());
+        Vector along = meant.vector().unit().rotatedDegrees(switch (learner.straying()) {
+            case ENDS -> angle * byLength(length) * (Math.abs(meant.inclinationDegrees() - tilt) < 0.01 ? 0.45 : 1);
+            case SQUARES -> angle + (isSideOnSlope(line.name()) ? boxesOffDegrees : 0);
+        });
         Point middle = meant.midpoint().plus(along.leftNormal().times(free ? chance.error(0.15) : chance.error(0.03)));
         double before = overshoot(length, line, true);
         double after = overshoot(length, line, false);
         return new Segment(
                 middle.plus(along.times(-length / 2 - before)), middle.plus(along.times(length / 2 + after)));
+    }
+
+    /** By how much a short line is off more than one of 40 mm; a T-square, which guides level lines, halves it. */
+    private static double byLength(double length) {
+        return Math.max(0.45, Math.min(9, Math.sqrt(40 / length) * (40 / length > 6 ? 1.8 : 1)));
+    }
+
+    private static boolean isSideOnSlope(String name) {
+        return name.startsWith("support") && (name.endsWith(".low") || name.endsWith(".high"));
     }
 
     private double overshoot(double length, PlannedLine line, boolean start) {
@@ -198,7 +212,7 @@ final class SheetComposer {
         double length = nominal + chance.error(learner.sizeErrorMm() * 0.6) + chance.error(0.06);
         double left = frameLeft + 6 + chance.between(0, 1) * Math.max(0, titleBlockLeft - frameLeft - length - 14);
         Point start = new Point(left, chance.between(17, 38));
-        Vector along = Vector.atDegrees(tilt + chance.error(0.06));
+        Vector along = Vector.atDegrees(tilt + chance.error(learner.straying() == Straying.SQUARES ? 0.12 : 0.06));
         Segment meant = new Segment(start, start.plus(along.times(length)));
         Segment line = pencilled(meant.at(-chance.between(-0.001, 0.003)), meant.at(1 + chance.between(-0.001, 0.003)));
         double above = chance.between(2, 4);
