@@ -167,6 +167,7 @@ public record PaperSides(List<Optional<Side>> sides) {
         /** Shadows beside paper on a white lid differ by up to forty from it. */
         private static final double LEAST_CONTRAST_OF_INK = 40;
 
+        private static final double STREAK_WITHIN_PX = 0.3;
         private static final double SAME_LEVEL = 0.04;
         private static final int ALONG = 6;
         private static final int FINE = 4;
@@ -215,19 +216,27 @@ public record PaperSides(List<Optional<Side>> sides) {
             Line best = robust(close, fitted, reach / 6);
             Vector shift = best.direction().leftNormal().times(steepest(close, best));
             List<Point> moved = close.stream().map(point -> point.plus(shift)).toList();
-            if (isStroke(moved, best.direction().leftNormal(), Math.abs(contrast))) {
+            if (isStroke(moved, best, Math.abs(contrast))) {
                 return Optional.empty();
             }
             return Optional.of(new Side(new Line(best.origin().plus(shift), best.direction()), moved, contrast));
         }
 
         /**
-         * Whether a line of ink was taken for an edge: dark as it is, the paper is the same close by on either side. A
-         * rafter may run across the whole sheet. The rim of a shadow is the same on either side only further off.
+         * Whether a line of ink was taken for an edge: the paper is the same close by on either side, dark as the line is, or
+         * pale but along one row or column of pixels, as a feeder's streak is. A rafter may run across the whole sheet. The
+         * rim of a shadow is the same on either side only further off.
          */
-        private boolean isStroke(List<Point> points, Vector outwards, double contrast) {
-            return contrast > LEAST_CONTRAST_OF_INK
+        private boolean isStroke(List<Point> points, Line line, double contrast) {
+            Vector outwards = line.direction().leftNormal();
+            return (contrast > LEAST_CONTRAST_OF_INK || isAlongPixels(points, line))
                     && Math.abs(level(points, outwards) - level(points, outwards.negated())) < SAME_LEVEL * contrast;
+        }
+
+        private static boolean isAlongPixels(List<Point> points, Line line) {
+            double length = line.positionOf(points.get(points.size() - 1)) - line.positionOf(points.get(0));
+            double lean = Math.min(Math.abs(line.direction().x()), Math.abs(line.direction().y()));
+            return Math.abs(length) * lean < STREAK_WITHIN_PX;
         }
 
         /** The middle grey of all places just beyond a line of ink at the points. */

@@ -34,6 +34,31 @@ class PaperSidesTest {
                 .isLessThan(4);
     }
 
+    /** A feeder's streak runs along one column; the shadow of an edge on a white lid is as pale and hardly ever does. */
+    @Test
+    void aStreakAlongAColumnOfPixelsIsNoEdgeWhileAShadowThatLeansIs() {
+        assertThat(paleLine(0).count()).isZero();
+        assertThat(paleLine(3).count()).isOne();
+    }
+
+    /** White all over, but for a pale line from top to bottom that leans by so many pixels. */
+    private static PaperSides paleLine(double leanPx) {
+        byte[] grey = new byte[WIDTH * HEIGHT];
+        Arrays.fill(grey, PAPER);
+        List<Point> outline = new ArrayList<>();
+        for (int y = 0; y < HEIGHT; y++) {
+            double x = 1200 + leanPx * y / HEIGHT;
+            grey[y * WIDTH + (int) x] = (byte) 180;
+            if (y % 6 == 0) {
+                outline.add(new Point(x - 3, y));
+                outline.add(new Point(4, y));
+                outline.add(new Point(1200.0 * y / HEIGHT, 4));
+                outline.add(new Point(1200.0 * y / HEIGHT, HEIGHT - 4));
+            }
+        }
+        return PaperSides.near(outline, new Picture(WIDTH, HEIGHT, grey, DPI, DPI));
+    }
+
     /** Paper with a dark line four pixels wide, 0.7 mm, and another grey above it. */
     private static PaperSides sides(byte beyond) {
         byte[] grey = new byte[WIDTH * HEIGHT];
