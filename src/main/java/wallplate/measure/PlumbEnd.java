@@ -19,7 +19,13 @@ final class PlumbEnd {
 
     private PlumbEnd() {}
 
+    /** The upright that closes the roof. */
     static Optional<Edge> of(DrawingView view) {
+        return whereLinesEnd(view).filter(end -> end.coverage() >= LEAST_COVERAGE);
+    }
+
+    /** The upright on which most of the long sloping lines end, whether it is seen or not. */
+    static Optional<Edge> whereLinesEnd(DrawingView view) {
         List<Run> slopes = view.sloping().stream().filter(run -> run.length() >= LONG_MM).toList();
         List<Run> best = List.of();
         double bestLength = 0;
@@ -34,14 +40,13 @@ final class PlumbEnd {
                 best = ending;
             }
         }
-        return best.isEmpty() ? Optional.empty() : closing(view, best);
+        return best.isEmpty() ? Optional.empty() : Optional.of(closing(view, best));
     }
 
-    private static Optional<Edge> closing(DrawingView view, List<Run> ending) {
+    private static Edge closing(DrawingView view, List<Run> ending) {
         double[] places = ending.stream().mapToDouble(run -> run.segment().end().x()).sorted().toArray();
         double low = ending.stream().mapToDouble(run -> run.segment().end().y()).min().orElseThrow();
         double high = ending.stream().mapToDouble(run -> run.segment().end().y()).max().orElseThrow();
-        Edge end = view.fit().fit(Level.uprightAt(places[places.length / 2]), low + 0.3, high - 0.3, 0.12, 0.35);
-        return end.coverage() < LEAST_COVERAGE ? Optional.empty() : Optional.of(end);
+        return view.fit().fit(Level.uprightAt(places[places.length / 2]), low + 0.3, high - 0.3, 0.12, 0.35);
     }
 }

@@ -15,7 +15,8 @@ import wallplate.stroke.Edge;
  * The long lines that end at the break line: the four sloping ones of rafter and covering, and the level ones of tie
  * beam and ceiling where the detail has these parts.
  *
- * @param breakLine where the drawing ends on the inside; of a roof without a break line its own plumb end
+ * @param breakLine where the drawing ends on the inside, drawn or, where a scan has lost that thin line, told by where the
+ *     others end; of a roof without a break line its own plumb end
  */
 record RoofLines(
         Optional<Edge> breakLine,
@@ -36,6 +37,10 @@ record RoofLines(
     private static final double RUNS_ON_MM = 16;
     /** How far where the break line is known: construction lines, which a scan of black and white shows as dark as outlines. */
     private static final double LONG_RUNS_ON_MM = 35;
+    /** A line is a long one of its family from this share of the longest on. */
+    private static final double OF_LONGEST = 0.6;
+    /** So many long sloping lines are a roof's; leaders and construction lines are fewer. */
+    private static final int MOST_PASSING = 3;
     /** How far before the break line one of two lines that lie close together may lose itself in the other. */
     private static final double LOST_MM = 40;
     /** How far above a level line the break line may have been left off. */
@@ -76,7 +81,9 @@ record RoofLines(
     private static final double BOARD_COST = 8;
 
     static RoofLines of(DrawingView view, Expectation expectation) {
-        Optional<Edge> breakLine = expectation.draws("break") ? breakLine(view) : PlumbEnd.of(view);
+        Optional<Edge> breakLine = expectation.draws("break")
+                ? breakLine(view).or(() -> PlumbEnd.whereLinesEnd(view))
+                : PlumbEnd.of(view);
         List<Edge> slopes = parted(view, mains(view, slopesToBreak(view, breakLine), breakLine, 30, 0.4, 0.6));
         slopes.sort(Comparator.comparingDouble(edge -> view.squareToSlope().dot(edge.middle().minus(Point.ORIGIN))));
         Ordered.Assignment roof = Ordered.assign(
@@ -146,8 +153,10 @@ record RoofLines(
     private static Optional<Edge> breakLine(DrawingView view) {
         Run best = null;
         double bestScore = 0;
+        double longest = view.sloping().stream().mapToDouble(Run::length).max().orElse(0);
+        List<Run> longOnes = view.sloping().stream().filter(run -> run.length() > OF_LONGEST * longest).toList();
         for (Run upright : view.upright()) {
-            if (upright.stroke().length() < 15) {
+            if (upright.stroke().length() < 15 || isPassed(upright, longOnes)) {
                 continue;
             }
             double score = 0;
@@ -183,6 +192,17 @@ record RoofLines(
             }
         }
         return Optional.ofNullable(best).map(run -> view.fit(new Run(run.stroke().centreLine(), run.stroke(), run.ink()), 1));
+    }
+
+    /**
+     * Whether a roof's long lines go on beyond an upright further than construction lines do: where a scan has lost the thin
+     * break line, a face of the wall with a leader that ends on it may look like one.
+     */
+    private static boolean isPassed(Run upright, List<Run> longOnes) {
+        return longOnes.stream()
+                .map(run -> run.segment().end())
+                .filter(end -> end.x() - xAt(upright, end.y()) > LONG_RUNS_ON_MM)
+                .count() >= MOST_PASSING;
     }
 
     /**

@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.solver.DrawnLine;
+import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.LineRole;
 import wallplate.task.EavesSide;
@@ -58,6 +59,33 @@ class BrokenLinesTest {
         MeasuredSheet sheet = measured(with(upright(45), upright(53.5)));
 
         assertThat(sheet.measurement("post.position").orElseThrow().finding()).isInstanceOf(Finding.Uncertain.class);
+    }
+
+    /**
+     * A scan of black and white may lose the thin break line. A leader along the slope ends on the wall's inner face, where
+     * the level lines of beam and ceiling are crossed: no other upright has so much that ends at it.
+     */
+    @Test
+    void measuresADrawingThatHasLostItsBreakLine() {
+        Segment face = lines("wall", "inner").findFirst().orElseThrow().segment();
+        Segment rafter = lines("rafter", "bottom").findFirst().orElseThrow().segment();
+        Point onFace = face.at(0.5);
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.removeIf(line -> line.part().equals("break"));
+        for (double shift = 0; shift < 9; shift += 4) {
+            Point end = new Point(onFace.x(), onFace.y() - shift);
+            Segment leader = new Segment(end.plus(rafter.vector().unit().times(-30)), end);
+            lines.add(new DrawnLine("wall", 7, "leader", leader, LineRole.CUT_OUTLINE));
+        }
+        MeasuredSheet sheet = measured(lines);
+
+        assertThat(length(sheet, "rafter.depth")).isCloseTo(exact("rafter.depth"), within(WITHIN_MM));
+        assertThat(length(sheet, "wall.thickness")).isCloseTo(exact("wall.thickness"), within(WITHIN_MM));
+        assertThat(length(sheet, "support.spacing")).isCloseTo(43, within(WITHIN_MM));
+    }
+
+    private static double exact(String key) {
+        return ((Expected.Length) NET_LOFT.value(key).orElseThrow()).exactMm();
     }
 
     /** One side of a box is there only over a part of its length. */
