@@ -1,9 +1,6 @@
 package wallplate.measure;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
-import java.util.List;
 import wallplate.sheet.InkImage;
 import wallplate.stroke.Edge;
 
@@ -18,8 +15,9 @@ final class FreeEnd {
      *
      * @param seenY the highest place where ink lies that can only be the upright's
      * @param unseenY how high the upright may go on in other lines' ink; {@code seenY} where its end is seen
+     * @param isBeyondALine whether the upright was seen again above a line that covers it
      */
-    record Reach(double seenY, double unseenY) {
+    record Reach(double seenY, double unseenY, boolean isBeyondALine) {
 
         boolean isHidden() {
             return unseenY > seenY;
@@ -29,25 +27,9 @@ final class FreeEnd {
     /** What an upright shows at one height. */
     private enum Sight {
         OWN,
+        PALE,
         COVERED,
-        FAINT,
         BLANK
-    }
-
-    /** Heights at which another line's ink lies on the upright. */
-    private record Zone(double fromY, double toY) {
-
-        double length() {
-            return toY - fromY;
-        }
-
-        boolean holds(double y) {
-            return y >= fromY && y <= toY;
-        }
-
-        boolean isPartOf(Zone other) {
-            return Math.min(toY, other.toY) - Math.max(fromY, other.fromY) > MOST_SHARED * length();
-        }
     }
 
     private static final double STEP_MM = 0.05;
@@ -58,21 +40,19 @@ final class FreeEnd {
     /** So much of the upright's usual ink is ink, its own or another line's. */
     private static final double INKED = 0.5;
 
-    /** Between an end and a line just beyond it the blur of a scan leaves less than this. */
+    /** After a gap what goes on is the upright where it is as dark as this; a construction line is paler and thinner. */
     private static final double CLEARLY_INKED = 0.7;
 
-    /** So far beside the upright another line must be clear of it, and so long it must be from there. */
-    private static final double CLEAR_MM = 0.45;
+    /** Where other lines leave more than this, the upright's own ink can no longer be told from theirs. */
+    private static final double COVERING = 0.75;
 
-    private static final double LENGTH_MM = 2;
-    private static final double MOST_ACROSS_MM = 1;
-    private static final int SAMPLES = 5;
-    private static final double STEEPEST_DEGREES = 70;
-    private static final double TURN_DEGREES = 2.5;
-    /** A line seen at a wrong angle is seen in a part of its true zone, which is the longest. */
-    private static final double MOST_SHARED = 0.3;
+    /** The upright is there where so much of what other lines leave free of it is inked, however little that is. */
+    private static final double OWN_PART = 0.4;
 
-    private static final double SHORTEST_ZONE_MM = 0.15;
+    private static final double LEAST_FREE = 0.6;
+
+    /** What leaves less than this beside the upright is no line. */
+    private static final double LINE_PART = 0.35;
 
     /** How far below and above a rough end the true one is looked for. */
     private static final double BELOW_MM = 0.6;
@@ -85,8 +65,13 @@ final class FreeEnd {
     private static final double AT_END_MM = 0.1;
     private static final double SPECK_MM = 0.1;
     private static final double LEAST_RESUMED_MM = 0.15;
+    /** Beyond a line that passes over the upright so little of it is enough; beyond one that ends on it, as where two meet in a corner, it takes more. */
+    private static final double LEAST_BEYOND_MM = 0.1;
+
+    private static final double LEAST_BEYOND_A_CORNER_MM = 0.35;
 
     private static final double CLEAR_OF_END_MM = 0.3;
+    private static final double HALF_STEP_MM = STEP_MM / 2;
 
     private final InkImage ink;
     private final Edge upright;
@@ -94,7 +79,7 @@ final class FreeEnd {
     private final double halfBreadthMm;
     private final double roughY;
     private final double usualInk;
-    private final List<Zone> zones;
+    private final PassingLines others;
 
     /**
      * The end of an upright's mark.
@@ -111,35 +96,52 @@ final class FreeEnd {
         this.footY = footY;
         this.roughY = roughY;
         this.usualInk = usualInk();
-        this.zones = zones(Math.max(footY + LeaningUpright.CLEAR_OF_FOOT_MM, roughY - ABOVE_MM), roughY + ABOVE_MM);
+        double fromY = Math.max(footY + LeaningUpright.CLEAR_OF_FOOT_MM, roughY - BELOW_MM - ABOVE_MM);
+        this.others = new PassingLines(ink, upright, fromY, roughY + ABOVE_MM, LINE_PART * usualInk);
     }
 
     /** How far the upright reaches. */
     Reach reach() {
         double seen = highestSeenBelow(roughY - BELOW_MM);
-        double inked = seen;
-        boolean isCovered = false;
+        double covered = seen;
+        boolean isCorner = false;
+        boolean isBeyond = false;
         double resumed = 0;
         double blank = 0;
         for (double y = seen + STEP_MM; y < roughY + ABOVE_MM; y += STEP_MM) {
             Sight sight = sight(y);
-            resumed = sight == Sight.OWN ? resumed + STEP_MM : 0;
+            boolean isCovered = covered > seen;
+            boolean goesOn = blank < SPECK_MM + HALF_STEP_MM;
+            boolean isOwn = sight == Sight.OWN || sight == Sight.PALE && goesOn;
+            resumed = isOwn ? resumed + STEP_MM : 0;
             if (sight == Sight.BLANK) {
                 blank += STEP_MM;
-                if (blank >= (y > roughY - AT_END_MM ? GAP_AT_END_MM : GAP_MM)) {
+                double longest = isCovered || y > roughY - AT_END_MM ? GAP_AT_END_MM : GAP_MM;
+                if (blank > longest - HALF_STEP_MM) {
                     break;
                 }
-            } else if (resumed >= LEAST_RESUMED_MM || sight == Sight.OWN && y - seen < 1.5 * STEP_MM) {
+            } else if (sight == Sight.COVERED && goesOn) {
+                covered = y;
+                isCorner |= !others.passAt(y);
+            } else if (isOwn && resumed > leastResumed(isCovered, isCorner, goesOn) - HALF_STEP_MM) {
+                isBeyond |= isCovered;
                 seen = y;
-                inked = y;
-                isCovered = false;
+                covered = y;
+                isCorner = false;
                 blank = 0;
-            } else if (blank <= SPECK_MM) {
-                inked = y;
-                isCovered |= sight == Sight.COVERED;
+            } else if (isOwn && isCovered) {
+                covered = y;
             }
         }
-        return isCovered && inked > seen + SPECK_MM ? new Reach(seen, inked) : new Reach(inked, inked);
+        return new Reach(seen, covered > seen + SPECK_MM ? covered : seen, isBeyond);
+    }
+
+    /** How much of the upright must be seen to know that it goes on. */
+    private static double leastResumed(boolean isCovered, boolean isCorner, boolean goesOn) {
+        if (!isCovered) {
+            return goesOn ? STEP_MM : LEAST_RESUMED_MM;
+        }
+        return isCorner ? LEAST_BEYOND_A_CORNER_MM : LEAST_BEYOND_MM;
     }
 
     private double highestSeenBelow(double fromY) {
@@ -152,14 +154,16 @@ final class FreeEnd {
     }
 
     private Sight sight(double y) {
-        double here = inkAt(y);
-        if (here < INKED * usualInk) {
+        double here = inkAt(y) / usualInk;
+        if (!(here >= INKED)) {
             return Sight.BLANK;
         }
-        if (here < CLEARLY_INKED * usualInk) {
-            return Sight.FAINT;
+        double theirs = otherInkAt(y) / usualInk;
+        boolean isOwn = theirs <= COVERING && here - theirs > OWN_PART * Math.max(LEAST_FREE, 1 - theirs);
+        if (!isOwn) {
+            return Sight.COVERED;
         }
-        return zones.stream().anyMatch(zone -> zone.holds(y)) ? Sight.COVERED : Sight.OWN;
+        return here >= CLEARLY_INKED ? Sight.OWN : Sight.PALE;
     }
 
     /** The mean ink across the upright's own breadth, over which a construction line that runs on is thinner. */
@@ -172,6 +176,15 @@ final class FreeEnd {
         return sum / (2 * ACROSS_SAMPLES + 1);
     }
 
+    /** What other lines leave of that. */
+    private double otherInkAt(double y) {
+        double sum = 0;
+        for (int sample = -ACROSS_SAMPLES; sample <= ACROSS_SAMPLES; sample++) {
+            sum += others.inkAt(halfBreadthMm * sample / ACROSS_SAMPLES, y);
+        }
+        return sum / (2 * ACROSS_SAMPLES + 1);
+    }
+
     private double usualInk() {
         double fromY = footY + LeaningUpright.CLEAR_OF_FOOT_MM;
         double[] inks = new double[Math.max(3, (int) ((roughY - CLEAR_OF_END_MM - fromY) / STEP_MM))];
@@ -180,48 +193,5 @@ final class FreeEnd {
         }
         Arrays.sort(inks);
         return inks[inks.length / 2];
-    }
-
-    /** Where lines of any direction but the upright's own come to it from either side. */
-    private List<Zone> zones(double fromY, double toY) {
-        List<Zone> found = new ArrayList<>();
-        for (double degrees = -STEEPEST_DEGREES; degrees <= STEEPEST_DEGREES; degrees += TURN_DEGREES) {
-            addZones(fromY, toY, degrees, -1, found);
-            addZones(fromY, toY, degrees, 1, found);
-        }
-        found.sort(Comparator.comparingDouble(Zone::length).reversed());
-        List<Zone> kept = new ArrayList<>();
-        for (Zone zone : found) {
-            if (zone.length() > SHORTEST_ZONE_MM && kept.stream().noneMatch(zone::isPartOf)) {
-                kept.add(zone);
-            }
-        }
-        return kept;
-    }
-
-    private void addZones(double fromY, double toY, double degrees, int side, List<Zone> found) {
-        double start = fromY;
-        for (double y = fromY; y <= toY; y += STEP_MM) {
-            if (inkBeside(y, degrees, side) < INKED * usualInk) {
-                found.add(new Zone(start, y - STEP_MM / 2));
-                start = y + STEP_MM / 2;
-            }
-        }
-        found.add(new Zone(start, toY));
-    }
-
-    /** The ink of a line that leaves the upright at a height for one side; patches of light graphite are allowed for. */
-    private double inkBeside(double y, double degrees, int side) {
-        double rise = Math.tan(Math.toRadians(degrees));
-        double across = Math.min(MOST_ACROSS_MM, LENGTH_MM * Math.cos(Math.toRadians(degrees)));
-        double least = Double.MAX_VALUE;
-        double sum = 0;
-        for (int sample = 0; sample < SAMPLES; sample++) {
-            double off = side * (CLEAR_MM + across * sample / (SAMPLES - 1));
-            double here = ink.at(upright.xAt(y) + off, y + off * rise);
-            least = Math.min(least, here);
-            sum += here;
-        }
-        return Math.min(sum / SAMPLES, 2 * least);
     }
 }

@@ -23,7 +23,10 @@ final class RimReader {
     private static final String COVERED = "the upper end of the gutter's outer line lies in the ink of other lines";
 
     /** A free end that may lie anywhere over a longer way than this is not told. */
-    private static final double MOST_HIDDEN_MM = 1;
+    private static final double MOST_HIDDEN_MM = 0.85;
+
+    /** The round end of a mark that just touches another line is not told from one that goes into it. */
+    private static final double TOUCHING_MM = 0.15;
 
     private static final double HIDDEN_SIGMA_MM = 0.15;
     /** So many standard deviations long is the way over which something may lie anywhere. */
@@ -67,13 +70,15 @@ final class RimReader {
     Rim read(Edge upright, UprightEnds.End likeliest, Optional<Double> rivalY) {
         UprightEnds.Place rough = new UprightEnds(view.ink(), upright, bottomY).refined(likeliest);
         if (rivalY.isPresent()) {
-            return new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(BROKEN), rivalY);
+            return partedByALine(rough, rivalY.get())
+                    .orElseGet(() -> new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(BROKEN), rivalY));
         }
         FreeEnd.Reach reach = reach(rough);
         double seenY = reach.seenY() - UprightEnds.ROUND_END_MM;
         if (!reach.isHidden()) {
-            return seen(rough, seenY);
+            return reach.isBeyondALine() ? beyondALine(seenY) : seen(rough, seenY);
         }
+        seenY -= TOUCHING_MM;
         double unseenY = reach.unseenY() - UprightEnds.ROUND_END_MM;
         if (unseenY - seenY > MOST_HIDDEN_MM) {
             return new Rim(seenY, HIDDEN_SIGMA_MM, Optional.of(COVERED), Optional.of(unseenY));
@@ -86,7 +91,7 @@ final class RimReader {
     private FreeEnd.Reach reach(UprightEnds.Place rough) {
         double endY = rough.yMm() + UprightEnds.ROUND_END_MM;
         FreeEnd.Reach reach = freeEnd(endY).reach();
-        for (int again = 0; again < MOST_FOLLOWED && reach.seenY() > endY; again++) {
+        for (int again = 0; again < MOST_FOLLOWED && reach.seenY() > endY && !reach.isBeyondALine(); again++) {
             FreeEnd.Reach further = freeEnd(reach.seenY()).reach();
             if (further.seenY() < reach.seenY() + LEAST_FOLLOWED_MM) {
                 return reach;
@@ -100,6 +105,21 @@ final class RimReader {
         Edge upright =
                 LeaningUpright.between(view, x, bottomY + LeaningUpright.CLEAR_OF_FOOT_MM, endY - CLEAR_OF_END_MM);
         return new FreeEnd(view.ink(), upright, bottomY, view.fit().breadth(upright), endY);
+    }
+
+    /** Of two heights the higher one, where no more than another line that covers the upright lies between them. */
+    private Optional<Rim> partedByALine(UprightEnds.Place rough, double rivalY) {
+        FreeEnd.Reach reach = freeEnd(Math.min(rough.yMm(), rivalY) + UprightEnds.ROUND_END_MM).reach();
+        double seenY = reach.seenY() - UprightEnds.ROUND_END_MM;
+        boolean isHigherOne = Math.abs(seenY - Math.max(rough.yMm(), rivalY)) < MOST_APART_MM;
+        return reach.isBeyondALine() && !reach.isHidden() && isHigherOne ? Optional.of(beyondALine(seenY)) : Optional.empty();
+    }
+
+    /** What parts its ink best is the line that passes over it, so that only its tip and its last ink speak for its end. */
+    private Rim beyondALine(double seenY) {
+        OptionalDouble tip = new RoundTip(view.ink(), lineUpTo(seenY), bottomY).near(seenY + UprightEnds.ROUND_END_MM);
+        boolean isTip = tip.isPresent() && Math.abs(tip.getAsDouble() - seenY) < SAME_END_MM;
+        return new Rim(isTip ? tip.getAsDouble() : seenY, SEEN_SIGMA_MM, Optional.empty(), Optional.empty());
     }
 
     /** Its tip, or where the upright was last seen; in doubt where tip, last ink and the best parting of the ink all differ. */

@@ -45,6 +45,35 @@ class GutterRimTest {
         }
     }
 
+    /** However much of the end another line covers, what stands out above that line shows where the end is. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.35, 0.45, 0.55})
+    void seesARimThatStandsOutAboveALineThatPassesOverIt(double aboveMm) {
+        double x = segment("gutter", "outer").start().x();
+        Point crossing = new Point(x, top(segment("gutter", "outer")).y());
+        Point rim = crossing.plus(new Vector(0, aboveMm));
+        List<DrawnLine> lines = withRimAt(rim);
+        lines.add(passing(crossing, direction(segment("covering", "top"))));
+
+        assertDepth(lines, rim.y() - segment("gutter", "bottom").start().y());
+    }
+
+    /** A line hides no more of an upright than its own breadth, whatever direction it runs in. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 20, 40, 50, -30})
+    void statesARimThatEndsInALineToThatLinesBreadth(double degrees) {
+        Point rim = top(segment("gutter", "outer"));
+        List<DrawnLine> lines = withRimAt(rim);
+        lines.add(passing(rim, Vector.atDegrees(degrees)));
+
+        Finding depth = depth(lines);
+
+        assertThat(depth).isInstanceOf(Finding.Quantity.class);
+        assertThat(((Finding.Quantity) depth).value())
+                .isCloseTo(rim.y() - segment("gutter", "bottom").start().y(), within(0.25));
+        assertThat(((Finding.Quantity) depth).uncertainty()).isLessThan(0.3);
+    }
+
     /** A construction line of which a scan in black and white left only dots. */
     @ParameterizedTest
     @ValueSource(doubles = {0.5, 0.6})
@@ -81,6 +110,12 @@ class GutterRimTest {
         LevelPage page = ExactPage.of(
                 lines, false, TOLL_HOUSE.task().sheet().widthMm(), TOLL_HOUSE.task().sheet().heightMm());
         return new Measurer().measure(page, TOLL_HOUSE).measurement("gutter.depth").orElseThrow().finding();
+    }
+
+    private static DrawnLine passing(Point crossing, Vector along) {
+        return new DrawnLine(
+                "construction", 0, "line", new Segment(crossing.plus(along.times(-2.5)), crossing.plus(along.times(2.5))),
+                LineRole.SEEN_OUTLINE);
     }
 
     private static List<DrawnLine> withRimAt(Point rim) {
