@@ -78,13 +78,13 @@ final class RimReader {
         if (!reach.isHidden()) {
             return reach.isBeyondALine() ? beyondALine(seenY) : seen(rough, seenY);
         }
-        seenY -= TOUCHING_MM;
-        double unseenY = reach.unseenY() - UprightEnds.ROUND_END_MM;
-        if (unseenY - seenY > MOST_HIDDEN_MM) {
-            return new Rim(seenY, HIDDEN_SIGMA_MM, Optional.of(COVERED), Optional.of(unseenY));
+        double lowestY = seenY - TOUCHING_MM;
+        double highestY = reach.unseenY() - UprightEnds.ROUND_END_MM;
+        if (highestY - lowestY > MOST_HIDDEN_MM) {
+            return new Rim(lowestY, HIDDEN_SIGMA_MM, Optional.of(COVERED), Optional.of(highestY));
         }
-        double sigma = Math.max(HIDDEN_SIGMA_MM, (unseenY - seenY) / UNIFORM_DEVIATIONS);
-        return new Rim((seenY + unseenY) / 2, sigma, Optional.empty(), Optional.empty());
+        double sigma = Math.max(HIDDEN_SIGMA_MM, (highestY - lowestY) / UNIFORM_DEVIATIONS);
+        return new Rim((lowestY + highestY) / 2, sigma, Optional.empty(), Optional.empty());
     }
 
     /** Followed up again as long as more of it is seen: an upright that leans leaves the place where its foot stands. */
