@@ -75,6 +75,8 @@ record RoofLines(
     private static final double CLEARLY_ANOTHER = 0.18;
 
     private static final double THICKEST_BOARD_MM = 1.3;
+    /** As much of one line must another run beside it to be its neighbour. */
+    private static final double LONG_OF_NEIGHBOUR = 0.5;
     /** No slip makes a tie beam so much thinner than it was asked for. */
     private static final double THINNEST_BEAM_SHARE = 0.4;
 
@@ -102,9 +104,10 @@ record RoofLines(
                 (role, line) -> 0,
                 lines -> 0);
         Optional<Edge> rafterBottom = roof.line(0).map(slopes::get);
-        List<Edge> levels = expectation.knows("tie-beam") || expectation.knows("ceiling")
+        List<Edge> found = expectation.knows("tie-beam") || expectation.knows("ceiling")
                 ? levels(view, breakLine, rafterBottom, eavesY(slopes))
                 : List.of();
+        List<Edge> levels = withBothOfBoard(view, expectation, found, beams(view, expectation, found, rafterBottom));
         Ordered.Assignment beams = beams(view, expectation, levels, rafterBottom);
         return new RoofLines(
                 breakLine,
@@ -123,19 +126,39 @@ record RoofLines(
         if (slopes.size() >= SLOPES || slopes.isEmpty()) {
             return slopes;
         }
-        // The third and broadest may be two.
-        double breadth = slopes.stream()
-                .mapToDouble(edge -> UsualBreadth.of(view, edge))
-                .sorted()
-                .limit(2)
-                .average()
-                .orElseThrow();
-        TwinLines twins = new TwinLines(view, breadth);
+        TwinLines twins = twins(view, slopes);
         List<Edge> parted = new ArrayList<>();
         for (Edge edge : slopes) {
             parted.addAll(twins.parted(edge).orElse(List.of(edge)));
         }
         return parted.size() > SLOPES ? slopes : parted;
+    }
+
+    /** Of some lines of which the broadest may be two. */
+    private static TwinLines twins(DrawingView view, List<Edge> lines) {
+        double breadth = lines.stream()
+                .mapToDouble(edge -> UsualBreadth.of(view, edge))
+                .sorted()
+                .limit(2)
+                .average()
+                .orElseThrow();
+        return new TwinLines(view, breadth);
+    }
+
+    /** The level lines, the one that was found of a ceiling board's two parted into both where it is two in truth. */
+    private static List<Edge> withBothOfBoard(
+            DrawingView view, Expectation expectation, List<Edge> levels, Ordered.Assignment beams) {
+        boolean hasOne = beams.line(2).isPresent() != beams.line(3).isPresent();
+        if (!hasOne || !expectation.draws("ceiling", "bottom")) {
+            return levels;
+        }
+        Edge one = levels.get(beams.line(2).or(() -> beams.line(3)).orElseThrow());
+        return twins(view, levels)
+                .parted(one)
+                .map(both -> Stream.concat(levels.stream().filter(edge -> edge != one), both.stream())
+                        .sorted(Comparator.comparingDouble((Edge edge) -> edge.middle().y()).reversed())
+                        .toList())
+                .orElse(levels);
     }
 
     /** The lower end of the longest lines: one of them may have been found only in its upper piece. */
@@ -249,8 +272,28 @@ record RoofLines(
         return view.level().stream()
                 .filter(run -> reaches(run, breakLine, REACHES_BREAK_MM, LONG_RUNS_ON_MM)
                         || endsAtPaper(view, run)
-                        || isInkedToBreak(view, run, breakLine))
+                        || isInkedToBreak(view, run, breakLine)
+                        || isLostInAnother(view, run, breakLine))
                 .toList();
+    }
+
+    /** Whether a line runs into its neighbour, as those of a thin board may, and that one goes on to the break line. */
+    private static boolean isLostInAnother(DrawingView view, Run run, Optional<Edge> breakLine) {
+        return beside(view.level(), run)
+                .anyMatch(other -> other.segment().end().x() > run.segment().end().x()
+                        && run.length() > LONG_OF_NEIGHBOUR * other.length()
+                        && reaches(other, breakLine, REACHES_BREAK_MM, LONG_RUNS_ON_MM));
+    }
+
+    /** The other lines of a family that lie no further from one than those of a thin board, where both are. */
+    private static Stream<Run> beside(List<Run> family, Run run) {
+        Segment own = run.segment();
+        return family.stream().filter(other -> {
+            double both = Math.min(own.end().x(), other.segment().end().x()) - Math.max(own.start().x(), other.segment().start().x());
+            return other != run
+                    && both > LONG_OF_NEIGHBOUR * (own.end().x() - own.start().x())
+                    && Math.abs(own.line().distanceTo(other.segment().midpoint())) < THICKEST_BOARD_MM;
+        });
     }
 
     /** Whether a line that was found only in a lower piece goes on to the break line all the same. */
@@ -346,11 +389,12 @@ record RoofLines(
         return view.fit().fit(edge.line(), from + 1, to - 1, 1, 0.25).extendedTo(from, to, edge.line());
     }
 
-    /** The run's own line: where the ink beside it drew the fit away, fitted from close by. */
+    /** The run's own line: where the ink beside it drew the fit away, or may, fitted from close by. */
     private static Edge fitted(DrawingView view, Run run) {
         Edge edge = view.fit(run, 1);
         Point middle = run.segment().line().pointAt(run.length() / 2);
-        if (edge.line().distanceTo(middle) < DRAWN_AWAY_MM) {
+        boolean hasNeighbour = beside(view.level(), run).findAny().isPresent();
+        if (edge.line().distanceTo(middle) < DRAWN_AWAY_MM && !hasNeighbour) {
             return edge;
         }
         double half = run.length() / 2;

@@ -10,9 +10,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import wallplate.geometry.Segment;
+import wallplate.geometry.Vector;
 import wallplate.sheet.InkImage;
 import wallplate.sheet.LevelPage;
 import wallplate.solver.DrawnLine;
+import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.stroke.InkCanvas;
 
@@ -48,6 +50,46 @@ class ThinCoveringTest {
         MeasuredSheet sheet = new Measurer().measure(page(drawing, lines, 0.4), drawing);
 
         assertThat(sheet.measurement("covering.thickness").orElseThrow().finding()).isInstanceOf(Finding.Uncertain.class);
+    }
+
+    /** The ceiling's board in millimetres of the building, and the breadth of the pencil's lines on paper. */
+    @ParameterizedTest
+    @CsvSource({"14, 0.5", "16, 0.6", "14, 0.6", "15, 0.7"})
+    void measuresToTheUpperOfAThinBoardsLines(int boardMm, double breadthMm) {
+        ExpectedDrawing drawing = withBoard(boardMm);
+
+        MeasuredSheet sheet = new Measurer().measure(page(drawing, drawing.lines(), breadthMm), drawing);
+
+        assertLength(sheet, "ceiling.drop", exact(drawing, "ceiling.drop"), 0.1);
+    }
+
+    /** The board's upper line falls, and ends in the lower one far before the break line. */
+    @Test
+    void findsBothOfABoardsLinesThatRunTogether() {
+        ExpectedDrawing drawing = withBoard(24);
+        List<DrawnLine> lines = new ArrayList<>(drawing.lines());
+        DrawnLine upper = lines.stream()
+                .filter(line -> line.part().equals("ceiling") && line.edge().equals("top"))
+                .findFirst()
+                .orElseThrow();
+        Segment level = upper.segment();
+        lines.remove(upper);
+        Segment falling = new Segment(level.start(), level.at(0.6).plus(new Vector(0, -0.6)));
+        lines.add(new DrawnLine("ceiling", 0, "top", falling, upper.role()));
+
+        MeasuredSheet sheet = new Measurer().measure(page(drawing, lines, 0.45), drawing);
+
+        // Between both ends of the upper line; the lower one lies 1.2 mm further down.
+        assertLength(sheet, "ceiling.drop", exact(drawing, "ceiling.drop") + 0.4, 0.4);
+    }
+
+    private static double exact(ExpectedDrawing drawing, String key) {
+        return ((Expected.Length) drawing.value(key).orElseThrow()).exactMm();
+    }
+
+    private static ExpectedDrawing withBoard(int boardMm) {
+        String task = MeasureTasks.TOLL_HOUSE.replaceFirst("board: [0-9]+", "board: " + boardMm);
+        return MeasureTasks.solved(task);
     }
 
     private static ExpectedDrawing solved(int thicknessMm) {
