@@ -8,6 +8,7 @@ import org.assertj.core.api.SoftAssertions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
@@ -112,6 +113,46 @@ class AbsentPartsTest {
         for (String key : List.of("rafter.depth", "wall.thickness", "support.count", "brander.count")) {
             assertThat(sheet.measurement(key).orElseThrow().finding().isMeasured()).as(key).isTrue();
         }
+    }
+
+    /** It ends under the break line by chance, as one does that lettering stands on. */
+    @ParameterizedTest
+    @ValueSource(doubles = {10, 14})
+    void takesNoLineFarBelowTheBreakLineForACeiling(double belowMm) {
+        List<String> leftOut = List.of("ceiling", "brander");
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.removeIf(line -> leftOut.contains(line.part()));
+        lines.add(belowBreakLine(belowMm));
+
+        assertThat(finding(page(lines), "ceiling.drop")).isEqualTo(new Finding.Absent());
+    }
+
+    /** Nor does it tell the height of a plate on which neither beam nor ceiling lies. */
+    @ParameterizedTest
+    @ValueSource(doubles = {10, 14})
+    void looksForNoPlateAboveALineFarBelowTheBreakLine(double belowMm) {
+        List<String> leftOut = List.of("ceiling", "brander", "tie-beam");
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.removeIf(line -> leftOut.contains(line.part()));
+        lines.add(belowBreakLine(belowMm));
+        MeasuredSheet sheet = new Measurer().measure(page(lines), NET_LOFT);
+
+        for (String key : List.of("wall.thickness", "wall-plate.width", "wall-plate.depth")) {
+            assertThat(sheet.measurement(key).orElseThrow().finding()).as(key).isInstanceOf(Finding.Quantity.class);
+        }
+    }
+
+    /** A level line, 60 mm long, that ends below the break line's lower end. */
+    private static DrawnLine belowBreakLine(double belowMm) {
+        Segment breakLine = NET_LOFT.lines().stream()
+                .filter(line -> line.part().equals("break"))
+                .findFirst()
+                .orElseThrow()
+                .segment();
+        double y = Math.min(breakLine.start().y(), breakLine.end().y()) - belowMm;
+        Point end = new Point(breakLine.start().x(), y);
+        Segment level = new Segment(end.plus(new Vector(-60, 0)), end);
+        return new DrawnLine("lettering", 0, "line", level, LineRole.SEEN_OUTLINE);
     }
 
     private static Point atHeight(Segment slope, double y) {
