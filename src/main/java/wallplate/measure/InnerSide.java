@@ -4,12 +4,14 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 import wallplate.geometry.Vector;
 import wallplate.stroke.Edge;
+import wallplate.stroke.HalfHeight;
 
 /**
  * The gutter's own inner side where it was drawn over the fascia's face, a few tenths of a millimetre beside it, so that both
@@ -30,7 +32,6 @@ record InnerSide(Edge face, Edge inner) {
     /** Ink of lines that cross lies in fewer rows than this share at either end of the order. */
     private static final double TRIMMED = 0.2;
 
-    private static final double HALF_INK = 0.5;
     /** So far from other lines' centres the rows are clear of their ink. */
     private static final double CLEAR_MM = 0.5;
 
@@ -119,11 +120,13 @@ record InnerSide(Edge face, Edge inner) {
         for (int step = REACH_STEPS - CENTRE_STEPS; step <= REACH_STEPS + CENTRE_STEPS; step++) {
             peak = ink[step] > ink[peak] ? step : peak;
         }
-        double left = fallsToHalf(ink, peak, -1);
-        double right = fallsToHalf(ink, peak, 1);
-        return Double.isNaN(left + right)
-                ? Optional.empty()
-                : Optional.of(new Flanks((left - REACH_STEPS) * STEP_MM, (right - REACH_STEPS) * STEP_MM));
+        OptionalDouble left = HalfHeight.stepsFrom(ink, peak, -1);
+        OptionalDouble right = HalfHeight.stepsFrom(ink, peak, 1);
+        if (left.isEmpty() || right.isEmpty()) {
+            return Optional.empty();
+        }
+        double peakMm = (peak - REACH_STEPS) * STEP_MM;
+        return Optional.of(new Flanks(peakMm - left.getAsDouble() * STEP_MM, peakMm + right.getAsDouble() * STEP_MM));
     }
 
     /** The mean ink so far beside the face, without the rows in which there is most and least. */
@@ -135,18 +138,5 @@ record InnerSide(Edge face, Edge inner) {
                 .toArray();
         int trimmed = (int) (TRIMMED * ink.length);
         return Arrays.stream(ink, trimmed, ink.length - trimmed).average().orElse(0);
-    }
-
-    /** The step at which ink has fallen to half of its peak, in parts of a step; not a number where it nowhere does. */
-    private static double fallsToHalf(double[] ink, int peak, int direction) {
-        double half = HALF_INK * ink[peak];
-        int at = peak;
-        while (ink[at] > half) {
-            at += direction;
-            if (at < 0 || at >= ink.length) {
-                return Double.NaN;
-            }
-        }
-        return at - direction * (half - ink[at]) / (ink[at - direction] - ink[at]);
     }
 }

@@ -97,7 +97,14 @@ final class StandReader {
      */
     Optional<Stand> read(List<Double> ends, DoubleFunction<Optional<Edge>> bargeEnd) {
         Choice<Pair> choice = new Choice<>(WEIGHTS);
-        ends.forEach(endX -> offerAt(choice, endX, bargeEnd.apply(endX)));
+        for (double endX : ends) {
+            // A reading that was offered from a place before, offered again, would count twice.
+            List<Pair> known = choice.options().stream().map(Choice.Option::reading).toList();
+            Uprights uprights = uprightsAt(endX, bargeEnd.apply(endX));
+            pairs(uprights.all).stream()
+                    .filter(pair -> known.stream().noneMatch(pair::saysTheSameAs))
+                    .forEach(pair -> choice.offer(pair, traits(pair, uprights)));
+        }
         place.log().made(choice);
         return choice.best().map(best -> new Stand(
                 best.cut,
@@ -107,32 +114,43 @@ final class StandReader {
                 choice.probability(best::saysTheSameAs)));
     }
 
-    private void offerAt(Choice<Pair> choice, double endX, Optional<Edge> bargeEnd) {
+    /**
+     * What stands about a place where the rafter may end.
+     *
+     * @param alongRafter the uprights that are dark over the rafter's whole depth
+     * @param all these, and those that are dark over a part of it or above it, from the left
+     * @param endTop where the rafter's top ends there, {@code endBottom} where its underside does
+     */
+    private record Uprights(
+            List<Crossing> alongRafter, List<Crossing> all, double endTop, double endBottom, Optional<Edge> bargeEnd) {}
+
+    private Uprights uprightsAt(double endX, Optional<Edge> bargeEnd) {
         List<Crossing> columns = columns(endX, 0, 0.12, 0.88);
         List<Crossing> higher = facesToo(columns, columns(endX, 0, 0.5, 1.2));
         // A board's face ends at the heights of the plumb cut behind it, which on a steep roof differ much from its own.
         double thickness = place.expectation().exactOr("fascia.thickness", 1.5);
         List<Crossing> besides = facesToo(facesToo(higher, columns(endX, thickness, 0.12, 0.88)), columns(endX, thickness, 0.45, 1));
-        List<Crossing> faces = facesToo(besides, aboveRafter(endX));
-        double endTop = inkEnd(top, columns, endX + 6);
-        double endBottom = inkEnd(bottom, columns, endX + 6);
-        List<Pair> before = choice.options().stream().map(Choice.Option::reading).toList();
+        List<Crossing> all = facesToo(besides, aboveRafter(endX));
+        return new Uprights(columns, all, inkEnd(top, columns, endX + 6), inkEnd(bottom, columns, endX + 6), bargeEnd);
+    }
+
+    /** Every upright clear of the wall as the cut, alone and with each that may be the face before it. */
+    private List<Pair> pairs(List<Crossing> uprights) {
         double wallX = place.wall().outer().map(outer -> outer.middle().x()).orElse(Double.POSITIVE_INFINITY);
-        for (Crossing cut : faces) {
+        List<Pair> pairs = new ArrayList<>();
+        for (Crossing cut : uprights) {
             if (cut.position() > wallX - BESIDE_MM) {
                 continue;
             }
-            List<Pair> pairs = new ArrayList<>(List.of(pair(cut, Optional.empty())));
-            for (Crossing face : faces) {
+            pairs.add(pair(cut, Optional.empty()));
+            for (Crossing face : uprights) {
                 double between = cut.position() - face.position();
                 if (between >= THINNEST_MM && between <= THICKEST_MM) {
                     pairs.add(pair(cut, Optional.of(face)));
                 }
             }
-            pairs.stream()
-                    .filter(pair -> before.stream().noneMatch(pair::saysTheSameAs))
-                    .forEach(pair -> offer(choice, pair, columns, faces, endTop, endBottom, bargeEnd));
         }
+        return pairs;
     }
 
     /** The uprights of a board that is drawn too short, and so stands between the rafter's top and the covering alone. */
@@ -185,51 +203,45 @@ final class StandReader {
         return all;
     }
 
-    private void offer(
-            Choice<Pair> choice,
-            Pair reading,
-            List<Crossing> columns,
-            List<Crossing> faces,
-            double endTop,
-            double endBottom,
-            Optional<Edge> bargeEnd) {
+    /** What speaks for or against a reading, in the order of the weights. */
+    private double[] traits(Pair reading, Uprights uprights) {
         double cutX = reading.cut.position();
         double lowY = bottom.yAt(cutX);
         double middleY = place.middleY(cutX);
         boolean isAsked = place.expectation().asksPart("fascia");
         double isAlone = reading.face.isEmpty() ? 1 : 0;
         double outerX = reading.face.map(Crossing::position).orElse(cutX);
-        long outside = faces.stream()
+        long outside = uprights.all.stream()
                 .mapToDouble(Crossing::position)
                 .filter(x -> x < outerX - BESIDE_MM && x > cutX - THICKEST_MM)
-                .filter(x -> !EavesPlace.standsAt(bargeEnd, x, middleY, SAME_MM))
+                .filter(x -> !EavesPlace.standsAt(uprights.bargeEnd, x, middleY, SAME_MM))
                 .count();
-        long between = faces.stream()
+        long between = uprights.all.stream()
                 .mapToDouble(Crossing::position)
                 .filter(x -> x > outerX + BESIDE_MM && x < cutX - BESIDE_MM)
                 .count();
         double belowCut = place.view().uprightInk(cutX, lowY - 2.6, lowY - 0.6);
-        double[] board = reading.face.map(face -> board(face, reading.cut, columns, bargeEnd)).orElse(new double[7]);
-        choice.offer(
-                reading,
-                columns.contains(reading.cut) ? 1 : 0,
-                Math.min(3, Math.abs(endTop - cutX) / END_STEP_MM),
-                Math.max(0, Math.min(3, (endTop - cutX) / END_STEP_MM)),
-                Math.min(3, Math.abs(endBottom - cutX) / END_STEP_MM),
-                Math.max(0, Math.min(3, (endBottom - cutX) / END_STEP_MM)),
-                overhangCost(cutX),
-                belowCut,
-                (1 - isAlone) * outside,
-                isAlone * outside,
-                between,
-                isAsked ? isAlone : 0,
-                isAsked ? 0 : isAlone,
-                isAlone * belowCut,
-                board[0], board[1], board[2], board[3], board[4], board[5], board[6]);
+        double[] board = reading.face.map(face -> board(face, reading.cut, uprights)).orElse(new double[7]);
+        return new double[] {
+            uprights.alongRafter.contains(reading.cut) ? 1 : 0,
+            Math.min(3, Math.abs(uprights.endTop - cutX) / END_STEP_MM),
+            Math.max(0, Math.min(3, (uprights.endTop - cutX) / END_STEP_MM)),
+            Math.min(3, Math.abs(uprights.endBottom - cutX) / END_STEP_MM),
+            Math.max(0, Math.min(3, (uprights.endBottom - cutX) / END_STEP_MM)),
+            overhangCost(cutX),
+            belowCut,
+            (1 - isAlone) * outside,
+            isAlone * outside,
+            between,
+            isAsked ? isAlone : 0,
+            isAsked ? 0 : isAlone,
+            isAlone * belowCut,
+            board[0], board[1], board[2], board[3], board[4], board[5], board[6]
+        };
     }
 
     /** What speaks for or against a board between a face and the cut. */
-    private double[] board(Crossing face, Crossing cut, List<Crossing> columns, Optional<Edge> bargeEnd) {
+    private double[] board(Crossing face, Crossing cut, Uprights uprights) {
         double faceX = face.position();
         double width = cut.position() - faceX;
         double middleY = place.middleY(faceX);
@@ -240,10 +252,10 @@ final class StandReader {
             Math.min(MOST_COST, place.expectation().cost("fascia.thickness", width)),
             face.coverage(),
             Math.min(1, face.ink() / place.view().outlineInk()),
-            EavesPlace.standsAt(bargeEnd, faceX, middleY, SAME_MM) ? 1 : 0,
+            EavesPlace.standsAt(uprights.bargeEnd, faceX, middleY, SAME_MM) ? 1 : 0,
             rows.stream().anyMatch(row -> row.position() > middleY) ? 1 : 0,
             rows.stream().anyMatch(row -> row.position() < middleY) ? 1 : 0,
-            columns.contains(face) ? 1 : 0
+            uprights.alongRafter.contains(face) ? 1 : 0
         };
     }
 

@@ -11,7 +11,8 @@ import wallplate.sheet.InkImage;
  * Fits a straight line to the ink near a line that is roughly known.
  *
  * <ol>
- *   <li>Profiles of ink are taken square to the line, every tenth of a millimetre.
+ *   <li>Profiles of ink are taken square to the line, every tenth of a millimetre, on
+ *       long edges every fifth.
  *   <li>Each gives the centre of its ink under a Gaussian window that lies on the current line.
  *   <li>A straight line through the centres, weighted by their ink and made robust after Huber, replaces the current one.
  *   <li>The window is narrowed and the steps repeated, so that a neighbouring line 0.7 mm away no longer counts.
@@ -98,26 +99,20 @@ public final class EdgeFit {
         return new Edge(line, -half, half, sigma, residual, sorted[profiles / 2], coverage);
     }
 
-    /** The breadth of an edge's ink across its line, in millimetres, at half the height of its mean. */
+    /** The breadth of an edge's ink across its line, in millimetres, at half the height of its mean; 0 where there is none. */
     public double breadth(Edge edge) {
         double[] mean = meanAcross(new Line(edge.middle(), edge.line().direction()), edge.length() / 2);
         int peak = 0;
         for (int k = 1; k < mean.length; k++) {
             peak = mean[k] > mean[peak] ? k : peak;
         }
-        return (fallsToHalf(mean, peak, 1) + fallsToHalf(mean, peak, -1)) * ACROSS_STEP_MM;
-    }
-
-    /** How many steps from a peak the values have fallen to half of it, in parts of a step. */
-    private static double fallsToHalf(double[] values, int peak, int direction) {
-        double half = values[peak] / 2;
-        int at = peak;
-        while (at + direction >= 0 && at + direction < values.length && values[at + direction] > half) {
-            at += direction;
+        if (mean[peak] <= 0) {
+            return 0;
         }
-        int next = at + direction;
-        boolean isOpen = next < 0 || next >= values.length || values[at] == values[next];
-        return Math.abs(at - peak) + (isOpen ? 0 : (values[at] - half) / (values[at] - values[next]));
+        // What is still dark at the end of the profile is at least as broad as that.
+        double left = HalfHeight.stepsFrom(mean, peak, -1).orElse(peak);
+        double right = HalfHeight.stepsFrom(mean, peak, 1).orElse(mean.length - 1 - peak);
+        return (right + left) * ACROSS_STEP_MM;
     }
 
     /** The full width at half the height of the mean ink across a line: a heavy line needs a wider window. */
@@ -152,7 +147,7 @@ public final class EdgeFit {
         return mean;
     }
 
-    /** The share of a line's length with at least the given part of an outline's ink, looking a tenth to both sides. */
+    /** The share of a line's length with at least the given part of an outline's ink within 0.15 mm of it. */
     public double coverage(Line line, double from, double to, double partOfOutline) {
         double half = (to - from) / 2;
         Line centred = new Line(line.pointAt((from + to) / 2), line.direction());

@@ -41,8 +41,8 @@ class WallPlateTest {
     }
 
     /**
-     * Two level lines could be the wall's top: at some distance from one another, which is looked for, one is as likely as
-     * the other. What both give alike is stated.
+     * Two level lines could be the wall's top: at some distance from one another, which is looked for, one is as likely
+     * as the other. What both give alike is stated.
      */
     @Test
     void statesAPlatesWidthWhereItsDepthIsOpen() {
