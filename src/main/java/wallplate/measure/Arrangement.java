@@ -29,7 +29,7 @@ record Arrangement(
     /** The long lines first, then the wall below them, what hangs at the eaves, and the far wall where there is one. */
     static Arrangement read(DrawingView view, Expectation asked, ChoiceLog log) {
         RoofLines longLines = longLines(view, asked);
-        return read(view, asked.atScale(longLines.scaleFactor(view, asked)), longLines, log);
+        return read(view, asked.atScale(new ThicknessScale(longLines, view, asked).factor()), longLines, log);
     }
 
     /** The same where the scale of the drawing is known and the expectation is at that scale. */
@@ -51,12 +51,12 @@ record Arrangement(
     /** The long lines; where the slopes alone speak for another scale, the level ones are told apart at that scale. */
     private static RoofLines longLines(DrawingView view, Expectation asked) {
         RoofLines asAsked = RoofLines.of(view, asked);
-        double factor = asAsked.scaleOfSlopes(view, asked);
+        double factor = new ThicknessScale(asAsked, view, asked).ofSlopes();
         if (factor == 1) {
             return asAsked;
         }
         RoofLines atScale = RoofLines.of(view, asked.atScale(factor));
-        return atScale.scaleFactor(view, asked) == 1 ? asAsked : atScale;
+        return new ThicknessScale(atScale, view, asked).factor() == 1 ? asAsked : atScale;
     }
 
     /** Where the rafter's underside, the tie beam's and the plate's outer side should meet. */
