@@ -151,6 +151,7 @@ final class Expectation {
         double cost = FREE_COST + Math.abs(Math.log(Math.max(valueMm, 0.05) / Math.max(exact.get(), 0.05)));
         int rank = 0;
         for (double hypothesis : hypotheses(key)) {
+            // The exact and the rounded value come first; a slip's may lie as near by chance.
             boolean right = rank < 2 && Math.abs(hypothesis - exact.get()) <= 0.5;
             double off = (valueMm - hypothesis) / DRAWN_SIGMA_MM;
             cost = Math.min(cost, (right ? 0 : SLIP_COST) + off * off / 2);

@@ -51,7 +51,6 @@ final class HighWallReader {
     private final WallReader.Wall lowWall;
     private final ChoiceLog log;
     private final CrossLines crossLines;
-    private boolean areFacesOpen;
 
     HighWallReader(DrawingView view, Expectation expectation, RoofLines roof, WallReader.Wall lowWall, ChoiceLog log) {
         this.view = view;
@@ -71,6 +70,7 @@ final class HighWallReader {
         if (faces.isEmpty()) {
             return HighWall.notFound();
         }
+        boolean areFacesOpen = faces.get().isOpen;
         Edge inner = view.fit(faces.get().inner, 0.5);
         Edge outer = view.fit(faces.get().outer, 0.5);
         double heelY = Level.crossing(inner, rafter).y();
@@ -95,7 +95,10 @@ final class HighWallReader {
                 found.isPresent() && !isSure);
     }
 
-    private record Faces(Run inner, Run outer) {}
+    /** @param isOpen whether two other uprights could be the faces nearly as well */
+    private record Faces(Run inner, Run outer, boolean isOpen) {}
+
+    private record TwoRuns(Run inner, Run outer) {}
 
     /** Two uprights under the rafter that are cut off together and of which the outer one stands under the roof's end. */
     private Optional<Faces> faces(Edge rafter) {
@@ -105,7 +108,7 @@ final class HighWallReader {
                 .filter(run -> run.segment().midpoint().y() < rafter.yAt(middleX(run)))
                 .toList();
         double endX = roof.breakLine().map(edge -> edge.middle().x()).orElse(rafter.segment().end().x());
-        Ranking<Faces> ranking = new Ranking<>(DEAREST_FACES);
+        Ranking<TwoRuns> ranking = new Ranking<>(DEAREST_FACES);
         for (Run inner : candidates) {
             for (Run outer : candidates) {
                 double gap = middleX(outer) - middleX(inner);
@@ -118,11 +121,11 @@ final class HighWallReader {
                         + Math.min(3, 12 / Math.min(outer.length(), inner.length()) - 0.5)
                         + reachCost(inner, rafter)
                         + spanCost(inner);
-                ranking.offer(new Faces(inner, outer), gap, cost);
+                ranking.offer(new TwoRuns(inner, outer), gap, cost);
             }
         }
-        areFacesOpen = ranking.rival(ANOTHER_MM, DOUBT_MARGIN).isPresent();
-        return ranking.best();
+        boolean isOpen = ranking.rival(ANOTHER_MM, DOUBT_MARGIN).isPresent();
+        return ranking.best().map(best -> new Faces(best.inner, best.outer, isOpen));
     }
 
     private static double middleX(Run run) {

@@ -48,7 +48,7 @@ final class LineQuality {
 
     private static final double PHOTOGRAPH_SIGMA_MM = 0.12;
 
-    /** Ink between these shares of an outline's is a construction line's. */
+    /** Ink from this share of an outline's up to {@link DrawingView#OUTLINE_PART} is a construction line's. */
     private static final double FAINTEST = 0.08;
 
     private static final double CLEAR_OF_END_MM = 1.5;

@@ -6,7 +6,7 @@ import java.util.Optional;
 
 /**
  * Gives parallel lines that were found in order to the roles that are expected in order, where lines may be missing
- * and others may not belong: the cheapest assignment, and how much cheaper it is than the next.
+ * and others may not belong: the cheapest assignment.
  */
 final class Ordered {
 
@@ -34,9 +34,8 @@ final class Ordered {
 
     /**
      * @param lines for each role the index of its line, -1 where none
-     * @param confusion 0 where no other assignment comes near, towards 1 where one is as good
      */
-    record Assignment(int[] lines, double cost, double confusion) {
+    record Assignment(int[] lines) {
 
         Optional<Integer> line(int role) {
             return lines[role] < 0 ? Optional.empty() : Optional.of(lines[role]);
@@ -65,9 +64,7 @@ final class Ordered {
         }
         Search search = new Search(offsets, lengths, gaps, usualGaps, missingCosts, fitness, together, roles, longest);
         search.place(0, 0, new int[roles], 0);
-        double margin = search.second - search.best;
-        double confusion = search.second == Double.MAX_VALUE ? 0 : Math.exp(-Math.max(0, margin));
-        return new Assignment(search.bestLines, search.best, confusion);
+        return new Assignment(search.bestLines);
     }
 
     private static final class Search {
@@ -81,7 +78,6 @@ final class Ordered {
         private final int roles;
         private final double longest;
         private double best = Double.MAX_VALUE;
-        private double second = Double.MAX_VALUE;
         private int[] bestLines;
 
         Search(
@@ -152,11 +148,8 @@ final class Ordered {
 
         private void offer(double total, int[] lines) {
             if (total < best) {
-                second = best;
                 best = total;
                 bestLines = lines.clone();
-            } else if (total < second) {
-                second = total;
             }
         }
     }

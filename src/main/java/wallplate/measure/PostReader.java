@@ -15,6 +15,8 @@ final class PostReader {
 
     private static final double IN_PARTS = 0.35;
 
+    /** So far along the beam from where it meets the rafter there is no room for a post's side. */
+    private static final double CLEAR_OF_HEEL_MM = 4;
     /** No post stands in the tip of the corner between beam and rafter. */
     private static final double LEAST_HEIGHT_MM = 2.5;
 
@@ -34,7 +36,7 @@ final class PostReader {
         double origin = beam.line().origin().x();
         CrossLines crossLines = view.crossLines();
         DoubleFunction<List<Crossing>> find = leastCoverage -> crossLines.find(
-                beam.line(), beam.line().positionOf(beam.line().pointAt(0)) + heel - origin + 4, end - origin, Level.UP,
+                beam.line(), heel - origin + CLEAR_OF_HEEL_MM, end - origin, Level.UP,
                 position -> 0.6,
                 position -> Math.max(1.2, heightAt(beam, rafter, origin + position) - 0.6),
                 leastCoverage);

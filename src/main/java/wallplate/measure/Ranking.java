@@ -36,10 +36,6 @@ final class Ranking<T> {
         return first().map(Reading::reading);
     }
 
-    double bestCost() {
-        return first().map(Reading::cost).orElse(mostCost);
-    }
-
     private Optional<Reading<T>> first() {
         Reading<T> best = null;
         for (Reading<T> reading : readings) {

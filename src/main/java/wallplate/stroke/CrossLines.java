@@ -18,6 +18,8 @@ public final class CrossLines {
 
     private static final double STEP_MM = 0.1;
     private static final double APART_MM = 0.45;
+    /** Construction lines stay below this share of an outline's ink. */
+    private static final double OUTLINE_PART = 0.5;
 
     private final InkImage ink;
     private final double outlineInk;
@@ -84,7 +86,7 @@ public final class CrossLines {
                     Math.max(
                             ink.at(x + beside.x() * 0.1, y + beside.y() * 0.1),
                             ink.at(x - beside.x() * 0.1, y - beside.y() * 0.1)));
-            if (near >= 0.5 * outlineInk) {
+            if (near >= OUTLINE_PART * outlineInk) {
                 inked++;
             }
         }

@@ -9,7 +9,7 @@ import wallplate.geometry.Vector;
  * A drawn straight edge, fitted to its own ink.
  *
  * @param line the centre line
- * @param from where the edge begins, as a position along the line
+ * @param from where the edge begins, as a position along the line in millimetres
  * @param to where it ends
  * @param offsetSigmaMm one standard deviation of its place across, at its middle
  * @param residualMm root mean square distance of the ink's own centre from the line

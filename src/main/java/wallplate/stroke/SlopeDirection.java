@@ -1,6 +1,7 @@
 package wallplate.stroke;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import wallplate.sheet.InkImage;
 
@@ -83,7 +84,7 @@ public final class SlopeDirection {
             }
         }
         return new float[][] {
-            java.util.Arrays.copyOf(x, count), java.util.Arrays.copyOf(y, count), java.util.Arrays.copyOf(weight, count)
+            Arrays.copyOf(x, count), Arrays.copyOf(y, count), Arrays.copyOf(weight, count)
         };
     }
 

@@ -47,15 +47,6 @@ class OrderedTest {
     }
 
     @Test
-    void isSureOfAPlainCaseAndConfusedByATie() {
-        Ordered.Assignment plain = assign(new double[] {10, 17.5, 21.25, 23.25});
-        // The second line lies as far below its place as the third above it.
-        Ordered.Assignment tie = assign(new double[] {10, 17.2, 17.8, 21.25, 23.25});
-        assertThat(plain.confusion()).isLessThan(0.1);
-        assertThat(tie.confusion()).isGreaterThan(0.9);
-    }
-
-    @Test
     void whatALineIsByItselfDecidesBetweenTwoPlaces() {
         Ordered.Fitness secondLineIsNoEdge = (role, line) -> role == 1 && line == 1 ? 2 : 0;
         double[] offsets = {10, 17.2, 17.8, 21.25, 23.25};
