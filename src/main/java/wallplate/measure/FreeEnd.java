@@ -1,6 +1,7 @@
 package wallplate.measure;
 
 import java.util.Arrays;
+import java.util.OptionalDouble;
 import wallplate.sheet.InkImage;
 import wallplate.stroke.Edge;
 
@@ -16,8 +17,11 @@ final class FreeEnd {
      * @param seenY the highest place where ink lies that can only be the upright's
      * @param unseenY how high the upright may go on in other lines' ink; {@code seenY} where its end is seen
      * @param isBeyondALine whether the upright was seen again above a line that covers it
+     * @param cornerY where it was last seen below a line that ends on it, if only above that it was seen again: it may be
+     *     that other line's corner; {@code seenY} elsewhere
+     * @param resumedY where ink like its own lies again, shortly above an end in other lines' ink; {@code seenY} where none does
      */
-    record Reach(double seenY, double unseenY, boolean isBeyondALine) {
+    record Reach(double seenY, double unseenY, boolean isBeyondALine, double cornerY, double resumedY) {
 
         boolean isHidden() {
             return unseenY > seenY;
@@ -70,6 +74,9 @@ final class FreeEnd {
 
     private static final double LEAST_BEYOND_A_CORNER_MM = 0.35;
 
+    private static final double RESUMES_WITHIN_MM = 1.5;
+    private static final double LEAST_OWN_AGAIN_MM = 0.25;
+
     private static final double CLEAR_OF_END_MM = 0.3;
     private static final double HALF_STEP_MM = STEP_MM / 2;
 
@@ -106,6 +113,7 @@ final class FreeEnd {
         double covered = seen;
         boolean isCorner = false;
         boolean isBeyond = false;
+        double cornerY = Double.POSITIVE_INFINITY;
         double resumed = 0;
         double blank = 0;
         for (double y = seen + STEP_MM; y < roughY + ABOVE_MM; y += STEP_MM) {
@@ -125,6 +133,7 @@ final class FreeEnd {
                 isCorner |= !others.passAt(y);
             } else if (isOwn && resumed > leastResumed(isCovered, isCorner, goesOn) - HALF_STEP_MM) {
                 isBeyond |= isCovered;
+                cornerY = isCovered && isCorner ? Math.min(cornerY, seen) : cornerY;
                 seen = y;
                 covered = y;
                 isCorner = false;
@@ -133,7 +142,27 @@ final class FreeEnd {
                 covered = y;
             }
         }
-        return new Reach(seen, covered > seen + SPECK_MM ? covered : seen, isBeyond);
+        boolean isHidden = covered > seen + SPECK_MM;
+        return new Reach(
+                seen,
+                isHidden ? covered : seen,
+                isBeyond,
+                Math.min(cornerY, seen),
+                isHidden || isBeyond ? resumedAbove(covered).orElse(seen) : seen);
+    }
+
+    /** How high ink goes that is like the upright's own, shortly above what looks like its end and for longer than a speck. */
+    private OptionalDouble resumedAbove(double endY) {
+        double own = 0;
+        double last = endY;
+        for (double y = endY + STEP_MM; y < endY + RESUMES_WITHIN_MM; y += STEP_MM) {
+            Sight sight = sight(y);
+            if (sight == Sight.OWN || sight == Sight.PALE) {
+                own += STEP_MM;
+                last = y;
+            }
+        }
+        return own > LEAST_OWN_AGAIN_MM ? OptionalDouble.of(last) : OptionalDouble.empty();
     }
 
     /** How much of the upright must be seen to know that it goes on. */

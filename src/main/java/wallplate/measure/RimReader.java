@@ -75,6 +75,17 @@ final class RimReader {
         }
         FreeEnd.Reach reach = reach(rough);
         double seenY = reach.seenY() - UprightEnds.ROUND_END_MM;
+        if (rough.yMm() > reach.unseenY() - UprightEnds.ROUND_END_MM + MOST_APART_MM) {
+            return new Rim(rough.yMm(), rough.sigmaMm(), Optional.of(BROKEN), Optional.of(seenY));
+        }
+        if (reach.resumedY() > reach.seenY()) {
+            double resumedY = reach.resumedY() - UprightEnds.ROUND_END_MM;
+            return new Rim(seenY, SEEN_SIGMA_MM, Optional.of(BROKEN), Optional.of(resumedY));
+        }
+        if (reach.cornerY() < reach.seenY()) {
+            double cornerY = reach.cornerY() - UprightEnds.ROUND_END_MM;
+            return new Rim(cornerY, HIDDEN_SIGMA_MM, Optional.of(COVERED), Optional.of(seenY));
+        }
         if (!reach.isHidden()) {
             return reach.isBeyondALine() ? beyondALine(seenY) : seen(rough, seenY);
         }
@@ -112,7 +123,8 @@ final class RimReader {
         FreeEnd.Reach reach = freeEnd(Math.min(rough.yMm(), rivalY) + UprightEnds.ROUND_END_MM).reach();
         double seenY = reach.seenY() - UprightEnds.ROUND_END_MM;
         boolean isHigherOne = Math.abs(seenY - Math.max(rough.yMm(), rivalY)) < MOST_APART_MM;
-        return reach.isBeyondALine() && !reach.isHidden() && isHigherOne ? Optional.of(beyondALine(seenY)) : Optional.empty();
+        boolean isTold = reach.isBeyondALine() && !reach.isHidden() && reach.cornerY() == reach.seenY();
+        return isTold && isHigherOne ? Optional.of(beyondALine(seenY)) : Optional.empty();
     }
 
     /** What parts its ink best is the line that passes over it, so that only its tip and its last ink speak for its end. */
