@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Predicate;
 
 /**
@@ -55,6 +56,12 @@ final class Choice<T extends Reading> {
     /** The likeliest reading; empty where none was offered. */
     Optional<T> best() {
         return options.stream().max(Comparator.comparingDouble(Option::utility)).map(Option::reading);
+    }
+
+    /** By how much the likeliest reading's utility exceeds that of one that was not offered; empty where none was offered. */
+    OptionalDouble lead() {
+        OptionalDouble most = options.stream().mapToDouble(Option::utility).max();
+        return most.isEmpty() ? most : OptionalDouble.of(most.getAsDouble() - weights.noneOffered());
     }
 
     /** The probability that one of the readings with a property is the right one; 0 where none was offered. */

@@ -60,6 +60,8 @@ final class FasciaReader {
 
     /** A side may overshoot the board's corner by this. */
     private static final double OVERSHOT_MM = 0.8;
+    private static final double REACHED_WITHIN_MM = 2.5;
+    private static final double LEAST_REACHED = 0.1;
     /** What runs on further than this is a construction line or another part's. */
     private static final double RUNS_ON_MM = 3;
 
@@ -85,13 +87,7 @@ final class FasciaReader {
     Optional<Closing> read(Edge face, Edge cut, double rafterLowY, double rafterHighY) {
         double faceX = face.middle().x();
         double cutX = cut.middle().x();
-        double width = cutX - faceX;
-        // Its top hides the rafter's end; its bottom may close above the rafter's underside where a slip made it too short.
-        double lowestTop = 0.35 * rafterLowY + 0.65 * rafterHighY;
-        List<Crossing> rows = place.crossLines().find(
-                Level.uprightAt(faceX), rafterLowY - reach(face, cut, rafterLowY), place.coveringY(cutX) + 1, Level.RIGHT,
-                y -> 0.2 * width, y -> 0.8 * width, 0.6);
-        Choice<Ends> choice = choice(face, cut, rows, lowestTop, rafterLowY);
+        Choice<Ends> choice = choice(face, cut, rafterLowY, rafterHighY);
         place.log().made(choice);
         return choice.best().map(best -> new Closing(
                 closing(best.bottom, faceX, cutX),
@@ -100,18 +96,37 @@ final class FasciaReader {
                 choice.bestWithout(best::saysTheSameAs).map(Ends::depth)));
     }
 
+    /**
+     * How much likelier two lines close a board between these uprights than none do, in log odds; empty where no two could.
+     */
+    OptionalDouble closingLead(Edge face, Edge cut, double rafterLowY, double rafterHighY) {
+        return choice(face, cut, rafterLowY, rafterHighY).lead();
+    }
+
+    private Choice<Ends> choice(Edge face, Edge cut, double rafterLowY, double rafterHighY) {
+        double faceX = face.middle().x();
+        double cutX = cut.middle().x();
+        double width = cutX - faceX;
+        // Its top hides the rafter's end; its bottom may close above the rafter's underside where a slip made it too short.
+        double lowestTop = 0.35 * rafterLowY + 0.65 * rafterHighY;
+        List<Crossing> rows = place.crossLines().find(
+                Level.uprightAt(faceX), rafterLowY - reach(face, cut, rafterLowY), place.coveringY(cutX) + 1, Level.RIGHT,
+                y -> 0.2 * width, y -> 0.8 * width, 0.6);
+        return choice(face, cut, rows, lowestTop, rafterLowY);
+    }
+
     /** Every two lines that may close the board. */
     private Choice<Ends> choice(Edge face, Edge cut, List<Crossing> rows, double lowestTop, double rafterLowY) {
         List<double[]> bottomTraits = rows.stream().map(row -> traits(face, cut, row, -1)).toList();
         Choice<Ends> choice = new Choice<>(WEIGHTS);
         for (Crossing top : rows) {
-            if (top.position() < lowestTop) {
+            if (top.position() < lowestTop || !isReached(face, cut, top, 1)) {
                 continue;
             }
             double[] topTraits = traits(face, cut, top, 1);
             for (int index = 0; index < rows.size(); index++) {
                 Ends reading = new Ends(rows.get(index), top);
-                if (reading.depth() >= LEAST_DEPTH_MM) {
+                if (reading.depth() >= LEAST_DEPTH_MM && isReached(face, cut, reading.bottom, -1)) {
                     double[] both = traitsOfBoth(reading, face.middle().x(), rafterLowY);
                     choice.offer(reading, Stream.of(bottomTraits.get(index), topTraits, both)
                             .flatMapToDouble(DoubleStream::of)
@@ -120,6 +135,16 @@ final class FasciaReader {
             }
         }
         return choice;
+    }
+
+    /**
+     * Whether a side of the board is seen shortly before a level line. Lead breaks for as long as this on one side, hardly
+     * on both at one height; a dimension line further down is reached by neither.
+     */
+    private boolean isReached(Edge face, Edge cut, Crossing row, int away) {
+        double y = row.position();
+        double from = y - REACHED_WITHIN_MM * away;
+        return Stream.of(face, cut).anyMatch(side -> sideInk(side, from, y - OVERSHOT_MM / 2 * away) > LEAST_REACHED);
     }
 
     /** How far below the rafter to look: a board that was drawn too deep hangs as far down as its two sides. */

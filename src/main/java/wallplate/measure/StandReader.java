@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
 import java.util.function.DoubleUnaryOperator;
 import wallplate.geometry.Point;
@@ -60,7 +61,8 @@ final class StandReader {
     private static final Weights WEIGHTS = Weights.of("stand", List.of(
             "cut-along-rafter", "top-off", "top-short", "bottom-off", "bottom-short", "overhang", "below-cut",
             "outside", "alone-outside", "between", "alone-asked", "alone-not-asked", "alone-below", "thickness",
-            "face-coverage", "face-ink", "face-is-barge", "closed-above", "closed-below", "face-along-rafter"));
+            "face-coverage", "face-ink", "face-is-barge", "closed-above", "closed-below", "face-along-rafter",
+            "closing", "not-closed", "face-runs-on", "alone-gutter"));
 
     private static final double SAME_MM = 0.35;
     private static final double THINNEST_MM = 0.5;
@@ -70,6 +72,8 @@ final class StandReader {
     private static final double END_STEP_MM = 0.6;
 
     private static final double MOST_COST = 4;
+    private static final double MOST_LEAD = 6;
+    private static final double ABOVE_COVERING_MM = 0.8;
     private static final double CLEAR_OF_LINE_MM = 0.4;
     /** Less room between rafter and covering says nothing of what stands there. */
     private static final double LEAST_ABOVE_RAFTER_MM = 1.5;
@@ -221,7 +225,7 @@ final class StandReader {
                 .filter(x -> x > outerX + BESIDE_MM && x < cutX - BESIDE_MM)
                 .count();
         double belowCut = place.view().uprightInk(cutX, lowY - 2.6, lowY - 0.6);
-        double[] board = reading.face.map(face -> board(face, reading.cut, uprights)).orElse(new double[7]);
+        double[] board = reading.face.map(face -> board(face, reading.cut, uprights)).orElse(new double[10]);
         return new double[] {
             uprights.alongRafter.contains(reading.cut) ? 1 : 0,
             Math.min(3, Math.abs(uprights.endTop - cutX) / END_STEP_MM),
@@ -236,8 +240,19 @@ final class StandReader {
             isAsked ? isAlone : 0,
             isAsked ? 0 : isAlone,
             isAlone * belowCut,
-            board[0], board[1], board[2], board[3], board[4], board[5], board[6]
+            board[0], board[1], board[2], board[3], board[4], board[5], board[6], board[7], board[8], board[9],
+            isAlone * gutterBeside(cutX, uprights)
         };
+    }
+
+    /** How well an upright outside the cut would do as the side of a gutter that hangs on the cut itself, from 0 to 1. */
+    private double gutterBeside(double cutX, Uprights uprights) {
+        return uprights.all.stream()
+                .mapToDouble(face -> cutX - face.position())
+                .filter(width -> width > BESIDE_MM)
+                .map(width -> 1 - Math.min(MOST_COST, place.expectation().cost("gutter.width", width)) / MOST_COST)
+                .max()
+                .orElse(0);
     }
 
     /** What speaks for or against a board between a face and the cut. */
@@ -248,6 +263,7 @@ final class StandReader {
         List<Crossing> rows = place.crossLines().find(
                 Level.uprightAt(faceX), bottom.yAt(faceX) - 13, place.coveringY(cut.position()) + 1, Level.RIGHT,
                 y -> 0.25 * width, y -> 0.75 * width, 0.8);
+        OptionalDouble closing = closing(face, cut);
         return new double[] {
             Math.min(MOST_COST, place.expectation().cost("fascia.thickness", width)),
             face.coverage(),
@@ -255,8 +271,31 @@ final class StandReader {
             EavesPlace.standsAt(uprights.bargeEnd, faceX, middleY, SAME_MM) ? 1 : 0,
             rows.stream().anyMatch(row -> row.position() > middleY) ? 1 : 0,
             rows.stream().anyMatch(row -> row.position() < middleY) ? 1 : 0,
-            uprights.alongRafter.contains(face) ? 1 : 0
+            uprights.alongRafter.contains(face) ? 1 : 0,
+            Math.max(-MOST_LEAD, Math.min(MOST_LEAD, closing.orElse(0))) / MOST_LEAD,
+            closing.isPresent() ? 0 : 1,
+            runsOn(face)
         };
+    }
+
+    /** How dark a face is above the covering, as a share of its own ink: as dark as itself a construction line goes on. */
+    private double runsOn(Crossing face) {
+        double aboveY = place.coveringY(face.position()) + ABOVE_COVERING_MM;
+        List<Crossing> above = place.crossLines().find(
+                Level.levelAt(aboveY), face.position() - SAME_MM, face.position() + SAME_MM, Level.UP, x -> 0, x -> 3, 0.4);
+        return above.stream().mapToDouble(line -> Math.min(1, line.ink() / face.ink())).max().orElse(0);
+    }
+
+    private OptionalDouble closing(Crossing face, Crossing cut) {
+        double lowY = bottom.yAt(cut.position());
+        double highY = top.yAt(cut.position());
+        double window = Math.min(0.25, 0.2 * (cut.position() - face.position()));
+        return new FasciaReader(place).closingLead(
+                upright(face, lowY, highY, window), upright(cut, lowY, highY, window), lowY, highY);
+    }
+
+    private Edge upright(Crossing column, double lowY, double highY, double window) {
+        return place.view().fit().fit(Level.uprightAt(column.position()), lowY + 0.3, highY - 0.3, 0.12, window);
     }
 
     private double overhangCost(double cutX) {

@@ -12,6 +12,7 @@ import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
 import wallplate.sheet.LevelPage;
 import wallplate.solver.DrawnLine;
+import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.LineRole;
 import wallplate.task.EavesSide;
@@ -74,6 +75,30 @@ class EavesTogetherTest {
         lines.add(outline("gutter", "outer", new Point(outerX, lowY), new Point(outerX, highY)));
 
         assertThat(finding(lowRoof, lines, "gutter.width")).isNotEqualTo(new Finding.Absent());
+    }
+
+    /** No fascia is drawn, and a narrow gutter as deep as it should be wide hangs on the plumb cut. */
+    @ParameterizedTest
+    @ValueSource(doubles = {-1.5, -0.5, 0.5, 1.5})
+    void takesNoNarrowGutterForTheMissingFascia(double lowerMm) {
+        double cutX = segment(TOLL_HOUSE, "fascia", "inner").start().x();
+        double topY = segment(TOLL_HOUSE, "fascia", "top").start().y();
+        double width = 3.5;
+        double depth = exact("gutter.width");
+        double rimY = segment(TOLL_HOUSE, "gutter", "bottom").start().y() + exact("gutter.depth") - lowerMm;
+        Point foot = new Point(cutX - width, rimY - depth);
+        List<DrawnLine> lines = new ArrayList<>(TOLL_HOUSE.lines());
+        lines.removeIf(line -> line.part().equals("fascia") || line.part().equals("gutter"));
+        lines.add(outline("rafter", "cut", segment(TOLL_HOUSE, "rafter", "bottom").start(), new Point(cutX, topY)));
+        lines.add(outline("gutter", "bottom", foot, new Point(cutX, rimY - depth)));
+        lines.add(outline("gutter", "outer", foot, new Point(cutX - width, rimY)));
+
+        assertThat(finding(TOLL_HOUSE, lines, "fascia.thickness")).isEqualTo(new Finding.Absent());
+        assertLength(TOLL_HOUSE, lines, "gutter.width", width);
+    }
+
+    private static double exact(String key) {
+        return ((Expected.Length) TOLL_HOUSE.value(key).orElseThrow()).exactMm();
     }
 
     /** A label was written over the upright just below the covering. */

@@ -24,6 +24,8 @@ class FasciaDepthTest {
     private static final ExpectedDrawing GRAIN_STORE = MeasureTasks.solved(MeasureTasks.GRAIN_STORE);
 
     private static final double WITHIN_MM = 0.12;
+    /** Well below the rafter's lower corner. */
+    private static final double BELOW_TOP_MM = 15;
 
     /** Ten asked for; no slip makes it so deep. */
     @ParameterizedTest
@@ -50,6 +52,17 @@ class FasciaDepthTest {
     @Test
     void takesTheLevelLineWhereASlopingOneCrossesTheBoardBelowItsTop() {
         assertThat(depth(NET_LOFT, crossed(edge(NET_LOFT, "top"), -0.5))).isCloseTo(11.5, within(WITHIN_MM));
+    }
+
+    /** A dimension line of the depth that the board should have, and which neither of its sides reaches. */
+    @Test
+    void takesNoDimensionLineBelowTheBoardForItsBottom() {
+        List<DrawnLine> lines = new ArrayList<>(withBoard(GRAIN_STORE, 5));
+        double x = edge(GRAIN_STORE, "outer").start().x();
+        double y = edge(GRAIN_STORE, "top").start().y() - BELOW_TOP_MM;
+        lines.add(outline("wall", "other", new Point(x - 30, y), new Point(x + 60, y)));
+
+        assertThat(depth(GRAIN_STORE, lines)).isCloseTo(5, within(WITHIN_MM));
     }
 
     /** The drawing with a fascia of another depth, its top where it was. */
