@@ -19,6 +19,8 @@ final class LongLines {
     static final double REACHES_BREAK_MM = 3.0;
     /** How far it may run on where the break line is known: a scan of black and white shows construction lines as outlines. */
     static final double LONG_RUNS_ON_MM = 35;
+    /** Two level lines no further apart than this may be a ceiling board's. */
+    static final double THICKEST_BOARD_MM = 1.3;
     /** How far before the break line one of two lines that lie close together may lose itself in the other. */
     private static final double LOST_MM = 40;
 
@@ -31,8 +33,6 @@ final class LongLines {
     private static final double DRAWN_AWAY_MM = 0.25;
 
     private static final double CLOSE_BY_MM = 0.16;
-    /** Two level lines no further apart than this may be a ceiling board's. */
-    static final double THICKEST_BOARD_MM = 1.3;
     /** As much of one line must another run beside it to be its neighbour. */
     private static final double LONG_OF_NEIGHBOUR = 0.5;
     /** A piece no further than this from a line carried on to it is a piece of it. */

@@ -58,6 +58,29 @@ class GutterRimTest {
         assertDepth(lines, rim.y() - segment("gutter", "bottom").start().y());
     }
 
+    /** The covering's end goes on from the upright, where the covering's underside comes to it, and might be its upper part. */
+    @ParameterizedTest
+    @ValueSource(doubles = {75, 85, 100, 110})
+    void statesNoRimInAnotherLinesCorner(double degrees) {
+        Point rim = top(segment("gutter", "outer"));
+        Point corner = rim.plus(new Vector(0, 0.2));
+        List<DrawnLine> lines = withRimAt(rim);
+        Segment end = new Segment(corner, corner.plus(Vector.atDegrees(degrees).times(1.2)));
+        Segment underside = new Segment(corner, corner.plus(Vector.atDegrees(20).times(6)));
+        lines.add(new DrawnLine("covering", 9, "end", end, LineRole.CUT_OUTLINE));
+        lines.add(new DrawnLine("covering", 9, "bottom", underside, LineRole.CUT_OUTLINE));
+
+        assertNotWrong(lines, rim.y() - segment("gutter", "bottom").start().y());
+    }
+
+    private static void assertNotWrong(List<DrawnLine> lines, double trueDepthMm) {
+        if (depth(lines) instanceof Finding.Quantity quantity) {
+            assertThat(Math.abs(quantity.value() - trueDepthMm)).as("error of %s", quantity).isLessThan(0.3);
+        } else {
+            assertThat(((Finding.Uncertain) depth(lines)).readings()).hasSize(2);
+        }
+    }
+
     /** A line hides no more of an upright than its own breadth, whatever direction it runs in. */
     @ParameterizedTest
     @ValueSource(doubles = {0, 20, 40, 50, -30})
