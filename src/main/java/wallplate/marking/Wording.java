@@ -3,6 +3,7 @@ package wallplate.marking;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import wallplate.measure.Finding;
@@ -62,6 +63,10 @@ final class Wording {
     }
 
     String notDrawn(Expected asked) {
+        Optional<String> ofItsOwn = phrases.find("feedback.not-drawn." + asked.key());
+        if (ofItsOwn.isPresent()) {
+            return names.fill(Phrases.fill(ofItsOwn.get(), Map.of("expected", values.askedWithWorking(asked))));
+        }
         if (asked.key().endsWith(".spacing")) {
             return names.text("feedback.no-spacing", Map.of("expected", values.askedWithWorking(asked)));
         }
@@ -98,6 +103,15 @@ final class Wording {
                     Map.of(
                             "measured", values.found(asked, found),
                             "expected", values.askedWithWorking(asked)));
+        }
+        // How far something misses its place is neither too much nor too little.
+        Optional<String> missed = phrases.find("feedback.missed." + asked.key());
+        if (missed.isPresent()) {
+            return names.fill(Phrases.fill(
+                    missed.get(),
+                    Map.of(
+                            "measured", values.found(asked, found),
+                            "tolerance", values.tolerance(asked, tolerance))));
         }
         return phrases.text(
                 values.isTooMuch(asked, found)
