@@ -97,7 +97,8 @@ public record FeedbackWords(Phrases phrases, TradeNames names, ValueWords values
         return sentences;
     }
 
-    private static String sentence(Mark mark) {
+    /** What a mark says with the name of what was measured before it, for a place that does not name it already. */
+    public static String sentence(Mark mark) {
         return mark.feedback().startsWith(mark.title()) ? mark.feedback() : mark.title() + ". " + mark.feedback();
     }
 

@@ -38,6 +38,15 @@ function send(form, file, bar, said) {
   });
 }
 
+// The address bar and the way back from a choice of language then lead to the result and not to the page before it.
+function stay(address) {
+  window.history.replaceState(null, "", address);
+  const back = document.querySelector(".languages input[name=back]");
+  if (back) {
+    back.value = window.location.pathname;
+  }
+}
+
 // Others may be before it: the page that says so is asked again until the result is there.
 async function result(answer, said) {
   let page = new DOMParser().parseFromString(answer.responseText, "text/html");
@@ -70,7 +79,9 @@ document.addEventListener("submit", async (event) => {
     const file = await smaller(input.files[0]);
     said.textContent = said.dataset.sending;
     bar.value = 0;
-    const answer = await result(await send(form, file, bar, said), said);
+    const sent = await send(form, file, bar, said);
+    const answer = await result(sent, said);
+    stay(sent.responseURL);
     document.title = answer.title;
     document.querySelector(".frame").replaceWith(document.adoptNode(answer.querySelector(".frame")));
     document.dispatchEvent(new CustomEvent("wallplate:shown"));

@@ -10,6 +10,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import jakarta.servlet.http.Cookie;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -262,6 +263,33 @@ class SelfCheckPagesTest {
         pages.perform(sent("task.yml").param("was.rafter-depth", "not-met 9.1 0.1"))
                 .andExpect(status().isUnprocessableContent())
                 .andExpect(content().string(containsString("value=\"not-met 9.1 0.1\"")));
+    }
+
+    /** A part has several sizes: without its name nobody knows which of them "It should be 4.5 mm" is about. */
+    @Test
+    void namesEachSizeThatIsToBeDrawnAgain() throws Exception {
+        String page = shown(sent("09-itzel.jpg"));
+
+        assertThat(page)
+                .contains(">Gutter width. This is not on your drawing yet.", ">Gutter depth. This is not on your drawing yet.")
+                .contains(">Barge board clearance. There is no clearance to measure yet")
+                .contains("underside misses the heel point by");
+    }
+
+    @Test
+    void saysWhatWasFoundInTheLanguageThatIsChosenAfterwards() throws Exception {
+        String address = checked(sent("09-itzel.jpg"));
+
+        String page = pages.perform(get(address).cookie(new Cookie("language", "de")))
+                .andExpect(status().isOk())
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
+
+        assertThat(page)
+                .contains(">Breite der Rinne. Das fehlt noch auf deiner Zeichnung.")
+                .contains("Die Unterkante des Sparrens verfehlt den Fußpunkt um")
+                .doesNotContain("It should be");
     }
 
     @Test

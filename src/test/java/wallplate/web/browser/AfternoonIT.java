@@ -262,6 +262,8 @@ class AfternoonIT {
             assertThat(sent).isLessThan(Files.size(large) / 3).isLessThan(2_000_000);
             assertThat(browser.driver().executeScript("return window.heard.join('; ')").toString())
                     .contains("being made smaller", "being sent", "being measured");
+            browser.find(".languages button[value=de]").click();
+            browser.awaitText("Das ist richtig");
         }
     }
 
