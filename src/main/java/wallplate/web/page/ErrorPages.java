@@ -48,18 +48,13 @@ class ErrorPages {
     @ExceptionHandler(MaxUploadSizeExceededException.class)
     @ResponseStatus(HttpStatus.CONTENT_TOO_LARGE)
     ModelAndView tooLarge(MaxUploadSizeExceededException large) {
-        return page(
-                "That is too much at once",
-                "A file may have up to 200 MB, and all files of one upload together up to 400 MB. "
-                        + "Hand the scans in by parts, or scan at 300 dpi in grey. Nothing of this upload was kept.");
+        return page(words.say("too-large.title"), words.say("too-large.sentence"));
     }
 
     @ExceptionHandler(MultipartException.class)
     @ResponseStatus(HttpStatus.BAD_REQUEST)
     ModelAndView brokenUpload(MultipartException broken) {
-        return page(
-                "The upload broke off",
-                "The files did not arrive whole. Hand them in again: what is already here is noticed and not taken twice.");
+        return page(words.say("error.upload.title"), words.say("error.upload.what"));
     }
 
     /** The page is gone or has listened long enough: there is nobody to tell. */
@@ -77,11 +72,7 @@ class ErrorPages {
         }
         String at = TIME.format(clock.instant().atZone(ZoneId.systemDefault()));
         LOG.error("a page could not be made at {}", at, failure);
-        return page(
-                        "The program failed here",
-                        "Nothing that was kept is lost. Go back and try again. If it happens again, tell whoever looks after "
-                                + "the program, with the time below: its log says what happened.")
-                .addObject("time", at);
+        return page(words.say("error.500.title"), words.say("error.500.logged")).addObject("time", at);
     }
 
     private static ModelAndView page(String title, String sentence) {

@@ -1,5 +1,6 @@
 package wallplate.web.page;
 
+import jakarta.servlet.RequestDispatcher;
 import jakarta.servlet.http.Cookie;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -35,7 +36,7 @@ public class PageLanguage implements LocaleResolver {
 
     @Override
     public Locale resolveLocale(HttpServletRequest request) {
-        if (!IN_EVERY_LANGUAGE.matcher(request.getRequestURI()).matches()) {
+        if (!IN_EVERY_LANGUAGE.matcher(addressOf(request)).matches()) {
             return Locale.ENGLISH;
         }
         return chosen(request)
@@ -64,14 +65,21 @@ public class PageLanguage implements LocaleResolver {
     /** The languages that the page at hand can be read in; none where it is there in English only. */
     public List<Locale> offered() {
         return request()
-                .filter(request -> IN_EVERY_LANGUAGE.matcher(request.getRequestURI()).matches())
+                .filter(request -> IN_EVERY_LANGUAGE.matcher(addressOf(request)).matches())
                 .map(request -> ALL)
                 .orElse(List.of());
     }
 
     /** The address of the page at hand, to come back to. */
     public String address() {
-        return request().map(HttpServletRequest::getRequestURI).orElse("/");
+        return request().map(PageLanguage::addressOf).orElse("/");
+    }
+
+    /** On the page that says what went wrong, the address where it did. */
+    private static String addressOf(HttpServletRequest request) {
+        return request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI) instanceof String failed
+                ? failed
+                : request.getRequestURI();
     }
 
     private static Optional<HttpServletRequest> request() {
