@@ -36,6 +36,11 @@ document.body.addEventListener("htmx:afterSettle", (event) => {
   }
 });
 
+// An address that goes onto paper is whole: where no setting of the program says it, the address bar does.
+for (const place of document.querySelectorAll("[data-here]")) {
+  place.textContent = window.location.origin + place.textContent;
+}
+
 // The page before, with what was typed there.
 for (const button of document.querySelectorAll("[data-back]")) {
   button.hidden = window.history.length < 2;

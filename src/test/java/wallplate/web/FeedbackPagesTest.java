@@ -215,6 +215,8 @@ class FeedbackPagesTest {
                 .map(one -> one.group())
                 .toList();
         assertThat(shown).hasSize(2).doesNotHaveDuplicates();
+        // No setting says where the program is open: the browser that prints the slips does.
+        assertThat(page).contains("data-here=\"yes\">/feedback</span>");
         assertThat(codes.sheetOf(shown.get(0))).contains(ada.id());
         pages.perform(get("/class-sets/%d/feedback-codes".formatted(classSet.id())))
                 .andExpect(content().string(allOf(not(containsString(shown.get(0))), containsString("2 sheets"))));

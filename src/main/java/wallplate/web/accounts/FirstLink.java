@@ -11,8 +11,8 @@ import wallplate.accounts.OneTimeLinks;
 import wallplate.accounts.Role;
 
 /**
- * Prints a link into the log at each start for as long as nobody looks after the accounts: whoever can read the log makes
- * the first administrator. Where several servers start at once, the link printed last is the one that opens.
+ * Says in the log at each start where the program is open, and prints a link for as long as nobody looks after the accounts:
+ * whoever can read the log makes the first administrator. Where several servers start at once, the link printed last is the one that opens.
  */
 @Component
 @ConditionalOnWebApplication
@@ -34,11 +34,15 @@ class FirstLink {
 
     @EventListener(ApplicationReadyEvent.class)
     void print() {
-        if (role.showsPages() && accounts.with(Role.ADMINISTRATOR).isEmpty()) {
+        if (!role.showsPages()) {
+            return;
+        }
+        if (accounts.with(Role.ADMINISTRATOR).isEmpty()) {
             LOG.warn(
                     "nobody looks after the accounts yet. To make the administrator, open this within {} hours, once: {}",
                     OneTimeLinks.LASTS.toHours(),
                     address.of(links.makeForFirstAdministrator()));
         }
+        LOG.info("open in a browser: {}", address.ofTheProgram());
     }
 }

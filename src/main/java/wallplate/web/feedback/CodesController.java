@@ -16,6 +16,7 @@ import wallplate.records.FeedbackCodes;
 import wallplate.records.SheetEntry;
 import wallplate.records.Sheets;
 import wallplate.web.page.NotFound;
+import wallplate.web.page.PublicAddress;
 
 /**
  * The list of codes that a teacher hands out.
@@ -28,11 +29,13 @@ class CodesController {
     private final FeedbackCodes codes;
     private final Sheets sheets;
     private final ClassSets classSets;
+    private final PublicAddress address;
 
-    CodesController(FeedbackCodes codes, Sheets sheets, ClassSets classSets) {
+    CodesController(FeedbackCodes codes, Sheets sheets, ClassSets classSets, PublicAddress address) {
         this.codes = codes;
         this.sheets = sheets;
         this.classSets = classSets;
+        this.address = address;
     }
 
     /** A code and whose it is. */
@@ -58,6 +61,7 @@ class CodesController {
     private String show(ClassSet classSet, List<Slip> slips, Model model) {
         model.addAttribute("classSet", classSet);
         model.addAttribute("slips", slips);
+        model.addAttribute("address", address.root());
         model.addAttribute("count", codes.count(classSet.id()));
         return "feedback/codes";
     }
