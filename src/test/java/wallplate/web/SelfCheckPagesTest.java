@@ -277,6 +277,11 @@ class SelfCheckPagesTest {
     }
 
     @Test
+    void doesNotNameTwiceWhatASentenceBeginsWith() throws Exception {
+        assertThat(shown(sent("04-dalia.jpg"))).contains(">The overhang is ").doesNotContain(">Overhang. ");
+    }
+
+    @Test
     void saysWhatWasFoundInTheLanguageThatIsChosenAfterwards() throws Exception {
         String address = checked(sent("09-itzel.jpg"));
 

@@ -64,6 +64,7 @@ record CheckResult(
         double available) {
 
     private static final int FIRST_TOPICS = 3;
+    private static final int LONGEST_ARTICLE = "The ".length();
 
     /** A criterion with its value the last time, now, and as asked; a value may be empty. */
     record Change(String title, String was, String now, String asked) {}
@@ -108,9 +109,10 @@ record CheckResult(
                 : found.marked();
     }
 
-    /** What is said of a mark, with the name of what was measured: a part has several sizes. */
+    /** What is said of a mark, with the name of what was measured where it does not begin with that: a part has several sizes. */
     public String sentence(Mark mark) {
-        return FeedbackWords.sentence(mark);
+        int at = mark.feedback().toLowerCase(Locale.ROOT).indexOf(mark.title().toLowerCase(Locale.ROOT));
+        return at >= 0 && at <= LONGEST_ARTICLE ? mark.feedback() : FeedbackWords.sentence(mark);
     }
 
     private static Map<String, GuideStep> steps(List<GuideStep> guide) {
