@@ -260,6 +260,25 @@ class FormsTest {
                                 containsString("id: lookout-eaves"))));
     }
 
+    /** The form says the words that stand at its fields, and not the keys of a task file. */
+    @Test
+    void namesAFaultAsItsFieldIsNamed() throws Exception {
+        pages.perform(post("/tasks/preview")
+                        .param("detail", "eaves-section")
+                        .param("scale", "1:20")
+                        .param("eaves", "left")
+                        .param("sheet.size", "A9")
+                        .param("sheet.orientation", "landscape")
+                        .param("sheet.reference-bar", "100")
+                        .param("pitch", "26")
+                        .param("rafter.overhang", "abc"))
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("<li>Rafter, overhang: found abc; accepted: "),
+                                containsString("<li>Paper: found A9; accepted: "),
+                                not(containsString("rafter.overhang")))));
+    }
+
     @Test
     void worksOutSizesTakenFromAPlan() throws Exception {
         // Common practice, no source: 104 mm on a 1:50 plan are 5200 mm, drawn 260 mm long at 1:20.

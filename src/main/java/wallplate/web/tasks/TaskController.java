@@ -165,6 +165,7 @@ class TaskController {
 
     private static void addPreview(TaskForm form, Model model) {
         TaskReading reading = form.readForPreview();
+        model.addAttribute("form", form);
         if (reading instanceof TaskReading.Accepted accepted) {
             model.addAttribute("preview", TaskPreview.of(accepted.task(), DrawingOptions.FULL));
         } else {

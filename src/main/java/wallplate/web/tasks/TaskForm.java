@@ -12,6 +12,7 @@ import java.util.Set;
 import wallplate.task.DetailSchema;
 import wallplate.task.Details;
 import wallplate.task.DrawingTask;
+import wallplate.task.Fault;
 import wallplate.task.PartSchema;
 import wallplate.task.PlainNumber;
 import wallplate.task.SizeKey;
@@ -29,6 +30,14 @@ record TaskForm(DetailSchema detail, Map<String, String> fields, Set<String> dra
 
     private static final List<String> COMMON =
             List.of("id", "title", "scale", "eaves", "sheet.size", "sheet.orientation", "sheet.reference-bar");
+    /** What stands at the fields that every detail has. */
+    private static final Map<String, String> TITLES = Map.of(
+            "title", "Title",
+            "scale", "Scale",
+            "eaves", "Overhang",
+            "sheet.size", "Paper",
+            "sheet.orientation", "Lying or upright",
+            "sheet.reference-bar", "Reference bar");
     private static final String DRAWN = "drawn.";
     private static final String UNTITLED = "Untitled task";
     private static final int LONGEST_ID = 60;
@@ -142,6 +151,25 @@ record TaskForm(DetailSchema detail, Map<String, String> fields, Set<String> dra
     /** An id for the field of a key, which a page may point at. */
     public String anchor(String key) {
         return key.replace('.', '-');
+    }
+
+    /** A fault in the words that stand at the fields; in a task file its key says where it is. */
+    public String say(Fault fault) {
+        String what = fault.found().isEmpty() ? "is missing" : "found " + fault.found();
+        return "%s: %s; accepted: %s".formatted(title(fault.key()), what, fault.accepted());
+    }
+
+    private String title(String key) {
+        return detail.parts().stream()
+                .flatMap(part -> part.keys().stream()
+                        .filter(size -> size.key().equals(key))
+                        .map(size -> part.label() + ", " + uncapitalised(size.label())))
+                .findFirst()
+                .orElse(TITLES.getOrDefault(key, key));
+    }
+
+    private static String uncapitalised(String words) {
+        return words.substring(0, 1).toLowerCase(Locale.ROOT) + words.substring(1);
     }
 
     /** The keys that have a field of their own, so that a fault can stand at it. */
