@@ -2,6 +2,7 @@ package wallplate.web.access;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.authentication;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.request;
 
 import java.io.IOException;
@@ -133,6 +134,20 @@ class AddressesTest {
                 assertThat(answer.getResponse().getContentAsString()).contains("This is not open to you");
             }
         }
+    }
+
+    /** Whoever only looks after accounts would find an empty first page. */
+    @Test
+    void tellsWhoLooksAfterTheAccountsWhatThereIsToDo() throws Exception {
+        assertThat(firstPageOf(Role.ADMINISTRATOR)).contains("You look after the accounts");
+        assertThat(firstPageOf(Role.TEACHER)).doesNotContain("You look after the accounts");
+    }
+
+    private String firstPageOf(Role role) throws Exception {
+        return pages.perform(get("/").with(authentication(new Acting(account(role)))))
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
     }
 
     @ParameterizedTest
