@@ -13,10 +13,7 @@ import tools.jackson.databind.node.ObjectNode;
 import wallplate.assessment.AssessedSheet;
 import wallplate.geometry.PlaneMap;
 import wallplate.geometry.Point;
-import wallplate.marking.Guideline;
-import wallplate.marking.GuidelineReading;
 import wallplate.marking.MarkedSheet;
-import wallplate.marking.Marker;
 import wallplate.records.ClassSet;
 import wallplate.records.KeptAssessment;
 import wallplate.records.PageFacts;
@@ -51,7 +48,7 @@ public class SheetDocuments {
         if (sheet.state() != SheetState.READ) {
             return unread(classSet, sheet);
         }
-        KeptAssessment kept = inWords(language, classSet, sheets.assessment(sheet.id()).orElseThrow());
+        KeptAssessment kept = sheets.assessment(sheet.id()).orElseThrow().inWords(language, classSet.task());
         try (InputStream png = store.open(sheet.pagePicture().orElseThrow())) {
             return read(classSet, sheet, kept, PagePicture.read(png.readAllBytes(), kept.page().pixelsPerMm()));
         }
@@ -62,21 +59,8 @@ public class SheetDocuments {
         if (sheet.state() != SheetState.READ) {
             return unread(classSet, sheet);
         }
-        KeptAssessment kept = inWords(language, classSet, sheets.assessment(sheet.id()).orElseThrow());
+        KeptAssessment kept = sheets.assessment(sheet.id()).orElseThrow().inWords(language, classSet.task());
         return read(classSet, sheet, kept, new InkImage(1, 1, kept.page().pixelsPerMm(), new byte[1]));
-    }
-
-    /** Marks are kept in English: in another language they are worded anew from the same measurements. */
-    private static KeptAssessment inWords(Locale language, ClassSet classSet, KeptAssessment kept) {
-        ExpectedDrawing expected = Solver.solve(classSet.task());
-        return Guideline.read(expected) instanceof GuidelineReading.Accepted accepted
-                ? new KeptAssessment(
-                        kept.page(),
-                        kept.measured(),
-                        kept.marked()
-                                .inWordsOf(new Marker(language)
-                                        .mark(accepted.guideline(), expected, kept.measured())))
-                : kept;
     }
 
     /** The sheet with an empty picture, for lists of marks. */

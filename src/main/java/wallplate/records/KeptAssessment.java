@@ -1,14 +1,21 @@
 package wallplate.records;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import wallplate.assessment.AssessedSheet;
+import wallplate.marking.Guideline;
+import wallplate.marking.GuidelineReading;
 import wallplate.marking.Mark;
 import wallplate.marking.MarkedSheet;
+import wallplate.marking.Marker;
 import wallplate.measure.MeasuredSheet;
+import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.Solver;
+import wallplate.task.DrawingTask;
 
 /**
  * What was found on a sheet, without its picture.
@@ -30,6 +37,15 @@ public record KeptAssessment(PageFacts page, MeasuredSheet measured, MarkedSheet
                 .map(mark -> as(mark, byCriterion.get(mark.criterion())))
                 .toList();
         return new MarkedSheet(marked.guideline(), marks, marked.groups());
+    }
+
+    /** The same with its marks in the words of a language: they are worded anew from the same measurements. */
+    public KeptAssessment inWords(Locale language, DrawingTask task) {
+        ExpectedDrawing expected = Solver.solve(task);
+        return Guideline.read(expected) instanceof GuidelineReading.Accepted accepted
+                ? new KeptAssessment(
+                        page, measured, marked.inWordsOf(new Marker(language).mark(accepted.guideline(), expected, measured)))
+                : this;
     }
 
     private static Mark as(Mark mark, @Nullable MarkEntry standing) {

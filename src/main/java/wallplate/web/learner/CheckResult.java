@@ -13,12 +13,9 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import wallplate.drafting.ConstructionGuide;
 import wallplate.drafting.GuideStep;
-import wallplate.marking.Guideline;
-import wallplate.marking.GuidelineReading;
 import wallplate.marking.LineWords;
 import wallplate.marking.Mark;
 import wallplate.marking.MarkedSheet;
-import wallplate.marking.Marker;
 import wallplate.marking.Reasons;
 import wallplate.marking.Verdict;
 import wallplate.records.KeptAssessment;
@@ -27,8 +24,6 @@ import wallplate.report.FeedbackWords;
 import wallplate.report.LastTry;
 import wallplate.report.Praise;
 import wallplate.report.Topic;
-import wallplate.solver.ExpectedDrawing;
-import wallplate.solver.Solver;
 import wallplate.task.DrawingTask;
 import wallplate.web.page.Words;
 import wallplate.web.sheet.SheetOverlay;
@@ -77,7 +72,9 @@ record CheckResult(
             LastTry before,
             Locale language,
             Words words) {
-        MarkedSheet marked = worded(found, task, language);
+        // The page may be read in another language than the one that the photograph was sent in.
+        KeptAssessment worded = found.inWords(language, task);
+        MarkedSheet marked = worded.marked();
         List<MarkEntry> entries = MarkEntry.ofUnkept(marked);
         Map<String, GuideStep> steps = steps(ConstructionGuide.of(task, language).steps());
         List<Topic> redo = Topic.greatest(marked, FIRST_TOPICS).stream()
@@ -85,7 +82,7 @@ record CheckResult(
                 .toList();
         return new CheckResult(
                 "data:image/png;base64," + Base64.getEncoder().encodeToString(screenPicture),
-                SheetOverlay.of(new KeptAssessment(found.page(), found.measured(), marked), entries),
+                SheetOverlay.of(worded, entries),
                 redo,
                 steps,
                 notMet(marked).filter(mark -> redo.stream().noneMatch(topic -> topic.marks().contains(mark))).toList(),
@@ -98,15 +95,6 @@ record CheckResult(
                 found.page().warnings().stream().map(Reasons.in(language)::say).toList(),
                 marked.awarded(),
                 marked.available());
-    }
-
-    /** Marks in the words of the page, which may be read in another language than the one that the photograph was sent in. */
-    private static MarkedSheet worded(KeptAssessment found, DrawingTask task, Locale language) {
-        ExpectedDrawing expected = Solver.solve(task);
-        return Guideline.read(expected) instanceof GuidelineReading.Accepted accepted
-                ? found.marked()
-                        .inWordsOf(new Marker(language).mark(accepted.guideline(), expected, found.measured()))
-                : found.marked();
     }
 
     /** What is said of a mark, with the name of what was measured where it does not begin with that: a part has several sizes. */
