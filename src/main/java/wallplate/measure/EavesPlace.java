@@ -4,6 +4,7 @@ import java.util.Optional;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
 import wallplate.stroke.CrossLines;
+import wallplate.stroke.CrossLines.Crossing;
 import wallplate.stroke.Edge;
 
 /**
@@ -27,6 +28,13 @@ record EavesPlace(
     private static final double OFF_STEP_MM = 0.15;
     private static final double LEAST_LEANING_MM = 1;
 
+    /** An upright is fitted clear of the lines that it ends at. */
+    private static final double CLEAR_OF_ENDS_MM = 0.3;
+
+    private static final double WIDEST_WINDOW_MM = 0.25;
+    private static final double WINDOW_OF_CLOSEST = 0.2;
+    private static final double DIRECTION_DOUBT_DEGREES = 0.12;
+
     /** The height of the uppermost known sloping line at a place. */
     double coveringY(double x) {
         return roof.coveringTop().or(roof::coveringBottom).map(edge -> edge.yAt(x)).orElse(rafterTop.yAt(x));
@@ -42,6 +50,17 @@ record EavesPlace(
         Line line = new Line(new Point(x, y), view.slope());
         double cosine = view.slope().x();
         return view.fit().coverage(line, (fromX - x) / cosine, (toX - x) / cosine, DrawingView.OUTLINE_PART);
+    }
+
+    /**
+     * An upright fitted between two heights.
+     *
+     * @param closestMm how near another upright stands, whose ink may not draw the fit
+     */
+    Edge upright(Crossing column, double lowY, double highY, double closestMm) {
+        double window = Math.min(WIDEST_WINDOW_MM, WINDOW_OF_CLOSEST * closestMm);
+        return view.fit().fit(
+                Level.uprightAt(column.position()), lowY + CLEAR_OF_ENDS_MM, highY - CLEAR_OF_ENDS_MM, DIRECTION_DOUBT_DEGREES, window);
     }
 
     /** Whether an edge that may be there stands at a place, at a height. */

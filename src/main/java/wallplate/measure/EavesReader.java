@@ -94,8 +94,8 @@ final class EavesReader {
         double lowY = place.rafterBottom().yAt(stand.cut().position());
         double highY = place.rafterTop().yAt(stand.cut().position());
         double closest = stand.face().map(face -> stand.cut().position() - face.position()).orElse(2.0);
-        Edge cut = upright(stand.cut(), lowY, highY, closest);
-        Optional<Edge> face = stand.face().map(found -> face(found, lowY, highY, closest));
+        Edge cut = place.upright(stand.cut(), lowY, highY, closest);
+        Optional<Edge> face = stand.face().map(found -> face(place, found, lowY, highY, closest));
         double faceX = face.orElse(cut).xAt((lowY + highY) / 2);
         Optional<Edge> bargeEnd = bargeBoard.end(faceX - 0.45, Optional.empty());
         Optional<Edge> bargeBottom = bargeEnd.flatMap(end -> bargeBoard.bottom(end, faceX));
@@ -140,18 +140,13 @@ final class EavesReader {
     }
 
     /** The fascia's face beside the rafter or, where the board was drawn too short to hide it, above the rafter. */
-    private Edge face(Crossing column, double lowY, double highY, double closestMm) {
+    private Edge face(EavesPlace place, Crossing column, double lowY, double highY, double closestMm) {
         double x = column.position();
         double underCoveringY = roof.coveringBottom().map(edge -> edge.yAt(x)).orElse(highY);
         double besideRafter = view.uprightInk(x, lowY, highY);
         boolean isAboveRafter = besideRafter < LEAST_BESIDE_RAFTER && besideRafter < view.uprightInk(x, highY, underCoveringY);
         return isAboveRafter
-                ? upright(column, highY, underCoveringY, closestMm)
-                : upright(column, lowY, highY, closestMm);
-    }
-
-    private Edge upright(Crossing column, double lowY, double highY, double closestMm) {
-        double window = Math.min(0.25, 0.2 * closestMm);
-        return view.fit().fit(Level.uprightAt(column.position()), lowY + 0.3, highY - 0.3, 0.12, window);
+                ? place.upright(column, highY, underCoveringY, closestMm)
+                : place.upright(column, lowY, highY, closestMm);
     }
 }

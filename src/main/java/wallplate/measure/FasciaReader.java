@@ -103,6 +103,7 @@ final class FasciaReader {
         return choice(face, cut, rafterLowY, rafterHighY).lead();
     }
 
+    /** Every two lines that may close the board. */
     private Choice<Ends> choice(Edge face, Edge cut, double rafterLowY, double rafterHighY) {
         double faceX = face.middle().x();
         double cutX = cut.middle().x();
@@ -112,22 +113,18 @@ final class FasciaReader {
         List<Crossing> rows = place.crossLines().find(
                 Level.uprightAt(faceX), rafterLowY - reach(face, cut, rafterLowY), place.coveringY(cutX) + 1, Level.RIGHT,
                 y -> 0.2 * width, y -> 0.8 * width, 0.6);
-        return choice(face, cut, rows, lowestTop, rafterLowY);
-    }
-
-    /** Every two lines that may close the board. */
-    private Choice<Ends> choice(Edge face, Edge cut, List<Crossing> rows, double lowestTop, double rafterLowY) {
-        List<double[]> bottomTraits = rows.stream().map(row -> traits(face, cut, row, -1)).toList();
+        List<Crossing> bottoms = rows.stream().filter(row -> isReached(face, cut, row, -1)).toList();
+        List<double[]> bottomTraits = bottoms.stream().map(row -> traits(face, cut, row, -1)).toList();
         Choice<Ends> choice = new Choice<>(WEIGHTS);
         for (Crossing top : rows) {
             if (top.position() < lowestTop || !isReached(face, cut, top, 1)) {
                 continue;
             }
             double[] topTraits = traits(face, cut, top, 1);
-            for (int index = 0; index < rows.size(); index++) {
-                Ends reading = new Ends(rows.get(index), top);
-                if (reading.depth() >= LEAST_DEPTH_MM && isReached(face, cut, reading.bottom, -1)) {
-                    double[] both = traitsOfBoth(reading, face.middle().x(), rafterLowY);
+            for (int index = 0; index < bottoms.size(); index++) {
+                Ends reading = new Ends(bottoms.get(index), top);
+                if (reading.depth() >= LEAST_DEPTH_MM) {
+                    double[] both = traitsOfBoth(reading, faceX, rafterLowY);
                     choice.offer(reading, Stream.of(bottomTraits.get(index), topTraits, both)
                             .flatMapToDouble(DoubleStream::of)
                             .toArray());

@@ -289,13 +289,9 @@ final class StandReader {
     private OptionalDouble closing(Crossing face, Crossing cut) {
         double lowY = bottom.yAt(cut.position());
         double highY = top.yAt(cut.position());
-        double window = Math.min(0.25, 0.2 * (cut.position() - face.position()));
+        double between = cut.position() - face.position();
         return new FasciaReader(place).closingLead(
-                upright(face, lowY, highY, window), upright(cut, lowY, highY, window), lowY, highY);
-    }
-
-    private Edge upright(Crossing column, double lowY, double highY, double window) {
-        return place.view().fit().fit(Level.uprightAt(column.position()), lowY + 0.3, highY - 0.3, 0.12, window);
+                place.upright(face, lowY, highY, between), place.upright(cut, lowY, highY, between), lowY, highY);
     }
 
     private double overhangCost(double cutX) {
