@@ -18,15 +18,15 @@ import wallplate.stroke.Edge;
  * beam and ceiling.
  *
  * @param boxes from the eaves inwards
- * @param probability how likely the number of boxes and their width are the right ones
- * @param otherCount how many boxes the likeliest other row has
+ * @param odds how likely the number of boxes, their width and their spacing are the right ones
+ * @param otherCount how many boxes the likeliest row with another number of them has
  * @param isGapInked whether a place of the row without a box holds about as much ink as one with a box and yet no sides
  * @param isFirstUnlike whether the first box is clearly not as wide as the others, which agree: at the eaves the fascia's lines
  *     run into it, and one may have been taken for its side
  */
 record BoxRow(
         List<Box> boxes,
-        double probability,
+        RegularRow.Odds odds,
         Optional<Integer> otherCount,
         boolean isGapInked,
         boolean isFirstUnlike) {
@@ -107,7 +107,7 @@ record BoxRow(
         List<Box> all = Stream.concat(boxes.stream(), faint.stream())
                 .sorted(Comparator.comparingDouble(Box::centre))
                 .toList();
-        return new BoxRow(all, row.probability(), row.otherCount(), faint.size() < gaps.size(), isFirstUnlike(all));
+        return new BoxRow(all, row.odds(), row.otherCount(), faint.size() < gaps.size(), isFirstUnlike(all));
     }
 
     private static List<Crossing> crossings(RegularRow.Chosen row, List<Crossing> columns) {

@@ -22,11 +22,20 @@ final class RegularRow {
      * The chosen row.
      *
      * @param boxes the boxes' sides as pairs of indices of the columns, from the eaves inwards; empty where there is no box
-     * @param probability how likely it, or another with as many boxes of the same width, is the right one
-     * @param otherCount how many boxes the likeliest other row has
+     * @param odds how likely what it says is right
+     * @param otherCount how many boxes the likeliest row with another number of them has
      * @param spacing from one place for a box to the next; 0 where there are fewer than two boxes
      */
-    record Chosen(List<int[]> boxes, double probability, Optional<Integer> otherCount, double spacing) {}
+    record Chosen(List<int[]> boxes, Odds odds, Optional<Integer> otherCount, double spacing) {}
+
+    /**
+     * How likely what a row says is right: rows that differ in one size often say the same of another.
+     *
+     * @param count the probability of its number of boxes
+     * @param width of their width
+     * @param spacing of the mean distance of their centres, or of there being none
+     */
+    record Odds(double count, double width, double spacing) {}
 
     private static final Weights WEIGHTS = Weights.of("row", List.of(
             "boxes", "sides", "off-width", "width", "spacing", "spacing-by-width", "holes", "out-of-place", "spare", "one",
@@ -68,17 +77,32 @@ final class RegularRow {
 
         @Override
         public Map<String, Optional<Double>> sizes() {
-            Optional<Double> meanSpacing = boxes.size() < 2
-                    ? Optional.empty()
-                    : Optional.of((boxes.get(boxes.size() - 1).centre - boxes.get(0).centre) / (boxes.size() - 1));
             return Map.of(
                     part + ".count", Optional.of((double) boxes.size()),
                     part + ".width", boxes.isEmpty() ? Optional.empty() : Optional.of(width()),
-                    part + ".spacing", meanSpacing);
+                    part + ".spacing", meanSpacing());
         }
 
-        boolean saysTheSameAs(Row other) {
-            return other.boxes.size() == boxes.size() && Math.abs(other.width() - width()) < SAME_MM;
+        boolean hasAsManyAs(Row other) {
+            return other.boxes.size() == boxes.size();
+        }
+
+        boolean isAsWideAs(Row other) {
+            return other.boxes.isEmpty() == boxes.isEmpty() && Math.abs(other.width() - width()) < SAME_MM;
+        }
+
+        boolean isSpacedLike(Row other) {
+            Optional<Double> mean = meanSpacing();
+            Optional<Double> others = other.meanSpacing();
+            return mean.isPresent() && others.isPresent()
+                    ? Math.abs(mean.get() - others.get()) < SAME_MM
+                    : mean.isEmpty() && others.isEmpty();
+        }
+
+        private Optional<Double> meanSpacing() {
+            return boxes.size() < 2
+                    ? Optional.empty()
+                    : Optional.of((boxes.get(boxes.size() - 1).centre - boxes.get(0).centre) / (boxes.size() - 1));
         }
     }
 
@@ -103,8 +127,11 @@ final class RegularRow {
         Row best = choice.best().orElseThrow();
         return new Chosen(
                 best.boxes.stream().map(box -> new int[] {box.low, box.high}).toList(),
-                choice.probability(best::saysTheSameAs),
-                choice.bestWithout(best::saysTheSameAs).map(row -> row.boxes.size()),
+                new Odds(
+                        choice.probability(best::hasAsManyAs),
+                        choice.probability(best::isAsWideAs),
+                        choice.probability(best::isSpacedLike)),
+                choice.bestWithout(best::hasAsManyAs).map(row -> row.boxes.size()),
                 best.spacing);
     }
 

@@ -85,7 +85,7 @@ final class RowKeys {
                     part + ".count", part + ".width", part + ".depth", part + ".spacing", part + ".crossed");
             return;
         }
-        if (row.probability() < Choice.SURE) {
+        if (row.odds().count() < Choice.SURE) {
             List<Double> counts = Stream.concat(Stream.of(boxes.size()), row.otherCount().stream())
                     .distinct()
                     .map(Integer::doubleValue)
@@ -101,8 +101,11 @@ final class RowKeys {
         BoxRow.Box first = boxes.get(0);
         findings.between(part + ".width", first.width(), first.low(), first.high());
         spacing(part, boxes);
-        if (row.probability() < Choice.SURE) {
-            findings.leaveOpen(OTHER_ROW, part + ".width", part + ".spacing");
+        if (row.odds().width() < Choice.SURE) {
+            findings.leaveOpen(OTHER_ROW, part + ".width");
+        }
+        if (row.odds().spacing() < Choice.SURE) {
+            findings.leaveOpen(OTHER_ROW, part + ".spacing");
         }
         if (row.isGapInked()) {
             findings.leaveOpen(IN_A_GAP, part + ".count", part + ".spacing");
