@@ -6,6 +6,7 @@ import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Stream;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
+import wallplate.geometry.Segment;
 import wallplate.stroke.CrossLines;
 import wallplate.stroke.CrossLines.Crossing;
 import wallplate.stroke.Edge;
@@ -32,6 +33,13 @@ final class Vacancy {
     private static final double BESIDE_KNOWN_MM = 0.7;
     /** A dark piece this long, against the asked depth, may be the end of a barge board. */
     private static final double BARGE_END_SHARE = 0.5;
+    /** An end is drawn along a set square; what leans by more is a leader. */
+    private static final double MOST_LEAN_DEGREES = 3;
+
+    /** Ink so near to the middle of a row's own lines may be theirs. */
+    private static final double OWN_INK_MM = 0.5;
+    /** A row is looked at between these parts of its height, where they are clear of its own lines. */
+    private static final double LOWEST_PART = 0.3;
 
     private final DrawingView view;
     private final Expectation expectation;
@@ -106,11 +114,17 @@ final class Vacancy {
             boolean isOutside = x < faceX - SAME_LINE_MM && x > faceX - 3 * depth;
             boolean isOfItsSize = run.length() > Math.min(LONGEST_LETTER_MM, BARGE_END_SHARE * depth) && run.length() < 2.5 * depth;
             boolean isInItsPlace = Math.abs(topY - covering.yAt(x)) < depth / 2;
-            if (isOutside && isOfItsSize && isInItsPlace && !isKnownUpright(x, run.segment().midpoint().y())) {
+            boolean isUpright = leanDegrees(run.segment()) < MOST_LEAN_DEGREES;
+            if (isOutside && isOfItsSize && isInItsPlace && isUpright && !isKnownUpright(x, run.segment().midpoint().y())) {
                 return false;
             }
         }
         return !hasSlopingEdgeOutside(faceX);
+    }
+
+    private static double leanDegrees(Segment segment) {
+        double across = Math.abs(segment.end().x() - segment.start().x());
+        return Math.toDegrees(Math.atan2(across, Math.abs(segment.end().y() - segment.start().y())));
     }
 
     /** Whether a line that is none of the rafter's or the covering's runs with the slope from outside the face. */
@@ -153,17 +167,25 @@ final class Vacancy {
             double low = Math.max(beam.yAt(x), run.lowY());
             double high = Math.min(rafter.yAt(x), run.highY());
             double room = rafter.yAt(x) - beam.yAt(x);
-            return x > heelX + 2 && x < endX && high - low > Math.max(2.5, POST_SHARE * room);
+            return x > heelX + 2 && x < endX && high - low > Math.max(2.5, POST_SHARE * room) && !isOfWall(x, low);
         });
+    }
+
+    /** Whether an upright is a face of the wall, drawn or constructed on past the plate. */
+    private boolean isOfWall(double x, double y) {
+        return Stream.of(wall.outer(), wall.inner())
+                .flatMap(Optional::stream)
+                .anyMatch(edge -> Math.abs(edge.xAt(y) - x) < SAME_LINE_MM);
     }
 
     /** Whether the band between two lines holds no more ink than a leader or two that cross it. */
     boolean ofRow(Edge lower, Edge upper, double from, double to) {
         double height = lower.distanceTo(upper, lower.line().direction());
+        double lowest = Math.min(0.5, Math.max(LOWEST_PART, OWN_INK_MM / height));
         int inked = 0;
         int counted = 0;
         for (double position = from; position < to; position += 0.15) {
-            for (double part = 0.3; part <= 0.71; part += 0.1) {
+            for (double part = lowest; part <= 1.01 - lowest; part += 0.1) {
                 Point point = lower.line().pointAt(position)
                         .plus(lower.line().direction().leftNormal().times(part * height));
                 counted++;
