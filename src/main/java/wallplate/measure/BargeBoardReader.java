@@ -34,6 +34,10 @@ final class BargeBoardReader {
     private static final double READ_INSIDE_MM = 5;
     private static final double MOST_OF_LINE = 0.8;
     private static final double HALF_OF_LINE = 0.5;
+    /** Construction lines, which run on, are broken where a scan of black and white shows them. */
+    private static final double WHOLE_LINE = 0.9;
+
+    private static final double CLEAR_OF_UPRIGHT_MM = 0.3;
     private static final double CLEARLY_DARKER = 1.15;
 
     private final EavesPlace place;
@@ -172,9 +176,12 @@ final class BargeBoardReader {
      * which a scan of black and white shows as dark as outlines: told from the sloping line that starts at it.
      */
     private Optional<Edge> endThatRunsOn(Edge covering, List<Run> uprights) {
-        List<RunningOn> ends = uprights.stream()
+        List<RunningOn> all = uprights.stream()
                 .flatMap(run -> runningOn(run, covering).stream())
                 .sorted(Comparator.comparingDouble(RunningOn::cost))
+                .toList();
+        List<RunningOn> ends = all.stream()
+                .filter(end -> all.stream().noneMatch(further -> end.cost <= MOST_COST && further.cost <= MOST_COST && goesOnTo(end, further)))
                 .toList();
         if (ends.isEmpty() || ends.get(0).cost > MOST_COST) {
             return Optional.empty();
@@ -185,6 +192,17 @@ final class BargeBoardReader {
                 .anyMatch(next -> next.cost < best.cost + CLEARLY_CHEAPER
                         && !(standsWith(next.run, best.run) && Math.abs(next.footY - best.footY) < SAME_FOOT_MM));
         return isOpen ? Optional.empty() : Optional.of(between(view.fit(best.run, 0.5), best.footY, covering));
+    }
+
+    /** Whether the sloping line of one end goes on whole to an upright further out: that is where it starts. */
+    private boolean goesOnTo(RunningOn end, RunningOn further) {
+        double x = end.run.segment().midpoint().x();
+        double furtherX = further.run.segment().midpoint().x();
+        Line edge = new Line(new Point(x, end.footY), view.slope());
+        Point start = edge.pointAt((furtherX - x) / view.slope().x());
+        return furtherX < x - SAME_UPRIGHT_MM
+                && Math.abs(start.y() - further.footY) < SAME_FOOT_MM
+                && place.slopingInk(furtherX + CLEAR_OF_UPRIGHT_MM, x - CLEAR_OF_UPRIGHT_MM, x, end.footY) > WHOLE_LINE;
     }
 
     private static Edge between(Edge upright, double footY, Edge covering) {

@@ -35,6 +35,12 @@ final class Vacancy {
     private static final double BARGE_END_SHARE = 0.5;
     /** An end is drawn along a set square; what leans by more is a leader. */
     private static final double MOST_LEAN_DEGREES = 3;
+    /** From its top or its foot an edge slopes inwards, of which about so much is seen even where the lead broke. */
+    private static final double SLOPES_ON_SHARE = 0.5;
+
+    private static final double SLOPE_SHIFT_MM = 1.6;
+    private static final double SLOPE_STEP_MM = 0.15;
+    private static final double[] SLOPES_ON_MM = {0.4, 4.4};
 
     /** Ink so near to the middle of a row's own lines may be theirs. */
     private static final double OWN_INK_MM = 0.5;
@@ -115,11 +121,35 @@ final class Vacancy {
             boolean isOfItsSize = run.length() > Math.min(LONGEST_LETTER_MM, BARGE_END_SHARE * depth) && run.length() < 2.5 * depth;
             boolean isInItsPlace = Math.abs(topY - covering.yAt(x)) < depth / 2;
             boolean isUpright = leanDegrees(run.segment()) < MOST_LEAN_DEGREES;
-            if (isOutside && isOfItsSize && isInItsPlace && isUpright && !isKnownUpright(x, run.segment().midpoint().y())) {
+            boolean isAnothers = isKnownUpright(x, run.segment().midpoint().y()) || pointsAtGutter(x, topY);
+            if (isOutside && isOfItsSize && isInItsPlace && isUpright && !isAnothers && slopesOn(run)) {
                 return false;
             }
         }
         return !hasSlopingEdgeOutside(faceX);
+    }
+
+    /** Whether an upright ends at the gutter's bottom from below, as a leader does. */
+    private boolean pointsAtGutter(double x, double topY) {
+        return eaves.gutterBottom()
+                .filter(bottom -> bottom.segment().start().x() - SAME_LINE_MM < x && x < bottom.segment().end().x() + SAME_LINE_MM)
+                .filter(bottom -> Math.abs(bottom.yAt(x) - topY) < BESIDE_KNOWN_MM)
+                .isPresent();
+    }
+
+    private boolean slopesOn(Run run) {
+        double x = run.segment().midpoint().x();
+        return Math.max(slopesFrom(x, run.highY()), slopesFrom(x, run.lowY())) > SLOPES_ON_SHARE;
+    }
+
+    /** The share of ink on the darkest line that rises with the roof from about a point. */
+    private double slopesFrom(double x, double y) {
+        double best = 0;
+        for (double shift = -SLOPE_SHIFT_MM; shift <= SLOPE_SHIFT_MM; shift += SLOPE_STEP_MM) {
+            Line line = new Line(new Point(x, y + shift), view.slope());
+            best = Math.max(best, view.fit().coverage(line, SLOPES_ON_MM[0], SLOPES_ON_MM[1], DrawingView.OUTLINE_PART));
+        }
+        return best;
     }
 
     private static double leanDegrees(Segment segment) {
