@@ -62,7 +62,7 @@ final class StandReader {
             "cut-along-rafter", "top-off", "top-short", "bottom-off", "bottom-short", "overhang", "below-cut",
             "outside", "alone-outside", "between", "alone-asked", "alone-not-asked", "alone-below", "thickness",
             "face-coverage", "face-ink", "face-is-barge", "closed-above", "closed-below", "face-along-rafter",
-            "closing", "not-closed", "face-runs-on", "alone-gutter"));
+            "closing", "not-closed", "face-runs-on", "alone-gutter", "overhang-where-both-end"));
 
     private static final double SAME_MM = 0.35;
     private static final double THINNEST_MM = 0.5;
@@ -224,13 +224,15 @@ final class StandReader {
                 .mapToDouble(Crossing::position)
                 .filter(x -> x > outerX + BESIDE_MM && x < cutX - BESIDE_MM)
                 .count();
+        double topOff = Math.min(3, Math.abs(uprights.endTop - cutX) / END_STEP_MM);
+        double bottomOff = Math.min(3, Math.abs(uprights.endBottom - cutX) / END_STEP_MM);
         double belowCut = place.view().uprightInk(cutX, lowY - 2.6, lowY - 0.6);
         double[] board = reading.face.map(face -> board(face, reading.cut, uprights)).orElse(new double[10]);
         return new double[] {
             uprights.alongRafter.contains(reading.cut) ? 1 : 0,
-            Math.min(3, Math.abs(uprights.endTop - cutX) / END_STEP_MM),
+            topOff,
             Math.max(0, Math.min(3, (uprights.endTop - cutX) / END_STEP_MM)),
-            Math.min(3, Math.abs(uprights.endBottom - cutX) / END_STEP_MM),
+            bottomOff,
             Math.max(0, Math.min(3, (uprights.endBottom - cutX) / END_STEP_MM)),
             overhangCost(cutX),
             belowCut,
@@ -241,7 +243,8 @@ final class StandReader {
             isAsked ? 0 : isAlone,
             isAlone * belowCut,
             board[0], board[1], board[2], board[3], board[4], board[5], board[6], board[7], board[8], board[9],
-            isAlone * gutterBeside(cutX, uprights)
+            isAlone * gutterBeside(cutX, uprights),
+            overhangCost(cutX) * Math.max(0, 1 - (topOff + bottomOff) / 3)
         };
     }
 
