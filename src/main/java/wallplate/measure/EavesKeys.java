@@ -36,12 +36,8 @@ final class EavesKeys {
             }
             findings.between("fascia.thickness", Level.rightOf(face, cut), face, cut);
             eaves.fasciaClosing().ifPresent(this::fasciaDepth);
-        } else if (drawing.vacancy().ofFascia(cut)) {
-            findings.absent("fascia.thickness", "fascia.depth");
         } else {
-            String reason = "another upright stands beside the plumb cut, and one of both may be the fascia's face";
-            findings.uncertain(reason, "fascia.thickness", "fascia.depth");
-            findings.unsettle(reason, "rafter.overhang", "covering.projection");
+            findings.absent("fascia.thickness", "fascia.depth");
         }
     }
 

@@ -116,14 +116,17 @@ final class EavesReader {
                 outer,
                 closing.map(EavesReader::fromTo).orElse(new InnerSide.Heights(lowY, highY)),
                 new InnerSide.Heights(hung.bottom().middle().y(), hung.rim().y()))));
+        Optional<CoveringEnd> coveringEnd = CoveringEnd.read(place, cut);
         return new Eaves(
                 Optional.of(cut),
                 overdrawn.map(InnerSide::face).or(() -> face),
                 closing,
-                gutter.gutter().map(hung -> overdrawn.map(InnerSide::inner).map(hung::withInner).orElse(hung)),
+                gutter.gutter()
+                        .map(hung -> overdrawn.map(InnerSide::inner).map(hung::withInner).orElse(hung))
+                        .map(hung -> coveringEnd.map(CoveringEnd::edge).map(hung::beside).orElse(hung)),
                 bargeEnd,
                 bargeBottom,
-                CoveringEnd.read(place, cut),
+                coveringEnd,
                 new Doubts(
                         stand.placeProbability() < Choice.SURE,
                         stand.cutProbability() < Choice.SURE, stand.probability() < Choice.SURE, gutter.doubt()));

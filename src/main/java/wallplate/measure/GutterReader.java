@@ -24,6 +24,11 @@ final class GutterReader {
         Gutter withInner(Edge placed) {
             return new Gutter(outer, bottom, rim, placed.lessSure(INNER_SIDE_SIGMA_MM));
         }
+
+        /** The same gutter with its rim as far as it is told beside a line that may run on where it ends. */
+        Gutter beside(Edge other) {
+            return new Gutter(outer, bottom, rim.beside(other, outer), inner);
+        }
     }
 
     /**

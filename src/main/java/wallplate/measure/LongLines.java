@@ -226,7 +226,7 @@ final class LongLines {
         Edge edge = view.fit(run, 1);
         Point middle = run.segment().line().pointAt(run.length() / 2);
         boolean hasNeighbour = neighbours(run).findAny().isPresent();
-        if (edge.line().distanceTo(middle) < DRAWN_AWAY_MM && !hasNeighbour) {
+        if (Math.abs(edge.line().distanceTo(middle)) < DRAWN_AWAY_MM && !hasNeighbour) {
             return edge;
         }
         double half = run.length() / 2;

@@ -2,6 +2,7 @@ package wallplate.measure;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import wallplate.geometry.Point;
 import wallplate.stroke.Edge;
 
 /**
@@ -17,7 +18,33 @@ final class RimReader {
      * @param doubt why it cannot be told
      * @param rivalY the height that is meant where it is another
      */
-    record Rim(double y, double sigma, Optional<String> doubt, Optional<Double> rivalY) {}
+    record Rim(double y, double sigma, Optional<String> doubt, Optional<Double> rivalY) {
+
+        /**
+         * The rim as far as it is told beside a short line that runs on where the upright ends, almost in its direction, as
+         * the covering's end may: over the way on which both are one ink the rim may lie anywhere.
+         *
+         * @param upright the outer line
+         */
+        Rim beside(Edge other, Edge upright) {
+            double otherLowY = Math.min(other.segment().start().y(), other.segment().end().y()) - OVERSHOT_MM;
+            double lowestY = y;
+            while (lowestY > otherLowY && isOneInk(other, upright, lowestY)) {
+                lowestY -= TOUCHING_MM / 3;
+            }
+            double hidden = y - lowestY;
+            if (doubt.isPresent() || hidden < TOUCHING_MM) {
+                return this;
+            }
+            return hidden > MOST_HIDDEN_MM
+                    ? new Rim(y, sigma, Optional.of(COVERED), Optional.of(lowestY))
+                    : new Rim((y + lowestY) / 2, Math.max(sigma, hidden / UNIFORM_DEVIATIONS), doubt, rivalY);
+        }
+
+        private static boolean isOneInk(Edge other, Edge upright, double y) {
+            return Math.abs(other.line().distanceTo(new Point(upright.xAt(y), y))) < ONE_INK_MM;
+        }
+    }
 
     private static final String BROKEN = "the upper end of the gutter's outer line cannot be told: its ink is broken";
     private static final String COVERED = "the upper end of the gutter's outer line lies in the ink of other lines";
@@ -27,6 +54,11 @@ final class RimReader {
 
     /** The round end of a mark that just touches another line is not told from one that goes into it. */
     private static final double TOUCHING_MM = 0.15;
+
+    /** The middles of two lines that are one ink lie no further apart than this. */
+    private static final double ONE_INK_MM = 0.4;
+    /** So far a line may run on beyond its corner. */
+    private static final double OVERSHOT_MM = 0.3;
 
     private static final double HIDDEN_SIGMA_MM = 0.15;
     /** So many standard deviations long is the way over which something may lie anywhere. */

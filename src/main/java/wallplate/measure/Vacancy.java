@@ -2,7 +2,6 @@ package wallplate.measure;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Stream;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
@@ -17,8 +16,6 @@ import wallplate.stroke.Edge;
  */
 final class Vacancy {
 
-    /** The widest board that is taken for a fascia, in millimetres on paper. */
-    private static final double WIDEST_FASCIA_MM = 5.5;
     /** How near a line must lie to that of a known part to belong to it. */
     private static final double SAME_LINE_MM = 0.5;
     /** A leader or two that cross a row leave less ink than this in it; one box with its diagonals leaves more. */
@@ -35,11 +32,10 @@ final class Vacancy {
     private static final double BARGE_END_SHARE = 0.5;
     /** An end is drawn along a set square; what leans by more is a leader. */
     private static final double MOST_LEAN_DEGREES = 3;
-    /** From its top or its foot an edge slopes inwards, of which about so much is seen even where the lead broke. */
+    /** From its corners edges slope inwards, of which about so much is seen even where the lead broke. */
     private static final double SLOPES_ON_SHARE = 0.5;
 
-    private static final double SLOPE_SHIFT_MM = 1.6;
-    private static final double SLOPE_STEP_MM = 0.15;
+    private static final double SLOPE_BESIDE_MM = 1.6;
     private static final double[] SLOPES_ON_MM = {0.4, 4.4};
 
     /** Ink so near to the middle of a row's own lines may be theirs. */
@@ -66,39 +62,6 @@ final class Vacancy {
     /** Why a part is neither called absent nor measured. */
     static String holdsInk(String what) {
         return "there is ink where " + what + " should be, but no clear one";
-    }
-
-    /** Whether no other upright stands beside the plumb cut: then one of both would be a fascia's face. */
-    boolean ofFascia(Edge cut) {
-        if (roof.rafterBottom().isEmpty() || roof.rafterTop().isEmpty()) {
-            return false;
-        }
-        Edge bottom = roof.rafterBottom().get();
-        Edge top = roof.rafterTop().get();
-        double cutX = cut.middle().x();
-        double lowY = bottom.yAt(cutX);
-        double height = top.yAt(cutX) - lowY;
-        // A board's face ends where the plumb cut does, not where the slope would be: on a steep roof that differs much.
-        boolean alone = isAloneBetween(cut, x -> bottom.yAt(x) + 0.25 * height, x -> bottom.yAt(x) + 0.8 * height)
-                && isAloneBetween(cut, x -> lowY + 0.25 * height, x -> lowY + 0.8 * height);
-        return alone && !runsOnBelow(cutX, lowY);
-    }
-
-    private boolean isAloneBetween(Edge cut, DoubleUnaryOperator low, DoubleUnaryOperator high) {
-        double cutX = cut.middle().x();
-        return crossLines
-                .find(Level.levelAt(0), cutX - WIDEST_FASCIA_MM, cutX + WIDEST_FASCIA_MM, Level.UP, low, high, 0.55)
-                .stream()
-                .map(Crossing::position)
-                .filter(x -> Math.abs(x - cutX) > SAME_LINE_MM)
-                .allMatch(x -> isKnownUpright(x, cut.middle().y()));
-    }
-
-    /** Whether an upright runs on below the rafter's lower corner, further than a corner is overshot: a board's does. */
-    private boolean runsOnBelow(double x, double lowY) {
-        boolean hasGutter = eaves.gutterBottom().map(edge -> edge.middle().y() < lowY).orElse(false);
-        return !hasGutter
-                && view.fit().coverage(Level.uprightAt(x), lowY - 2.6, lowY - 1.3, DrawingView.OUTLINE_PART) > 0.7;
     }
 
     private boolean isKnownUpright(double x, double y) {
@@ -137,19 +100,13 @@ final class Vacancy {
                 .isPresent();
     }
 
+    /** Whether from somewhere on an upright, which may run on beyond the board's corners, a line slopes inwards. */
     private boolean slopesOn(Run run) {
         double x = run.segment().midpoint().x();
-        return Math.max(slopesFrom(x, run.highY()), slopesFrom(x, run.lowY())) > SLOPES_ON_SHARE;
-    }
-
-    /** The share of ink on the darkest line that rises with the roof from about a point. */
-    private double slopesFrom(double x, double y) {
-        double best = 0;
-        for (double shift = -SLOPE_SHIFT_MM; shift <= SLOPE_SHIFT_MM; shift += SLOPE_STEP_MM) {
-            Line line = new Line(new Point(x, y + shift), view.slope());
-            best = Math.max(best, view.fit().coverage(line, SLOPES_ON_MM[0], SLOPES_ON_MM[1], DrawingView.OUTLINE_PART));
-        }
-        return best;
+        return !crossLines
+                .find(Level.uprightAt(x), run.lowY() - SLOPE_BESIDE_MM, run.highY() + SLOPE_BESIDE_MM, view.slope(),
+                        y -> SLOPES_ON_MM[0], y -> SLOPES_ON_MM[1], SLOPES_ON_SHARE)
+                .isEmpty();
     }
 
     private static double leanDegrees(Segment segment) {

@@ -88,6 +88,88 @@ class AbsentPartsTest {
         return new DrawnLine("leader", 0, "line", new Segment(away, place), role);
     }
 
+    /** As construction lines of a wall do; without a tie beam a post would stand on the plate's height. */
+    @Test
+    void takesNoFaceOfTheWallThatRunsOnForAPost() {
+        Segment face = MeasureTasks.segment(NET_LOFT, "wall", "inner");
+        Point underRafter = crossing(MeasureTasks.segment(NET_LOFT, "rafter", "bottom"), face.start().x());
+        List<DrawnLine> lines = without("post", "tie-beam");
+        lines.add(outline(face.start(), underRafter));
+
+        assertThat(finding(page(lines), "post.width")).isEqualTo(new Finding.Absent());
+        assertThat(finding(page(lines), "post.position")).isEqualTo(new Finding.Absent());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.3, 0", "0.3, 1"})
+    void takesNoLeaderThatPointsAtTheGutterForABargeBoard(double partOfBottom, double leanDegrees) {
+        Point tip = MeasureTasks.segment(NET_LOFT, "gutter", "bottom").at(partOfBottom);
+        List<DrawnLine> lines = without("barge-board");
+        lines.add(outline(tip.plus(Vector.atDegrees(-90 - leanDegrees).times(18)), tip));
+
+        assertThat(finding(page(lines), "barge-board.depth")).isEqualTo(new Finding.Absent());
+        assertThat(finding(page(lines), "barge-board.clearance")).isEqualTo(new Finding.Absent());
+    }
+
+    /** It stands where the covering would come by, were it carried on so far. */
+    @ParameterizedTest
+    @ValueSource(doubles = {18, 26})
+    void takesNoUprightOfALetterForABargeBoard(double outsideMm) {
+        ExpectedDrawing tollHouse = MeasureTasks.solved(MeasureTasks.TOLL_HOUSE);
+        double x = MeasureTasks.segment(tollHouse, "fascia", "outer").start().x() - outsideMm;
+        Point top = crossing(MeasureTasks.segment(tollHouse, "covering", "top"), x);
+        List<DrawnLine> lines = new ArrayList<>(tollHouse.lines());
+        lines.removeIf(line -> line.part().equals("barge-board"));
+        lines.add(outline(top.plus(new Vector(0, -4.5)), top));
+        MeasuredSheet sheet = measured(lines, tollHouse);
+
+        assertThat(sheet.measurement("barge-board.depth").orElseThrow().finding()).isEqualTo(new Finding.Absent());
+        assertThat(sheet.measurement("barge-board.clearance").orElseThrow().finding()).isEqualTo(new Finding.Absent());
+    }
+
+    /** Drawn with a blunt pencil, the beam's underside and the ceiling's top leave hardly any room between them. */
+    @Test
+    void takesNoBroadLinesCloseTogetherForARowOfBoxes() {
+        ExpectedDrawing tollHouse = MeasureTasks.solved(MeasureTasks.TOLL_HOUSE);
+        Segment ceiling = MeasureTasks.segment(tollHouse, "ceiling", "top");
+        double beamY = MeasureTasks.segment(tollHouse, "tie-beam", "bottom").start().y();
+        List<DrawnLine> lines = new ArrayList<>(tollHouse.lines());
+        lines.removeIf(line -> List.of("ceiling", "brander").contains(line.part()));
+        for (double off : List.of(-0.2, 0.2)) {
+            lines.add(levelLine(ceiling, beamY + off));
+            lines.add(levelLine(ceiling, beamY - 1.2 + off));
+        }
+        lines.add(levelLine(ceiling, beamY - 2.4));
+        MeasuredSheet sheet = measured(lines, tollHouse);
+
+        assertThat(sheet.measurement("brander.count").orElseThrow().finding()).isEqualTo(new Finding.Count(0));
+        assertThat(sheet.measurement("brander.width").orElseThrow().finding()).isEqualTo(new Finding.Absent());
+    }
+
+    private static DrawnLine levelLine(Segment over, double y) {
+        return outline(new Point(over.start().x(), y), new Point(over.end().x(), y));
+    }
+
+    private static Point crossing(Segment slope, double x) {
+        return slope.at((x - slope.start().x()) / slope.vector().x());
+    }
+
+    private static DrawnLine outline(Point from, Point to) {
+        return new DrawnLine("other", 0, "line", new Segment(from, to), LineRole.SEEN_OUTLINE);
+    }
+
+    private static List<DrawnLine> without(String... parts) {
+        List<DrawnLine> lines = new ArrayList<>(NET_LOFT.lines());
+        lines.removeIf(line -> List.of(parts).contains(line.part()));
+        return lines;
+    }
+
+    private static MeasuredSheet measured(List<DrawnLine> lines, ExpectedDrawing drawing) {
+        boolean right = drawing.task().eaves() == EavesSide.RIGHT;
+        LevelPage page = ExactPage.of(lines, right, drawing.task().sheet().widthMm(), drawing.task().sheet().heightMm());
+        return new Measurer().measure(page, drawing);
+    }
+
     /** Both lines of the ceiling's board run on to the rafter, as a wall's top and a plate's lines make them do. */
     @Test
     void takesNoCeilingBoardForATieBeam() {

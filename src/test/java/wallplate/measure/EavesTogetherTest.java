@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
@@ -127,6 +129,37 @@ class EavesTogetherTest {
         lines.add(outline("construction", "line", new Point(x, footY), new Point(x, footY - beyondMm)));
 
         assertLength(TOLL_HOUSE, lines, "barge-board.depth", 17);
+    }
+
+    /** The construction lines of the board's end and of the gutter are as dark as outlines, as a scan of black and white makes them. */
+    @ParameterizedTest
+    @CsvSource({"2, -1", "2, 1", "3, -3", "3, 1"})
+    void readsABargeBoardWhoseLowerEdgeRunsPastAnotherUpright(double insideMm, double shorterMm) {
+        List<DrawnLine> lines = bargeBoardRunningOn(insideMm, shorterMm);
+
+        assertLength(TOLL_HOUSE, lines, "barge-board.depth", 17 - shorterMm);
+    }
+
+    @Test
+    void callsNoBargeBoardAbsentWhoseEndRunsOnBothWays() {
+        assertThat(finding(TOLL_HOUSE, bargeBoardRunningOn(2, 2), "barge-board.depth")).isNotEqualTo(new Finding.Absent());
+    }
+
+    /** A board's end and another upright inside it, both of which go on by 6 mm and more above the covering and below the board. */
+    private static List<DrawnLine> bargeBoardRunningOn(double insideMm, double shorterMm) {
+        Segment end = segment(TOLL_HOUSE, "barge-board", "end");
+        Vector slope = slope(segment(TOLL_HOUSE, "barge-board", "bottom"));
+        double x = end.start().x();
+        Point foot = new Point(x, Math.min(end.start().y(), end.end().y()) + shorterMm);
+        double topY = Math.max(end.start().y(), end.end().y());
+        double otherX = x + insideMm;
+        double otherTopY = heightAt(segment(TOLL_HOUSE, "covering", "top"), otherX);
+        List<DrawnLine> lines = new ArrayList<>(TOLL_HOUSE.lines());
+        lines.removeIf(line -> line.part().equals("gutter") || line.part().equals("barge-board"));
+        lines.add(outline("barge-board", "end", new Point(x, foot.y() - 6), new Point(x, topY + 10)));
+        lines.add(outline("barge-board", "bottom", foot, foot.plus(slope.times(20 / slope.x()))));
+        lines.add(outline("construction", "line", new Point(otherX, foot.y() - 6), new Point(otherX, otherTopY + 7)));
+        return lines;
     }
 
     private static void assertLength(ExpectedDrawing drawing, List<DrawnLine> lines, String key, double lengthMm) {

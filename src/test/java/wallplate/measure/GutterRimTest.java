@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
@@ -71,6 +72,25 @@ class GutterRimTest {
         lines.add(new DrawnLine("covering", 9, "bottom", underside, LineRole.CUT_OUTLINE));
 
         assertNotWrong(lines, rim.y() - segment("gutter", "bottom").start().y());
+    }
+
+    /** The gutter is as wide as the covering projects, so that its outer line ends somewhere in the covering's end. */
+    @ParameterizedTest
+    @CsvSource({"0.3, -0.4", "0.3, 0", "0.6, -0.8", "0.6, 0", "0.9, -0.6", "0.9, -0.15"})
+    void statesNoRimInTheCoveringsEnd(double partOfEnd, double aboveMm) {
+        Segment end = segment("covering", "end");
+        Point low = end.start().y() < end.end().y() ? end.start() : end.end();
+        Point on = low.plus(top(end).minus(low).times(partOfEnd));
+        Segment bottom = segment("gutter", "bottom");
+        Point foot = new Point(on.x(), bottom.start().y());
+        Point face = new Point(Math.max(bottom.start().x(), bottom.end().x()), foot.y());
+        Point rim = on.plus(new Vector(0, aboveMm));
+        List<DrawnLine> lines = new ArrayList<>(TOLL_HOUSE.lines());
+        lines.removeIf(line -> line.part().equals("gutter") || line.part().equals("barge-board"));
+        lines.add(new DrawnLine("gutter", 0, "bottom", new Segment(foot, face), LineRole.SEEN_OUTLINE));
+        lines.add(new DrawnLine("gutter", 0, "outer", new Segment(foot, rim), LineRole.SEEN_OUTLINE));
+
+        assertNotWrong(lines, rim.y() - foot.y());
     }
 
     private static void assertNotWrong(List<DrawnLine> lines, double trueDepthMm) {

@@ -70,6 +70,18 @@ class RegularRowTest {
         assertThat(row(List.of(strong(40)))).isEmpty();
     }
 
+    /** A leader stands beside it, and might be its other side. */
+    @Test
+    void knowsHowManyBoxesThereAreWhereItDoesNotKnowHowWideTheyAre() {
+        List<Crossing> columns = List.of(strong(10), strong(13), strong(14.1));
+
+        RegularRow.Odds odds = new RegularRow(columns, OUTLINE_INK, expectation, "support", ChoiceLog.NONE).choose().odds();
+
+        assertThat(odds.count()).isGreaterThan(Choice.SURE);
+        assertThat(odds.spacing()).isGreaterThan(Choice.SURE);
+        assertThat(odds.width()).isLessThan(Choice.SURE);
+    }
+
     /** At a tenth of the scale a box's place and the next lie closer together than a box may stand from its place. */
     @Test
     void endsWhereBoxesWouldStandCloserThanTheyMayStray() {
