@@ -36,7 +36,7 @@ final class RimReader {
             if (doubt.isPresent() || hidden < TOUCHING_MM) {
                 return this;
             }
-            return hidden > MOST_HIDDEN_MM
+            return hidden > MOST_HIDDEN_BESIDE_MM
                     ? new Rim(y, sigma, Optional.of(COVERED), Optional.of(lowestY))
                     : new Rim((y + lowestY) / 2, Math.max(sigma, hidden / UNIFORM_DEVIATIONS), doubt, rivalY);
         }
@@ -51,6 +51,9 @@ final class RimReader {
 
     /** A free end that may lie anywhere over a longer way than this is not told. */
     private static final double MOST_HIDDEN_MM = 0.85;
+
+    /** The same beside a line that runs on nearly in its own direction, where what looks like its end may be that line's. */
+    private static final double MOST_HIDDEN_BESIDE_MM = 0.6;
 
     /** The round end of a mark that just touches another line is not told from one that goes into it. */
     private static final double TOUCHING_MM = 0.15;

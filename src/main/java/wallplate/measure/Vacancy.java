@@ -5,7 +5,6 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import wallplate.geometry.Line;
 import wallplate.geometry.Point;
-import wallplate.geometry.Segment;
 import wallplate.stroke.CrossLines;
 import wallplate.stroke.CrossLines.Crossing;
 import wallplate.stroke.Edge;
@@ -28,10 +27,11 @@ final class Vacancy {
     private static final double LONGEST_LETTER_MM = 3.5;
     /** A line at least so far from every known one is one of its own. */
     private static final double BESIDE_KNOWN_MM = 0.7;
+    /** A leader's tip may lie so far beside the line that it points at. */
+    private static final double ARROW_MM = 1;
+
     /** A dark piece this long, against the asked depth, may be the end of a barge board. */
     private static final double BARGE_END_SHARE = 0.5;
-    /** An end is drawn along a set square; what leans by more is a leader. */
-    private static final double MOST_LEAN_DEGREES = 3;
     /** From its corners edges slope inwards, of which about so much is seen even where the lead broke. */
     private static final double SLOPES_ON_SHARE = 0.5;
 
@@ -64,12 +64,6 @@ final class Vacancy {
         return "there is ink where " + what + " should be, but no clear one";
     }
 
-    private boolean isKnownUpright(double x, double y) {
-        return Stream.of(eaves.gutterOuter(), eaves.bargeEnd(), wall.outer(), wall.inner())
-                .flatMap(Optional::stream)
-                .anyMatch(edge -> Math.abs(edge.xAt(y) - x) < SAME_LINE_MM);
-    }
-
     /** Whether no long dark upright stands where the barge board ends, outside the face. */
     boolean ofBargeBoard(double faceX) {
         if (roof.coveringTop().isEmpty()) {
@@ -77,26 +71,24 @@ final class Vacancy {
         }
         Edge covering = roof.coveringTop().get();
         double depth = expectation.exactOr("barge-board.depth", 14);
-        for (Run run : view.upright()) {
-            double x = run.segment().midpoint().x();
-            double topY = run.highY();
-            boolean isOutside = x < faceX - SAME_LINE_MM && x > faceX - 3 * depth;
-            boolean isOfItsSize = run.length() > Math.min(LONGEST_LETTER_MM, BARGE_END_SHARE * depth) && run.length() < 2.5 * depth;
-            boolean isInItsPlace = Math.abs(topY - covering.yAt(x)) < depth / 2;
-            boolean isUpright = leanDegrees(run.segment()) < MOST_LEAN_DEGREES;
-            boolean isAnothers = isKnownUpright(x, run.segment().midpoint().y()) || pointsAtGutter(x, topY);
-            if (isOutside && isOfItsSize && isInItsPlace && isUpright && !isAnothers && slopesOn(run)) {
-                return false;
-            }
-        }
-        return !hasSlopingEdgeOutside(faceX);
+        return view.upright().stream().noneMatch(run -> isBargeEnd(run, faceX, covering, depth)) && !hasSlopingEdgeOutside(faceX);
+    }
+
+    private boolean isBargeEnd(Run run, double faceX, Edge covering, double depth) {
+        double x = run.segment().midpoint().x();
+        double topY = run.highY();
+        boolean isOutside = x < faceX - SAME_LINE_MM && x > faceX - 3 * depth;
+        boolean isOfItsSize = run.length() > Math.min(LONGEST_LETTER_MM, BARGE_END_SHARE * depth) && run.length() < 2.5 * depth;
+        boolean isInItsPlace = Math.abs(topY - covering.yAt(x)) < depth / 2;
+        boolean isAnothers = isKnownUpright(x, run.segment().midpoint().y()) || pointsAtGutter(x, topY);
+        return isOutside && isOfItsSize && isInItsPlace && !isAnothers && slopesOn(run);
     }
 
     /** Whether an upright ends at the gutter's bottom from below, as a leader does. */
     private boolean pointsAtGutter(double x, double topY) {
         return eaves.gutterBottom()
                 .filter(bottom -> bottom.segment().start().x() - SAME_LINE_MM < x && x < bottom.segment().end().x() + SAME_LINE_MM)
-                .filter(bottom -> Math.abs(bottom.yAt(x) - topY) < BESIDE_KNOWN_MM)
+                .filter(bottom -> Math.abs(bottom.yAt(x) - topY) < ARROW_MM)
                 .isPresent();
     }
 
@@ -107,11 +99,6 @@ final class Vacancy {
                 .find(Level.uprightAt(x), run.lowY() - SLOPE_BESIDE_MM, run.highY() + SLOPE_BESIDE_MM, view.slope(),
                         y -> SLOPES_ON_MM[0], y -> SLOPES_ON_MM[1], SLOPES_ON_SHARE)
                 .isEmpty();
-    }
-
-    private static double leanDegrees(Segment segment) {
-        double across = Math.abs(segment.end().x() - segment.start().x());
-        return Math.toDegrees(Math.atan2(across, Math.abs(segment.end().y() - segment.start().y())));
     }
 
     /** Whether a line that is none of the rafter's or the covering's runs with the slope from outside the face. */
@@ -158,11 +145,15 @@ final class Vacancy {
         });
     }
 
+    private boolean isKnownUpright(double x, double y) {
+        return EavesPlace.standsAt(eaves.gutterOuter(), x, y, SAME_LINE_MM)
+                || EavesPlace.standsAt(eaves.bargeEnd(), x, y, SAME_LINE_MM)
+                || isOfWall(x, y);
+    }
+
     /** Whether an upright is a face of the wall, drawn or constructed on past the plate. */
     private boolean isOfWall(double x, double y) {
-        return Stream.of(wall.outer(), wall.inner())
-                .flatMap(Optional::stream)
-                .anyMatch(edge -> Math.abs(edge.xAt(y) - x) < SAME_LINE_MM);
+        return EavesPlace.standsAt(wall.outer(), x, y, SAME_LINE_MM) || EavesPlace.standsAt(wall.inner(), x, y, SAME_LINE_MM);
     }
 
     /** Whether the band between two lines holds no more ink than a leader or two that cross it. */
