@@ -76,7 +76,7 @@ final class GrowingWait implements FailureHandler<Long> {
 
     private static String reason(Throwable cause) {
         if (isMissing(cause)) {
-            return "The scan is no longer where scans are kept. Hand it in again.";
+            return "The scan is no longer where scans are kept. Hand the same file in again, then try this sheet again.";
         }
         if (isStore(cause)) {
             return "The place where scans are kept did not answer or is full. Nothing is lost: try again when it is mended.";
@@ -84,6 +84,7 @@ final class GrowingWait implements FailureHandler<Long> {
         if (isOutside(cause)) {
             return "The database did not answer for a long time. Nothing is lost: try again when it is mended.";
         }
-        return "The program itself failed on this sheet. The scan is kept; the program's log has the details.";
+        return "The program itself failed on this sheet. The scan is kept; the program's log has the details. If it fails"
+                + " once more when you try again, save or scan the sheet again and hand that in.";
     }
 }

@@ -9,6 +9,9 @@ const LEFT_OUT = /^(\.|~\$)|^(thumbs\.db|desktop\.ini)$/i;
 
 class Refused extends Error {}
 
+// Refused for what the file itself is, or because its set is gone: the same file would be refused each time.
+class RefusedForGood extends Refused {}
+
 function filesOf(entry) {
   if (entry.isFile) {
     return new Promise((done) => entry.file((file) => done([file]), () => done([])));
@@ -65,13 +68,13 @@ function understood(answer) {
     return body;
   }
   if (body?.said) {
-    throw new Refused(body.said);
+    throw new RefusedForGood(body.said);
   }
   if (answer.status === 401 || answer.status === 403 || answer.status < 300) {
     throw new Refused("you are no longer signed in. Sign in in another window, then try again here");
   }
   if (answer.status === 404) {
-    throw new Refused("this class set is no longer there");
+    throw new RefusedForGood("this class set is no longer there");
   }
   throw new Refused(`the program did not take it (${answer.status}); try again`);
 }
@@ -162,6 +165,9 @@ class Line {
     } catch (refused) {
       this.state = "wrong";
       this.say(refused instanceof Refused ? refused.message : "could not be read from this computer", "wrong");
+      if (refused instanceof RefusedForGood) {
+        return;
+      }
       this.again = Object.assign(document.createElement("button"), { type: "button", className: "small", textContent: "Try again" });
       this.again.addEventListener("click", () => this.handIn(address, form));
       this.place.append(" ", this.again);

@@ -61,6 +61,9 @@ class TryAgainTest {
                 .andExpect(content().string(containsString("The store was full.")))
                 .andExpect(content().string(containsString("/sheets/" + first.id() + "/try-again")))
                 .andExpect(content().string(containsString("Try all 2 sheets that were set aside again")));
+        pages.perform(get("/sheets/" + first.id()))
+                .andExpect(content().string(containsString("/sheets/" + first.id() + "/try-again")))
+                .andExpect(content().string(not(containsString("Scan it again"))));
 
         pages.perform(post("/sheets/" + first.id() + "/try-again"))
                 .andExpect(redirectedUrl(page))
@@ -73,6 +76,22 @@ class TryAgainTest {
         pages.perform(post(page + "/try-again")).andExpect(flash().attribute("done", "The sheet waits to be read again."));
     }
 
+    /** The same scan would be refused each time. */
+    @Test
+    void saysWhatToDoInsteadOfTryingAgainWhereTheScanItselfWasRefused() throws Exception {
+        ClassSet classSet = classSets.add(
+                "Refused", "11C", List.of(new ClassListEntry("Ben", "")), tasks.add(DrawnSheets.aTask()), false);
+        SheetEntry refused = aSheet(classSet, 1);
+        sheets.refuse(refused.id(), "This page is blank.", "{}");
+
+        pages.perform(get("/class-sets/" + classSet.id()))
+                .andExpect(content().string(containsString("This page is blank.")))
+                .andExpect(content().string(not(containsString("/try-again"))));
+        pages.perform(get("/sheets/" + refused.id()))
+                .andExpect(content().string(containsString("Scan it again and hand the new scan in")))
+                .andExpect(content().string(not(containsString("/try-again"))));
+    }
+
     @Test
     void saysThatThereIsNoSuchSheet() throws Exception {
         pages.perform(post("/sheets/987654/try-again")).andExpect(status().isNotFound());
@@ -80,11 +99,15 @@ class TryAgainTest {
     }
 
     private SheetEntry setAside(ClassSet classSet, int number) {
+        SheetEntry sheet = aSheet(classSet, number);
+        sheets.fail(sheet.id(), "The store was full.");
+        return sheet;
+    }
+
+    private SheetEntry aSheet(ClassSet classSet, int number) {
         long file = files.add(classSet.id(), number + ".png", "%064x".formatted(classSet.id() * 10 + number), 10)
                 .orElseThrow()
                 .id();
-        SheetEntry sheet = sheets.page(file, 1);
-        sheets.fail(sheet.id(), "The store was full.");
-        return sheet;
+        return sheets.page(file, 1);
     }
 }

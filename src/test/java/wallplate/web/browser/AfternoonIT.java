@@ -186,6 +186,26 @@ class AfternoonIT {
         }
     }
 
+    /** What is refused for what it is would be refused each time: another file helps, and is said to. */
+    @Test
+    void offersNoOtherTryForAFileThatIsNoScan() {
+        try (Browser browser = Browser.open(port, Browser.Size.PHONE)) {
+            browser.go("/tasks/import").find("#file").sendKeys(SAMPLES.resolve("task.yml").toString());
+            browser.find("main form button").click();
+            browser.awaitText("The task is taken in.");
+            browser.go("/class-sets/new");
+            new Select(browser.find("#task")).selectByIndex(1);
+            browser.find("#class-name").sendKeys("10D");
+            browser.find("main form button[type=submit]").click();
+            browser.awaitText("The class set is made.");
+            browser.find("#scans").sendKeys(SAMPLES.resolve("task.yml").toString());
+            browser.find("[data-upload] button[type=submit]").click();
+            browser.awaitText("Upload the scan itself.");
+            assertThat(browser.findAll("[data-upload-list] button")).isEmpty();
+            browser.picture("upload-refused");
+        }
+    }
+
     @Test
     void letsALearnerCheckADrawingOnAPhone() {
         long before = database.sql("select coalesce(max(id), 0) from self_checks").query(Long.class).single();
