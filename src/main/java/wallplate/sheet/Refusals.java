@@ -35,6 +35,13 @@ final class Refusals {
                         .formatted(header.widthPx(), header.heightPx(), most / 1_000_000));
     }
 
+    /** Why a picture is refused that has hardly any pixels: dots to the inch of paper would say nothing of it. */
+    static String tooSmall(int widthPx, int heightPx) {
+        return ("This picture is only %d x %d pixels, far too small to show a sheet; it may be an icon or a preview. Upload"
+                        + " the scan or the photograph itself.")
+                .formatted(widthPx, heightPx);
+    }
+
     /** Why a picture with too few pixels to the millimetre of paper is refused, and how many are needed. */
     static String tooCoarse(double pixelsPerMm, boolean photograph) {
         String advice = photograph

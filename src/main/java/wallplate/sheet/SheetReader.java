@@ -28,6 +28,12 @@ public final class SheetReader {
      */
     private static final double[] SURROUND_DIFFERENCES = {0.1, 0.25};
 
+    /**
+     * Twenty-five dots to the inch where the picture shows the whole sheet: a part of a sheet at a resolution that can be
+     * read would have to be smaller than a hand.
+     */
+    private static final double FEWEST_PIXELS_PER_MM = 1;
+
     /** Reads one page that is expected to be a sheet of the given format. */
     public SheetReading read(ScanPage page, SheetFormat format) {
         if (page.content() instanceof Refused refused) {
@@ -43,6 +49,9 @@ public final class SheetReader {
 
     private static SheetReading read(Picture picture, SheetFormat format) {
         double longer = Math.max(format.widthMm(), format.heightMm());
+        if (Math.max(picture.widthPx(), picture.heightPx()) < FEWEST_PIXELS_PER_MM * longer) {
+            return new SheetReading.Unreadable(Refusals.tooSmall(picture.widthPx(), picture.heightPx()));
+        }
         double shorter = Math.min(format.widthMm(), format.heightMm());
         PaperRectification paper = new PaperRectification(picture, longer, shorter);
         PaperSides sides = sides(picture, paper);

@@ -38,6 +38,7 @@ class RefusalsTest {
     void hasGermanWordsForEachSentence() {
         List<String> sentences = new ArrayList<>(List.of(
                 Refusals.DAMAGED,
+                Refusals.tooSmall(3, 2),
                 Refusals.tooLarge(new PictureHeader(40_000, 30_000, 0, 0, false), 200_000_000).reason(),
                 ((Refused) ScanFile.tooManyBytes("scan.pdf", 500_000_000).content()).reason()));
         for (boolean photograph : new boolean[] {true, false}) {

@@ -9,6 +9,7 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
+import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -453,6 +454,19 @@ class SheetReaderTest {
     @Test
     void refusesTooCoarseScanAndSaysWhatIsNeeded() {
         assertThat(refusal(aSheet().scannedAt(60))).contains("60 dots to the inch").contains("300 dpi");
+    }
+
+    @Test
+    void saysOfPictureOfFewPixelsThatItIsNoSheet() {
+        for (int sidePx : new int[] {1, 3, 200}) {
+            byte[] white = new byte[sidePx * sidePx];
+            Arrays.fill(white, (byte) 255);
+            ScanPage page = new ScanPage("icon.png", 1, new ScanPage.Picture(sidePx, sidePx, white, 0, 0));
+
+            assertThat(((SheetReading.Unreadable) new SheetReader().read(page, aSheet().format())).reason())
+                    .contains("only %1$d x %1$d pixels".formatted(sidePx))
+                    .doesNotContain("inch");
+        }
     }
 
     @Test
