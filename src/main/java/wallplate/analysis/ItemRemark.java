@@ -13,15 +13,21 @@ public enum ItemRemark {
     AGAINST("Learners with low totals did better in it: look whether the criterion asks what it should."),
     /** Below .20 of discrimination, which Ebel (1965, Measuring Educational Achievement) calls poor; bound from memory. */
     TELLS_LITTLE("It hardly tells strong from weak sheets."),
+    /** Full marks on every sheet. */
+    ALL("Everybody has it."),
     /** Common practice. */
     EASY("Nearly everybody has it."),
     /** Common practice. */
-    HARD("Hardly anybody has it: teach it again, or look whether it was asked clearly.");
+    HARD("Hardly anybody has it: teach it again, or look whether it was asked clearly."),
+    /** No mark on any sheet. */
+    NONE("Nobody has it: teach it again, or look whether it was asked clearly.");
 
     private static final double AGAINST_DISCRIMINATION = -0.1;
     private static final double POOR_DISCRIMINATION = 0.2;
     private static final double EASY_FACILITY = 0.9;
     private static final double HARD_FACILITY = 0.3;
+    /** Far less than a half mark on one sheet of many thousands, far more than a mean's last digits. */
+    private static final double ROUNDING = 1e-9;
 
     private final String sentence;
 
@@ -39,9 +45,9 @@ public enum ItemRemark {
         double facility = figures.facility().told().orElse(0.5);
         double discrimination = figures.discrimination().told().orElse(1.0);
         if (facility >= EASY_FACILITY) {
-            remarks.add(EASY);
+            remarks.add(facility > 1 - ROUNDING ? ALL : EASY);
         } else if (facility <= HARD_FACILITY) {
-            remarks.add(HARD);
+            remarks.add(facility < ROUNDING ? NONE : HARD);
         }
         if (discrimination < AGAINST_DISCRIMINATION) {
             remarks.add(AGAINST);

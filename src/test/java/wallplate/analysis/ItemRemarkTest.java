@@ -19,6 +19,14 @@ class ItemRemarkTest {
     }
 
     @Test
+    void saysEverybodyAndNobodyOnlyWhereItIsSo() {
+        assertThat(ItemRemark.on(figures(1, 0))).containsExactly(ItemRemark.ALL);
+        assertThat(ItemRemark.on(figures(199 / 200.0, 0))).containsExactly(ItemRemark.EASY);
+        assertThat(ItemRemark.on(figures(1 / 200.0, 0))).containsExactly(ItemRemark.HARD);
+        assertThat(ItemRemark.on(figures(0, 0))).containsExactly(ItemRemark.NONE);
+    }
+
+    @Test
     void remarksOnNothingThatCannotBeTold() {
         Statistic<Double> unknown = Statistic.unknown("there is one learner");
 
