@@ -78,7 +78,12 @@ public final class Assessor {
             ExpectedDrawing expected = asRead.expected();
             MarkedSheet marked = marker.mark(guidelineOf(expected), expected, again.measured());
             return new CorrectedSheet.Corrected(new AssessedSheet.Read(
-                    asRead.scan(), asRead.page(), expected, again.page(), again.measured(), marked));
+                    asRead.scan(),
+                    asRead.page(),
+                    expected,
+                    OtherTask.noted(again.page(), expected, again.measured(), marked),
+                    again.measured(),
+                    marked));
         }
         return new CorrectedSheet.Refused(((Correcting.Outcome.Not) outcome).reason());
     }
@@ -86,7 +91,8 @@ public final class Assessor {
     private AssessedSheet measure(ScanPage page, ExpectedDrawing expected, Guideline guideline, LevelPage level) {
         MeasuredSheet measured = timed(StageTimes.Stage.MEASURE, () -> measurer.measure(level, expected));
         MarkedSheet marked = timed(StageTimes.Stage.MARK, () -> marker.mark(guideline, expected, measured));
-        return new AssessedSheet.Read(page.scan(), page.page(), expected, level, measured, marked);
+        LevelPage noted = OtherTask.noted(level, expected, measured, marked);
+        return new AssessedSheet.Read(page.scan(), page.page(), expected, noted, measured, marked);
     }
 
     private <T> T timed(StageTimes.Stage stage, Supplier<T> work) {

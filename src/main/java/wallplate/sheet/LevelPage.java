@@ -35,6 +35,12 @@ public record LevelPage(
         warnings = List.copyOf(warnings);
     }
 
+    /** The same page with other warnings. */
+    public LevelPage withWarnings(List<String> others) {
+        return new LevelPage(
+                ink, toScan, scanPixelsPerMm, rotationDegrees, photograph, calibration, bar, others, code, cutOff);
+    }
+
     /** A page of a whole sheet. */
     public LevelPage(
             InkImage ink,
