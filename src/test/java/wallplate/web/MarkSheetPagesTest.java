@@ -184,6 +184,25 @@ class MarkSheetPagesTest {
         assertThat(kept.find(id).orElseThrow().isDraft()).isTrue();
     }
 
+    /** Who says that somebody was late and then submits has said it, whether it was kept before or not. */
+    @Test
+    void submitsWithWhatStandsInTheFormOfTheDraft() throws Exception {
+        pages.perform(get(address)).andExpect(content().string(containsString("formaction=\"" + address + "/submit\"")));
+        String standing = "standing-1-" + sheet().lines().get(0).learnerId().orElseThrow();
+        sheets.giveTo(java.util.Map.of(sheets.of(classSet.id()).get(2).id(), Optional.empty()));
+        String onPaper = "marks-1-" + sheet().lines().get(2).learnerId().orElseThrow();
+
+        pages.perform(post(address + "/submit").param(standing, "late").param(onPaper, "999"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(containsString("Nothing was kept")));
+        assertThat(kept.find(id).orElseThrow().isDraft()).isTrue();
+        pages.perform(post(address + "/submit").param(standing, "late").param(onPaper, "2")).andExpect(redirectedUrl(address));
+
+        assertThat(kept.find(id).orElseThrow().isDraft()).isFalse();
+        assertThat(sheet().lines().get(0).entries().get(0).standing()).isEqualTo(Standing.LATE);
+        assertThat(sheet().lines().get(2).entries().get(0).awarded()).isEqualByComparingTo("2");
+    }
+
     @Test
     void correctsWithAReasonAndKeepsWhatWasSubmitted() throws Exception {
         pages.perform(post(address + "/submit")).andExpect(redirectedUrl(address));

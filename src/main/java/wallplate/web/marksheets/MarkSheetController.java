@@ -155,22 +155,40 @@ class MarkSheetController {
         }
         StandingsForm form = StandingsForm.of(fields, sheet);
         if (!form.faults().isEmpty()) {
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            model.addAttribute(
-                    "wrong",
-                    "Nothing was kept. Marks are a number from 0 to what the task is out of, with at most two decimals: "
-                            + String.join("; ", form.faults()) + ".");
-            return show(sheet, form, model);
+            return faulty(sheet, form, model, response);
         }
         kept.say(id, form.said());
         redirect.addFlashAttribute("done", "It is kept so.");
         return "redirect:/mark-sheets/" + id;
     }
 
+    private static String faulty(MarkSheet sheet, StandingsForm form, Model model, HttpServletResponse response) {
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        model.addAttribute(
+                "wrong",
+                "Nothing was kept. Marks are a number from 0 to what the task is out of, with at most two decimals: "
+                        + String.join("; ", form.faults()) + ".");
+        return show(sheet, form, model);
+    }
+
+    /** What stands in the form is kept first: a draft is not frozen without what was just said in it. */
     @PostMapping("/mark-sheets/{id}/submit")
     String submit(
-            @PathVariable long id, @Nullable Principal person, Model model, HttpServletResponse response, RedirectAttributes redirect) {
+            @PathVariable long id,
+            @RequestParam Map<String, String> fields,
+            @Nullable Principal person,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
         MarkSheet sheet = found(id);
+        if (sheet.heading().isDraft() && StandingsForm.isIn(fields)) {
+            StandingsForm form = StandingsForm.of(fields, sheet);
+            if (!form.faults().isEmpty()) {
+                return faulty(sheet, form, model, response);
+            }
+            kept.say(id, form.said());
+            sheet = found(id);
+        }
         MarkSheetBook.Outcome outcome = book.submit(sheet, Person.name(person));
         if (outcome instanceof MarkSheetBook.StillOpen still) {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());

@@ -46,6 +46,11 @@ record StandingsForm(Map<String, String> standings, Map<String, String> onPaper,
         return new StandingsForm(standings, onPaper, said, List.of());
     }
 
+    /** Whether anything was sent of it at all. */
+    static boolean isIn(Map<String, String> fields) {
+        return fields.keySet().stream().anyMatch(name -> name.startsWith(STANDING));
+    }
+
     /** As it was sent for a draft. */
     static StandingsForm of(Map<String, String> fields, MarkSheet draft) {
         Map<String, String> standings = fields(fields, STANDING);
