@@ -4,7 +4,8 @@ import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.SchedulerName;
 import com.github.kagkarlsson.scheduler.boot.config.DbSchedulerCustomizer;
 import com.github.kagkarlsson.scheduler.boot.config.DbSchedulerStarter;
-
+import com.github.kagkarlsson.scheduler.jdbc.DefaultJdbcCustomization;
+import com.github.kagkarlsson.scheduler.jdbc.JdbcCustomization;
 import java.util.Optional;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
@@ -17,11 +18,17 @@ import org.springframework.context.event.EventListener;
 class Start {
 
     @Bean
-    DbSchedulerCustomizer schedulerSettings(ProcessName name) {
+    DbSchedulerCustomizer schedulerSettings(ProcessName name, @Value("${spring.datasource.url}") String address) {
         return new DbSchedulerCustomizer() {
             @Override
             public Optional<SchedulerName> schedulerName() {
                 return Optional.of(name);
+            }
+
+            /** The scheduler does not know H2, and warns that it guesses; the queue's times are kept with their zone. */
+            @Override
+            public Optional<JdbcCustomization> jdbcCustomization() {
+                return isH2(address) ? Optional.of(new DefaultJdbcCustomization(false)) : Optional.empty();
             }
         };
     }
@@ -33,7 +40,11 @@ class Start {
             QueueTable table,
             LostFiles lost,
             @Value("${spring.datasource.url}") String address) {
-        return new ReadingStart(scheduler, role, table, lost, address.startsWith("jdbc:h2:"));
+        return new ReadingStart(scheduler, role, table, lost, isH2(address));
+    }
+
+    private static boolean isH2(String address) {
+        return address.startsWith("jdbc:h2:");
     }
 
     /**
