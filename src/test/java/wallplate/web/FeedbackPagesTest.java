@@ -188,6 +188,27 @@ class FeedbackPagesTest {
         assertThat(page).contains("data-difference").contains("Model answer at the same place");
     }
 
+    /** A right size with half a mark looks like an error where nothing says that a person decided so. */
+    @Test
+    void saysWhereAPersonChangedTheMarkOfWhatIsRight() throws Exception {
+        classSets.release(classSet.id());
+        MarkEntry right = sheets.marks(ada.id()).stream()
+                .filter(mark -> mark.verdict() == Verdict.MET)
+                .findFirst()
+                .orElseThrow();
+        String code = codes.make(classSet.id()).get(ada.id());
+        String german = "Die Punkte hat eine Person geändert.";
+        pages.perform(get("/feedback/" + code).header("Accept-Language", "de"))
+                .andExpect(content().string(not(containsString(german))));
+
+        sheets.change(
+                ada.id(),
+                new MarkChange(right.criterion(), Optional.of(Verdict.MET), 0.5, "All adjusted.", "head", java.time.Instant.EPOCH));
+
+        pages.perform(get("/feedback/" + code).header("Accept-Language", "de"))
+                .andExpect(content().string(containsString(german)));
+    }
+
     @Test
     void acceptsACodeHoweverItIsTypedAndAnswersAWrongOneCalmly() throws Exception {
         String code = codes.make(classSet.id()).get(ada.id());
