@@ -203,6 +203,16 @@ class MarkSheetPagesTest {
         assertThat(sheet().lines().get(2).entries().get(0).awarded()).isEqualByComparingTo("2");
     }
 
+    /** The sheet to sign holds the same names and marks as the list, and is an export as that is. */
+    @Test
+    void writesDownWhoTookTheMarksOut() throws Exception {
+        for (String file : List.of("/mark-sheet.pdf", "/mark-sheet.csv", "/mark-sheet.xlsx")) {
+            pages.perform(get(address + file)).andExpect(status().isOk());
+
+            pages.perform(get("/audit")).andExpect(content().string(containsString(address + file)));
+        }
+    }
+
     @Test
     void correctsWithAReasonAndKeepsWhatWasSubmitted() throws Exception {
         pages.perform(post(address + "/submit")).andExpect(redirectedUrl(address));

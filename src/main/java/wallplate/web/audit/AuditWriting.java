@@ -45,7 +45,7 @@ class AuditWriting implements WebMvcConfigurer, AsyncHandlerInterceptor {
     /** They lay contents into the scan store, each file in a step of its own. */
     private static final Set<String> OWN_STEPS = Set.of("/class-sets/{id}/scans", "/class-sets/{id}/scans/parts");
 
-    private static final Set<String> EXPORT_ENDINGS = Set.of(".csv", ".xlsx", ".zip", "/result.json", "/feedback.pdf");
+    private static final Set<String> EXPORT_ENDINGS = Set.of(".csv", ".xlsx", ".zip", "/result.json", "/feedback.pdf", "/mark-sheet.pdf");
 
     private static final int REFUSED = 400;
 
