@@ -8,6 +8,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.zip.ZipEntry;
@@ -70,7 +71,7 @@ public final class Backup {
         List<String> names = new ArrayList<>();
         store.forEachPutBefore(clock.instant().plusSeconds(1), names::add);
         Contents contents = new Contents(
-                Contents.FORMAT, schema.version(), clock.instant().toString(), tables, names.size());
+                Contents.FORMAT, schema.version(), clock.instant().truncatedTo(ChronoUnit.SECONDS).toString(), tables, names.size());
         ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
         zip.putNextEntry(new ZipEntry(CONTENTS));
         zip.write(JSON.writeValueAsBytes(contents));

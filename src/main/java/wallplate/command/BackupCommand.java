@@ -40,7 +40,7 @@ final class BackupCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Path file = java.util.Objects.requireNonNull(out).toAbsolutePath();
+        Path file = java.util.Objects.requireNonNull(out).toAbsolutePath().normalize();
         if (Files.exists(file)) {
             errors.println(file + " is there already. Choose another name.");
             return REFUSED;

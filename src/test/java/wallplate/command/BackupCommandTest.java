@@ -94,6 +94,18 @@ class BackupCommandTest {
     }
 
     @Test
+    void namesTheFileAndTheMomentAsAPersonWould() throws Exception {
+        Path file = folder.resolve("wallplate.backup");
+
+        run("old", "backup", "--out", folder.resolve("no-folder/../wallplate.backup").toString());
+        run("new", "restore", file.toString());
+
+        assertThat(said.toString())
+                .contains("are in " + file.toAbsolutePath().normalize() + ".")
+                .containsPattern("as they were on \\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:\\d\\dZ\\.");
+    }
+
+    @Test
     void writesBothToTheAuditTrail() throws SQLException {
         Path file = folder.resolve("wallplate.backup");
         run("old", "backup", "--out", file.toString());
