@@ -22,10 +22,6 @@ final class OtherTask {
     static final String HINT =
             "So many sizes on this sheet differ from the task that it may be the sheet of another task.";
 
-    /** Why measuring leaves sizes open where too few of them fit the task. */
-    static final String NOT_UNDERSTOOD =
-            "too few of the sizes agree with the task, so the drawing was not understood well enough";
-
     /** Fewer say nothing. */
     private static final int FEWEST_SIZES = 8;
 
@@ -66,7 +62,7 @@ final class OtherTask {
     private static boolean isNotUnderstood(MeasuredSheet measured) {
         return measured.measurements().stream()
                         .filter(each -> each.finding() instanceof Finding.Uncertain open
-                                && open.reason().equals(NOT_UNDERSTOOD))
+                                && open.reason().equals(MeasuredSheet.NOT_UNDERSTOOD))
                         .count()
                 >= FEWEST_SIZES;
     }

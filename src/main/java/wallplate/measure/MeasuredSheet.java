@@ -17,6 +17,10 @@ import wallplate.geometry.Segment;
 public record MeasuredSheet(
         List<Measurement> measurements, Map<String, List<Segment>> parts, Optional<Point> heel) {
 
+    /** Why nearly everything is left open where the sizes found are hardly any that the task or a slip explains. */
+    public static final String NOT_UNDERSTOOD =
+            "too few of the sizes agree with the task, so the drawing was not understood well enough";
+
     public MeasuredSheet {
         measurements = List.copyOf(measurements);
         parts = Map.copyOf(parts);

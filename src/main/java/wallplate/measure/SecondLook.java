@@ -51,7 +51,7 @@ final class SecondLook {
         if (coherence.isNotUnderstood()) {
             boolean areSlopesUnderstood = coherence.areSlopesUnderstood();
             findings.leaveOpen(
-                    "too few of the sizes agree with the task, so the drawing was not understood well enough",
+                    MeasuredSheet.NOT_UNDERSTOOD,
                     findings.all().stream()
                             .map(Measurement::key)
                             .filter(key -> !(areSlopesUnderstood && Coherence.isOfSlopes(key)))

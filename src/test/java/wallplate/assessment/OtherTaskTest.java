@@ -69,7 +69,7 @@ class OtherTaskTest {
     void hintsWhereNothingWasUnderstood() {
         ExpectedDrawing expected = DrawnSheets.aSheet(Tasks.boathouse(), "a.png", 1).expected();
         MeasuredSheet open = sheet(expected.values().stream()
-                .map(value -> Measurement.uncertain(value.key(), OtherTask.NOT_UNDERSTOOD))
+                .map(value -> Measurement.uncertain(value.key(), MeasuredSheet.NOT_UNDERSTOOD))
                 .toList());
         MeasuredSheet otherwise = sheet(expected.values().stream()
                 .map(value -> Measurement.uncertain(value.key(), "the lines that it is measured from were not found"))
@@ -82,7 +82,7 @@ class OtherTaskTest {
     /** Measuring gives it in these words, as the bundle of reasons has them. */
     @Test
     void knowsTheReasonThatMeasuringGives() {
-        assertThat(OtherTask.NOT_UNDERSTOOD)
+        assertThat(MeasuredSheet.NOT_UNDERSTOOD)
                 .isEqualTo(ResourceBundle.getBundle("messages.reasons", Locale.ROOT).getString("fit.agree"));
         assertThat(Reasons.in(Locale.GERMAN).say(OtherTask.HINT)).contains("das Blatt einer anderen Aufgabe");
     }
@@ -92,7 +92,7 @@ class OtherTaskTest {
         AssessedSheet.Read sheet = DrawnSheets.aSheet(Tasks.boathouse(), "a.png", 1);
         ExpectedDrawing expected = sheet.expected();
         MeasuredSheet open = sheet(expected.values().stream()
-                .map(value -> Measurement.uncertain(value.key(), OtherTask.NOT_UNDERSTOOD))
+                .map(value -> Measurement.uncertain(value.key(), MeasuredSheet.NOT_UNDERSTOOD))
                 .toList());
         MarkedSheet marked = marked(expected, open);
 
