@@ -34,6 +34,11 @@ public record Mark(
         slips = List.copyOf(slips);
     }
 
+    /** Whether the marks are fewer than what is met brings, which only a person can have decided. */
+    public boolean isLowered() {
+        return verdict == Verdict.MET && awarded < available;
+    }
+
     /** Whether another mark for the same criterion differs in its words at most. */
     boolean saysTheSameAs(Mark other) {
         return verdict == other.verdict

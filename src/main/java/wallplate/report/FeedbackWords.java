@@ -142,6 +142,11 @@ public record FeedbackWords(Phrases phrases, TradeNames names, ValueWords values
         return text("verdict." + mark.verdict().word());
     }
 
+    /** The verdict or, beside the sign for it, that a person changed the marks that it brings: there is no room for both. */
+    public String verdictOnPaper(Mark mark) {
+        return mark.isLowered() ? text("verdict.changed") : verdict(mark);
+    }
+
     /** What was drawn, or that it was not or cannot be told. */
     public String drawn(Mark mark) {
         if (mark.expected().isEmpty() || mark.measured().isEmpty()) {

@@ -30,7 +30,10 @@ import wallplate.assessment.AssessedSheet;
 import wallplate.marking.Asked;
 import wallplate.marking.Guideline;
 import wallplate.marking.GuidelineReading;
+import wallplate.marking.Mark;
+import wallplate.marking.MarkedSheet;
 import wallplate.marking.Marker;
+import wallplate.marking.Verdict;
 import wallplate.measure.Finding;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.Solver;
@@ -69,6 +72,25 @@ class FeedbackReportTest {
                     .contains("teacher")
                     .contains("not drawn");
             assertThat(first).contains("A drawing exercise, not a design");
+        }
+    }
+
+    @Test
+    void saysWhereAPersonLoweredTheMarksForWhatIsRight() throws IOException {
+        List<Mark> marks = new ArrayList<>(WITH_MISTAKES.marked().marks());
+        int right = marks.indexOf(marks.stream().filter(mark -> mark.verdict() == Verdict.MET).findFirst().orElseThrow());
+        Mark met = marks.get(right);
+        marks.set(right, new Mark(
+                met.criterion(), met.title(), met.key(), met.verdict(), met.available() / 2, met.available(),
+                met.expected(), met.measured(), met.tolerance(), met.slips(), met.feedback()));
+        AssessedSheet.Read moderated = new AssessedSheet.Read(
+                WITH_MISTAKES.scan(), WITH_MISTAKES.page(), ASKED, WITH_MISTAKES.levelPage(), WITH_MISTAKES.measured(),
+                new MarkedSheet(WITH_MISTAKES.marked().guideline(), marks));
+
+        try (PDDocument before = report(WITH_MISTAKES);
+                PDDocument after = report(moderated)) {
+            assertThat(text(before, 1)).doesNotContain("changed");
+            assertThat(text(after, 1)).containsOnlyOnce("changed");
         }
     }
 

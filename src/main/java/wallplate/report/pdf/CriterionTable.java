@@ -124,7 +124,7 @@ final class CriterionTable {
         cell(canvas, words.drawn(mark), at.drawn(), at.tolerance() - 1, y, type);
         cell(canvas, words.tolerance(mark), at.tolerance(), at.sign() - 2, y, type);
         VerdictSign.draw(canvas, mark.verdict(), new Point(at.sign(), bottom + at.row() / 2));
-        cell(canvas, words.verdict(mark), at.verdict(), at.marks() - 13, y, type);
+        cell(canvas, words.verdictOnPaper(mark), at.verdict(), at.marks() - 13, y, type);
         canvas.tagged("TD", () -> canvas.textRight(words.marks(mark), at.marks(), y, type));
     }
 

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import wallplate.assessment.AssessedSheet;
 import wallplate.marking.Mark;
-import wallplate.marking.Verdict;
 import wallplate.records.KeptAssessment;
 import wallplate.records.MarkEntry;
 import wallplate.records.PageFacts;
@@ -47,13 +46,7 @@ record LearnerFeedback(
      *
      * @param number that of its part on the drawing; empty where it has none
      */
-    record Row(String number, Mark mark, String asked, String drawn, String tolerance, String verdict, String marks) {
-
-        /** Whether the marks are fewer than the verdict brings, which only a person can have decided. */
-        public boolean changed() {
-            return mark.verdict() == Verdict.MET && mark.awarded() < mark.available();
-        }
-    }
+    record Row(String number, Mark mark, String asked, String drawn, String tolerance, String verdict, String marks) {}
 
     static LearnerFeedback of(AssessedSheet.Read sheet, PageFacts page, Locale language) {
         FeedbackWords words = FeedbackWords.in(language, sheet.expected());
