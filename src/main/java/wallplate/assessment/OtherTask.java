@@ -11,6 +11,7 @@ import wallplate.measure.MeasuredSheet;
 import wallplate.sheet.LevelPage;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
+import wallplate.solver.SlipCatalogue;
 
 /**
  * Whether a sheet may have been drawn for another task than the one that it is marked by. Learners draw single sizes wrong,
@@ -33,9 +34,6 @@ final class OtherTask {
 
     /** Millimetres on paper, or degrees: so near is as asked, however strict a guideline is. */
     private static final double AS_ASKED = 0.5;
-
-    /** Named where a wrong size is just any other, which explains nothing. */
-    private static final String ANY_OTHER_SIZE = "wrong-size";
 
     private OtherTask() {}
 
@@ -79,21 +77,15 @@ final class OtherTask {
 
     private static boolean isExplained(Mark mark) {
         return mark.verdict() != Verdict.NOT_MET
-                || mark.slips().stream().anyMatch(slip -> !slip.equals(ANY_OTHER_SIZE))
+                || mark.slips().stream().anyMatch(slip -> !slip.equals(SlipCatalogue.ANY_OTHER_SIZE))
                 || deviation(mark).orElseThrow() <= AS_ASKED;
     }
 
     /** How far a measured size lies from the one asked for; empty where the mark is not about a size. */
     private static Optional<Double> deviation(Mark mark) {
-        if (!(mark.measured().orElse(null) instanceof Finding.Quantity drawn)) {
-            return Optional.empty();
-        }
-        Expected asked = mark.expected().orElse(null);
-        if (asked instanceof Expected.Length length) {
-            return Optional.of(length.deviation(drawn.value()));
-        }
-        return asked instanceof Expected.Angle angle
-                ? Optional.of(Math.abs(drawn.value() - angle.degrees()))
+        return mark.expected().orElse(null) instanceof Expected.Size asked
+                        && mark.measured().orElse(null) instanceof Finding.Quantity drawn
+                ? Optional.of(asked.deviation(drawn.value()))
                 : Optional.empty();
     }
 }

@@ -17,12 +17,8 @@ record Deviation(double size, double uncertainty) {
 
     /** Empty where the finding is no value, or not of the expected kind. */
     static Optional<Deviation> between(Expected expected, Finding finding) {
-        if (expected instanceof Expected.Length length && finding instanceof Finding.Quantity quantity) {
-            return Optional.of(new Deviation(length.deviation(worth(quantity.value())), worth(quantity.uncertainty())));
-        }
-        if (expected instanceof Expected.Angle angle && finding instanceof Finding.Quantity quantity) {
-            return Optional.of(
-                    new Deviation(Math.abs(worth(quantity.value()) - angle.degrees()), worth(quantity.uncertainty())));
+        if (expected instanceof Expected.Size size && finding instanceof Finding.Quantity quantity) {
+            return Optional.of(new Deviation(size.deviation(worth(quantity.value())), worth(quantity.uncertainty())));
         }
         if (expected instanceof Expected.Count count && finding instanceof Finding.Count found) {
             return Optional.of(new Deviation(Math.abs(found.number() - count.number()), 0));

@@ -180,8 +180,9 @@ final class BargeBoardReader {
                 .flatMap(run -> runningOn(run, covering).stream())
                 .sorted(Comparator.comparingDouble(RunningOn::cost))
                 .toList();
+        List<RunningOn> likely = all.stream().filter(end -> end.cost <= MOST_COST).toList();
         List<RunningOn> ends = all.stream()
-                .filter(end -> all.stream().noneMatch(further -> end.cost <= MOST_COST && further.cost <= MOST_COST && goesOnTo(end, further)))
+                .filter(end -> end.cost > MOST_COST || likely.stream().noneMatch(further -> goesOnTo(end, further)))
                 .toList();
         if (ends.isEmpty() || ends.get(0).cost > MOST_COST) {
             return Optional.empty();

@@ -32,13 +32,22 @@ final class RimReader {
             while (lowestY > otherLowY && isOneInk(other, upright, lowestY)) {
                 lowestY -= TOUCHING_MM / 3;
             }
-            double hidden = y - lowestY;
-            if (doubt.isPresent() || hidden < TOUCHING_MM) {
-                return this;
-            }
-            return hidden > MOST_HIDDEN_BESIDE_MM
-                    ? new Rim(y, sigma, Optional.of(COVERED), Optional.of(lowestY))
-                    : new Rim((y + lowestY) / 2, Math.max(sigma, hidden / UNIFORM_DEVIATIONS), doubt, rivalY);
+            return doubt.isPresent() || y - lowestY < TOUCHING_MM
+                    ? this
+                    : anywhere(y, lowestY, sigma, MOST_HIDDEN_BESIDE_MM);
+        }
+
+        /**
+         * A rim that may lie anywhere between two heights: half-way, or in doubt where they lie further apart than is told.
+         *
+         * @param y the one that is meant where it is in doubt
+         */
+        private static Rim anywhere(double y, double otherY, double leastSigma, double mostMm) {
+            double hidden = Math.abs(y - otherY);
+            return hidden > mostMm
+                    ? new Rim(y, leastSigma, Optional.of(COVERED), Optional.of(otherY))
+                    : new Rim(
+                            (y + otherY) / 2, Math.max(leastSigma, hidden / UNIFORM_DEVIATIONS), Optional.empty(), Optional.empty());
         }
 
         private static boolean isOneInk(Edge other, Edge upright, double y) {
@@ -126,11 +135,7 @@ final class RimReader {
         }
         double lowestY = seenY - TOUCHING_MM;
         double highestY = reach.unseenY() - UprightEnds.ROUND_END_MM;
-        if (highestY - lowestY > MOST_HIDDEN_MM) {
-            return new Rim(lowestY, HIDDEN_SIGMA_MM, Optional.of(COVERED), Optional.of(highestY));
-        }
-        double sigma = Math.max(HIDDEN_SIGMA_MM, (highestY - lowestY) / UNIFORM_DEVIATIONS);
-        return new Rim((lowestY + highestY) / 2, sigma, Optional.empty(), Optional.empty());
+        return Rim.anywhere(lowestY, highestY, HIDDEN_SIGMA_MM, MOST_HIDDEN_MM);
     }
 
     /** Followed up again as long as more of it is seen: an upright that leans leaves the place where its foot stands. */

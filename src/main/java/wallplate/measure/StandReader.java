@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 import wallplate.geometry.Point;
 import wallplate.stroke.CrossLines.Crossing;
 import wallplate.stroke.Edge;
@@ -63,6 +65,9 @@ final class StandReader {
             "outside", "alone-outside", "between", "alone-asked", "alone-not-asked", "alone-below", "thickness",
             "face-coverage", "face-ink", "face-is-barge", "closed-above", "closed-below", "face-along-rafter",
             "closing", "not-closed", "face-runs-on", "alone-gutter", "overhang-where-both-end"));
+
+    /** From "thickness" to "face-runs-on"; nought where there is no board. */
+    private static final int BOARD_TRAITS = 10;
 
     private static final double SAME_MM = 0.35;
     private static final double THINNEST_MM = 0.5;
@@ -227,25 +232,25 @@ final class StandReader {
         double topOff = Math.min(3, Math.abs(uprights.endTop - cutX) / END_STEP_MM);
         double bottomOff = Math.min(3, Math.abs(uprights.endBottom - cutX) / END_STEP_MM);
         double belowCut = place.view().uprightInk(cutX, lowY - 2.6, lowY - 0.6);
-        double[] board = reading.face.map(face -> board(face, reading.cut, uprights)).orElse(new double[10]);
-        return new double[] {
+        double overhang = overhangCost(cutX);
+        double[] ofCut = {
             uprights.alongRafter.contains(reading.cut) ? 1 : 0,
             topOff,
             Math.max(0, Math.min(3, (uprights.endTop - cutX) / END_STEP_MM)),
             bottomOff,
             Math.max(0, Math.min(3, (uprights.endBottom - cutX) / END_STEP_MM)),
-            overhangCost(cutX),
+            overhang,
             belowCut,
             (1 - isAlone) * outside,
             isAlone * outside,
             between,
             isAsked ? isAlone : 0,
             isAsked ? 0 : isAlone,
-            isAlone * belowCut,
-            board[0], board[1], board[2], board[3], board[4], board[5], board[6], board[7], board[8], board[9],
-            isAlone * gutterBeside(cutX, uprights),
-            overhangCost(cutX) * Math.max(0, 1 - (topOff + bottomOff) / 3)
+            isAlone * belowCut
         };
+        double[] ofBoard = reading.face.map(face -> board(face, reading.cut, uprights)).orElse(new double[BOARD_TRAITS]);
+        double[] ofBoth = {isAlone * gutterBeside(cutX, uprights), overhang * Math.max(0, 1 - (topOff + bottomOff) / 3)};
+        return Stream.of(ofCut, ofBoard, ofBoth).flatMapToDouble(DoubleStream::of).toArray();
     }
 
     /** How well an upright outside the cut would do as the side of a gutter that hangs on the cut itself, from 0 to 1. */

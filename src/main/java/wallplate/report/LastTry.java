@@ -145,10 +145,7 @@ public record LastTry(Map<String, Was> byCriterion) {
     }
 
     private static double deviation(Expected expected, double value) {
-        if (expected instanceof Expected.Length length) {
-            return length.deviation(value);
-        }
-        return expected instanceof Expected.Angle angle ? Math.abs(value - angle.degrees()) : 0;
+        return expected instanceof Expected.Size size ? size.deviation(value) : 0;
     }
 
     private static Optional<Finding.Quantity> quantity(Mark mark) {

@@ -20,6 +20,9 @@ import wallplate.solver.Slip.Reading;
  */
 public final class SlipCatalogue {
 
+    /** The id of what is named where a wrong size is just any other: the size of another part, or a wrong division. */
+    public static final String ANY_OTHER_SIZE = "wrong-size";
+
     /** Scales that stand on rulers and in textbooks; the right one is left out for each task. */
     private static final List<Integer> SCALES = List.of(5, 10, 15, 20, 25, 30, 50, 100);
 
@@ -277,7 +280,7 @@ public final class SlipCatalogue {
                     "The {what} is {drawn} mm; {asked} mm is asked. {detail} Check the scale in the title block before"
                             + " dividing."),
             new Slip(
-                    "wrong-size",
+                    ANY_OTHER_SIZE,
                     "the size of another part, or a wrong division",
                     Reach.BORROWED,
                     SlipCatalogue::isLength,
@@ -285,7 +288,7 @@ public final class SlipCatalogue {
                     "The {what} is {drawn} mm; {asked} mm is asked. {detail} Look in the brief whether the size of"
                             + " another part was taken, and check the division."),
             new Slip(
-                    "wrong-size",
+                    ANY_OTHER_SIZE,
                     "the size of another part, or a wrong division",
                     Reach.LOOSE,
                     SlipCatalogue::isLength,

@@ -288,8 +288,8 @@ public final class Slips {
 
     /** Nothing for what has no size. */
     private static double deviation(Expected expected, double measured) {
-        if (expected instanceof Expected.Length length) {
-            return length.deviation(measured);
+        if (expected instanceof Expected.Size size) {
+            return size.deviation(measured);
         }
         return exactSize(expected).map(size -> Math.abs(size - measured)).orElse(0.0);
     }

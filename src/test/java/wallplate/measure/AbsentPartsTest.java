@@ -165,9 +165,7 @@ class AbsentPartsTest {
     }
 
     private static MeasuredSheet measured(List<DrawnLine> lines, ExpectedDrawing drawing) {
-        boolean right = drawing.task().eaves() == EavesSide.RIGHT;
-        LevelPage page = ExactPage.of(lines, right, drawing.task().sheet().widthMm(), drawing.task().sheet().heightMm());
-        return new Measurer().measure(page, drawing);
+        return new Measurer().measure(ExactPage.of(drawing, lines), drawing);
     }
 
     /** Both lines of the ceiling's board run on to the rafter, as a wall's top and a plate's lines make them do. */
@@ -187,9 +185,7 @@ class AbsentPartsTest {
                 .map(start -> new Segment(atHeight(slope, start.y()), start))
                 .map(segment -> new DrawnLine("ceiling", 1, "board", segment, LineRole.SEEN_OUTLINE))
                 .forEach(lines::add);
-        LevelPage page = ExactPage.of(
-                lines, false, tollHouse.task().sheet().widthMm(), tollHouse.task().sheet().heightMm());
-        MeasuredSheet sheet = new Measurer().measure(page, tollHouse);
+        MeasuredSheet sheet = measured(lines, tollHouse);
 
         assertThat(sheet.measurement("tie-beam.depth").orElseThrow().finding()).isEqualTo(new Finding.Absent());
         for (String key : List.of("rafter.depth", "wall.thickness", "support.count", "brander.count")) {
@@ -319,8 +315,7 @@ class AbsentPartsTest {
     }
 
     private static LevelPage page(List<DrawnLine> lines) {
-        boolean right = NET_LOFT.task().eaves() == EavesSide.RIGHT;
-        return ExactPage.of(lines, right, NET_LOFT.task().sheet().widthMm(), NET_LOFT.task().sheet().heightMm());
+        return ExactPage.of(NET_LOFT, lines);
     }
 
     @Test

@@ -16,7 +16,6 @@ import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.LineRole;
-import wallplate.task.EavesSide;
 
 /** Pages on which the lead broke, so that a line has a gap, or on which one line more was drawn. */
 class BrokenLinesTest {
@@ -264,10 +263,7 @@ class BrokenLinesTest {
     }
 
     private static MeasuredSheet measured(List<DrawnLine> lines) {
-        boolean right = NET_LOFT.task().eaves() == EavesSide.RIGHT;
-        double width = NET_LOFT.task().sheet().widthMm();
-        double height = NET_LOFT.task().sheet().heightMm();
-        return new Measurer().measure(ExactPage.of(lines, right, width, height), NET_LOFT);
+        return new Measurer().measure(ExactPage.of(NET_LOFT, lines), NET_LOFT);
     }
 
     private static double length(MeasuredSheet sheet, String key) {

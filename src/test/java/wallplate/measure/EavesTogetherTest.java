@@ -12,12 +12,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
-import wallplate.sheet.LevelPage;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.LineRole;
-import wallplate.task.EavesSide;
 
 /** Eaves at which the lines of one part could be taken for those of another. */
 class EavesTogetherTest {
@@ -169,12 +167,7 @@ class EavesTogetherTest {
     }
 
     private static Finding finding(ExpectedDrawing drawing, List<DrawnLine> lines, String key) {
-        return new Measurer().measure(page(drawing, lines), drawing).measurement(key).orElseThrow().finding();
-    }
-
-    private static LevelPage page(ExpectedDrawing drawing, List<DrawnLine> lines) {
-        boolean isRight = drawing.task().eaves() == EavesSide.RIGHT;
-        return ExactPage.of(lines, isRight, drawing.task().sheet().widthMm(), drawing.task().sheet().heightMm());
+        return new Measurer().measure(ExactPage.of(drawing, lines), drawing).measurement(key).orElseThrow().finding();
     }
 
     private static double heightAt(Segment segment, double x) {

@@ -41,7 +41,11 @@ public final class ExactPage {
 
     /** The page with only those lines that are wanted. */
     public static LevelPage of(ExpectedDrawing drawing, Predicate<DrawnLine> wanted) {
-        List<DrawnLine> lines = drawing.lines().stream().filter(wanted).toList();
+        return of(drawing, drawing.lines().stream().filter(wanted).toList());
+    }
+
+    /** The page with other lines than the solver's, its eaves on the hand that the task says and as large as that. */
+    public static LevelPage of(ExpectedDrawing drawing, List<DrawnLine> lines) {
         boolean right = drawing.task().eaves() == EavesSide.RIGHT;
         return of(lines, right, drawing.task().sheet().widthMm(), drawing.task().sheet().heightMm());
     }

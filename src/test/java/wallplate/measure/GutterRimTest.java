@@ -12,7 +12,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 import wallplate.geometry.Point;
 import wallplate.geometry.Segment;
 import wallplate.geometry.Vector;
-import wallplate.sheet.LevelPage;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.LineRole;
@@ -150,9 +149,8 @@ class GutterRimTest {
     }
 
     private static Finding depth(List<DrawnLine> lines) {
-        LevelPage page = ExactPage.of(
-                lines, false, TOLL_HOUSE.task().sheet().widthMm(), TOLL_HOUSE.task().sheet().heightMm());
-        return new Measurer().measure(page, TOLL_HOUSE).measurement("gutter.depth").orElseThrow().finding();
+        MeasuredSheet sheet = new Measurer().measure(ExactPage.of(TOLL_HOUSE, lines), TOLL_HOUSE);
+        return sheet.measurement("gutter.depth").orElseThrow().finding();
     }
 
     private static DrawnLine passing(Point crossing, Vector along) {

@@ -32,9 +32,7 @@ class InnerSideTest {
         lines.add(new DrawnLine(
                 "gutter", 0, "inner", new Segment(foot, foot.plus(new Vector(0, rimY - bottomY))), LineRole.SEEN_OUTLINE));
 
-        MeasuredSheet sheet = new Measurer().measure(
-                ExactPage.of(lines, false, TOLL_HOUSE.task().sheet().widthMm(), TOLL_HOUSE.task().sheet().heightMm()),
-                TOLL_HOUSE);
+        MeasuredSheet sheet = new Measurer().measure(ExactPage.of(TOLL_HOUSE, lines), TOLL_HOUSE);
 
         assertLength(sheet, "gutter.width", faceX + besideMm - outer.start().x());
         assertLength(sheet, "fascia.thickness", 30 / 20.0);

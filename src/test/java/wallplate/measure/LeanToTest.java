@@ -15,7 +15,6 @@ import wallplate.sheet.LevelPage;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.Expected;
 import wallplate.solver.ExpectedDrawing;
-import wallplate.task.EavesSide;
 
 /** Sections through lean-to roofs: the parts that they share with the eaves section, and the high wall of their own. */
 class LeanToTest {
@@ -88,10 +87,7 @@ class LeanToTest {
         for (ExpectedDrawing drawing : List.of(PUMP_DRAWING, MeasureTasks.solved(TOOL_SHED))) {
             List<DrawnLine> lines =
                     drawing.lines().stream().map(line -> ofWalls(line) ? line : lifted(line, upMm)).toList();
-            boolean right = drawing.task().eaves() == EavesSide.RIGHT;
-            double width = drawing.task().sheet().widthMm();
-            double height = drawing.task().sheet().heightMm();
-            MeasuredSheet sheet = new Measurer().measure(ExactPage.of(lines, right, width, height), drawing);
+            MeasuredSheet sheet = new Measurer().measure(ExactPage.of(drawing, lines), drawing);
 
             for (String key : List.of("wall-plate.width", "wall-plate.depth", "high-plate.width", "high-plate.depth")) {
                 assertThat(length(sheet, key)).as("%s of %s", key, drawing.task().id()).isCloseTo(

@@ -13,7 +13,6 @@ import wallplate.geometry.Vector;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.LineRole;
-import wallplate.task.EavesSide;
 
 /** Line quality on pages rastered by Java 2D with outlines 0.35 mm broad and ends where this test puts them. */
 class LineQualityTest {
@@ -123,8 +122,6 @@ class LineQualityTest {
     }
 
     private static MeasuredSheet measured(ExpectedDrawing drawing, List<DrawnLine> lines) {
-        boolean right = drawing.task().eaves() == EavesSide.RIGHT;
-        return new Measurer().measure(
-                ExactPage.of(lines, right, drawing.task().sheet().widthMm(), drawing.task().sheet().heightMm()), drawing);
+        return new Measurer().measure(ExactPage.of(drawing, lines), drawing);
     }
 }

@@ -15,7 +15,6 @@ import wallplate.geometry.Segment;
 import wallplate.solver.DrawnLine;
 import wallplate.solver.ExpectedDrawing;
 import wallplate.solver.LineRole;
-import wallplate.task.EavesSide;
 
 /** Walls and plates drawn otherwise than asked, or with lines that could be read in two ways. */
 class WallPlateTest {
@@ -139,9 +138,7 @@ class WallPlateTest {
     }
 
     private static MeasuredSheet measured(ExpectedDrawing asked, List<DrawnLine> lines) {
-        boolean isRight = asked.task().eaves() == EavesSide.RIGHT;
-        return new Measurer().measure(
-                ExactPage.of(lines, isRight, asked.task().sheet().widthMm(), asked.task().sheet().heightMm()), asked);
+        return new Measurer().measure(ExactPage.of(asked, lines), asked);
     }
 
     private static Finding finding(MeasuredSheet sheet, String key) {

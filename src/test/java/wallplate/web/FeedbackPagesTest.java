@@ -168,13 +168,17 @@ class FeedbackPagesTest {
                 .andExpect(redirectedUrl("/"));
     }
 
-    @Test
-    void showsAPictureOfEachPlaceAndTextForIt() throws Exception {
-        classSets.release(classSet.id());
-        MarkEntry right = sheets.marks(ada.id()).stream()
+    private MarkEntry anyRight() {
+        return sheets.marks(ada.id()).stream()
                 .filter(mark -> mark.verdict() == Verdict.MET)
                 .findFirst()
                 .orElseThrow();
+    }
+
+    @Test
+    void showsAPictureOfEachPlaceAndTextForIt() throws Exception {
+        classSets.release(classSet.id());
+        MarkEntry right = anyRight();
         sheets.change(
                 ada.id(),
                 new MarkChange(right.criterion(), Optional.of(Verdict.NOT_MET), 0, "Smudged.", "teacher", java.time.Instant.EPOCH));
@@ -192,10 +196,7 @@ class FeedbackPagesTest {
     @Test
     void saysWhereAPersonChangedTheMarkOfWhatIsRight() throws Exception {
         classSets.release(classSet.id());
-        MarkEntry right = sheets.marks(ada.id()).stream()
-                .filter(mark -> mark.verdict() == Verdict.MET)
-                .findFirst()
-                .orElseThrow();
+        MarkEntry right = anyRight();
         String code = codes.make(classSet.id()).get(ada.id());
         String german = "Die Punkte hat eine Person geändert.";
         pages.perform(get("/feedback/" + code).header("Accept-Language", "de"))

@@ -16,17 +16,13 @@ class LinkAddress {
         this.environment = environment;
     }
 
-    /** Where the program itself is open. */
-    String ofTheProgram() {
-        return root();
-    }
-
     /** Never from what a request says about its host: whoever sends it could name another one. */
     String of(String token) {
-        return root() + "/set-password/" + token;
+        return ofTheProgram() + "/set-password/" + token;
     }
 
-    private String root() {
+    /** Where the program itself is open. */
+    String ofTheProgram() {
         String port = environment.getProperty("local.server.port", environment.getProperty("server.port", "8080"));
         return address.root().isEmpty() ? "http://localhost:" + port : address.root();
     }

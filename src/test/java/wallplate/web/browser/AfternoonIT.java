@@ -85,10 +85,7 @@ class AfternoonIT {
     }
 
     private void takeTheTaskIn(Browser browser) {
-        browser.go("/tasks/import");
-        browser.find("#file").sendKeys(SAMPLES.resolve("task.yml").toString());
-        browser.find("main form button").click();
-        browser.awaitText("The task is taken in.");
+        importTheTask(browser);
         browser.go("/tasks/new").find("#title").sendKeys("Section through the eaves of the pump house");
         WebElement pitch = browser.find("#pitch");
         pitch.clear();
@@ -98,6 +95,21 @@ class AfternoonIT {
         pitch.sendKeys("35");
         browser.await("the drawing follows", "/35\\s?°/.test(document.getElementById('preview').innerText)");
         browser.helpPicture("task-form");
+    }
+
+    private static void importTheTask(Browser browser) {
+        browser.go("/tasks/import").find("#file").sendKeys(SAMPLES.resolve("task.yml").toString());
+        browser.find("main form button").click();
+        browser.awaitText("The task is taken in.");
+    }
+
+    private static void makeAnEmptySet(Browser browser, String className) {
+        importTheTask(browser);
+        browser.go("/class-sets/new");
+        new Select(browser.find("#task")).selectByIndex(1);
+        browser.find("#class-name").sendKeys(className);
+        browser.find("main form button[type=submit]").click();
+        browser.awaitText("The class set is made.");
     }
 
     private void handThreeSheetsIn(Browser browser) {
@@ -168,14 +180,7 @@ class AfternoonIT {
     @Test
     void goesOnWithAnUploadAfterTheLineWasLost() {
         try (Browser browser = Browser.open(port, Browser.Size.PHONE)) {
-            browser.go("/tasks/import").find("#file").sendKeys(SAMPLES.resolve("task.yml").toString());
-            browser.find("main form button").click();
-            browser.awaitText("The task is taken in.");
-            browser.go("/class-sets/new");
-            new Select(browser.find("#task")).selectByIndex(1);
-            browser.find("#class-name").sendKeys("10C");
-            browser.find("main form button[type=submit]").click();
-            browser.awaitText("The class set is made.");
+            makeAnEmptySet(browser, "10C");
             browser.find("#scans").sendKeys(SAMPLES.resolve("12-lerato.jpg").toString());
             browser.line(false);
             browser.find("[data-upload] button[type=submit]").click();
@@ -190,14 +195,7 @@ class AfternoonIT {
     @Test
     void offersNoOtherTryForAFileThatIsNoScan() {
         try (Browser browser = Browser.open(port, Browser.Size.PHONE)) {
-            browser.go("/tasks/import").find("#file").sendKeys(SAMPLES.resolve("task.yml").toString());
-            browser.find("main form button").click();
-            browser.awaitText("The task is taken in.");
-            browser.go("/class-sets/new");
-            new Select(browser.find("#task")).selectByIndex(1);
-            browser.find("#class-name").sendKeys("10D");
-            browser.find("main form button[type=submit]").click();
-            browser.awaitText("The class set is made.");
+            makeAnEmptySet(browser, "10D");
             browser.find("#scans").sendKeys(SAMPLES.resolve("task.yml").toString());
             browser.find("[data-upload] button[type=submit]").click();
             browser.awaitText("Upload the scan itself.");
@@ -210,9 +208,7 @@ class AfternoonIT {
     void letsALearnerCheckADrawingOnAPhone() {
         long before = database.sql("select coalesce(max(id), 0) from self_checks").query(Long.class).single();
         try (Browser browser = Browser.open(port, Browser.Size.PHONE)) {
-            browser.go("/tasks/import").find("#file").sendKeys(SAMPLES.resolve("task.yml").toString());
-            browser.find("main form button").click();
-            browser.awaitText("The task is taken in.");
+            importTheTask(browser);
             String code = tasks.all().get(0).learnerCode();
 
             browser.go("/check").find("#code").sendKeys("wrong");
